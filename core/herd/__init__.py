@@ -1,0 +1,1 @@
+"""The herd book: the state that the notes add up to, and the questions it answers."""

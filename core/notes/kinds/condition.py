@@ -1,0 +1,20 @@
+"""Flesh over the backbone, felt by hand: 1 bony to 5 fat."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from typing import ClassVar
+
+from core.notes.fact import Tag
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ConditionScored:
+    """Flesh over the backbone, felt by hand: 1 bony to 5 fat."""
+
+    kind: ClassVar[str] = "condition"
+
+    who: Tag
+    score: float
+    on: date

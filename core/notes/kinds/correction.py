@@ -1,0 +1,18 @@
+"""Putting a field of an earlier note right."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from core.notes.fact import Fields, Tag
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Correct:
+    """Putting a field of an earlier note right."""
+
+    kind: ClassVar[str] = "correct"
+
+    set: Fields
+    who: Tag | None = None

@@ -1,0 +1,22 @@
+"""An animal, or untagged weaned kits, die."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from typing import ClassVar
+
+from core.notes.fact import Tag
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Died:
+    """An animal, or untagged weaned kits, die."""
+
+    kind: ClassVar[str] = "died"
+
+    on: date
+    who: Tag | None = None
+    litter_of: Tag | None = None
+    count: int | None = None
+    cause: str | None = None

@@ -1,0 +1,21 @@
+"""Somebody counts the kits under a doe."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from typing import ClassVar
+
+from core.notes.fact import Tag
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KitsCounted:
+    """Somebody counts the kits under a doe."""
+
+    kind: ClassVar[str] = "kit_count"
+
+    doe: Tag
+    count: int
+    on: date
+    age_days: int | None = None

@@ -1,0 +1,23 @@
+"""An animal is offered for sale."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from typing import ClassVar
+
+from core.notes.fact import Cents, Tag
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Listed:
+    """An animal is offered for sale."""
+
+    kind: ClassVar[str] = "for_sale"
+
+    on: date
+    who: Tag | None = None
+    litter_of: Tag | None = None
+    count: int | None = None
+    price: Cents | None = None
+    until: date | None = None

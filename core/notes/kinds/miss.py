@@ -1,0 +1,19 @@
+"""A mating came to nothing."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from typing import ClassVar
+
+from core.notes.fact import Tag
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Missed:
+    """A mating came to nothing."""
+
+    kind: ClassVar[str] = "missed"
+
+    doe: Tag
+    on: date

@@ -1,0 +1,20 @@
+"""The nest box goes in or comes out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from typing import ClassVar
+
+from core.notes.fact import Tag
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NestBoxMoved:
+    """The nest box goes in or comes out."""
+
+    kind: ClassVar[str] = "nest_box"
+
+    doe: Tag
+    change: str
+    on: date

@@ -1,0 +1,20 @@
+"""What a doe does with her nest and kits."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from typing import ClassVar
+
+from core.notes.fact import Tag
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NestManners:
+    """What a doe does with her nest and kits."""
+
+    kind: ClassVar[str] = "nest_manners"
+
+    doe: Tag
+    sign: str
+    on: date

@@ -1,0 +1,19 @@
+"""How the farm wants things."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from core.notes.fact import SettingValue
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SettingChanged:
+    """How the farm wants things."""
+
+    kind: ClassVar[str] = "setting"
+
+    name: str
+    value: SettingValue
+    breed: str | None = None

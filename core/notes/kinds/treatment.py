@@ -1,0 +1,22 @@
+"""A medicine is given."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from typing import ClassVar
+
+from core.notes.fact import Tag
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Treated:
+    """A medicine is given."""
+
+    kind: ClassVar[str] = "treated"
+
+    who: Tag
+    with_: str
+    on: date
+    dose: str | None = None
+    withdrawal_days: int | None = None

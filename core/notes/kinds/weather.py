@@ -1,0 +1,19 @@
+"""Frost, cold or heat at the barn."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date
+from typing import ClassVar
+
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WeatherNoted:
+    """Frost, cold or heat at the barn."""
+
+    kind: ClassVar[str] = "weather"
+
+    what: str
+    on: date
+    celsius: float | None = None

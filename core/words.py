@@ -1,0 +1,59 @@
+"""Wording that several rooms share: weights, dates, money, counts, lists."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import date
+from decimal import ROUND_HALF_EVEN, Decimal
+
+POUND_G = Decimal("453.59237")
+OUNCE_G = Decimal("28.349523125")
+OUNCES_IN_POUND = 16
+
+
+def grams_of(pounds: Decimal | int, ounces: Decimal | int = 0) -> int:
+    """Whole grams [g] of pounds and ounces, rounded half to even."""
+    return int((POUND_G * pounds + OUNCE_G * ounces).to_integral_value(ROUND_HALF_EVEN))
+
+
+def pounds_and_ounces(grams: int) -> tuple[int, int]:
+    """The nearest whole ounces, as (lb, oz)."""
+    ounces = int((Decimal(grams) / OUNCE_G).to_integral_value(ROUND_HALF_EVEN))
+    return divmod(ounces, OUNCES_IN_POUND)
+
+
+def weight(grams: int, units: str = "lb") -> str:
+    """A weight as the farm says it: `4 lb 6 oz`, or `1.98 kg`."""
+    if units != "lb":
+        return f"{grams / 1000:.2f} kg" if grams >= 1000 else f"{grams} g"
+    pounds, ounces = pounds_and_ounces(grams)
+    parts = [f"{pounds} lb"] * (pounds > 0) + [f"{ounces} oz"] * (ounces > 0 or pounds == 0)
+    return " ".join(parts)
+
+
+def money(cents: int) -> str:
+    """Money with two decimals: `18.50`."""
+    return f"{cents // 100}.{cents % 100:02d}"
+
+
+def day(on: date) -> str:
+    """A day as replies say it: `Tue 24 Nov`."""
+    return f"{on:%a} {on.day} {on:%b}"
+
+
+def count(number: int, one: str, many: str | None = None) -> str:
+    """A number with its noun: `1 kit`, `7 kits`."""
+    return f"{number} {one if number == 1 else many or one + 's'}"
+
+
+def listed(parts: Iterable[str], last: str = "and") -> str:
+    """A list in words: `3 bucks, 2 does and 1 kit`."""
+    items = list(parts)
+    if len(items) < 2:
+        return "".join(items)
+    return f"{', '.join(items[:-1])} {last} {items[-1]}"
+
+
+def share(part: float) -> str:
+    """A share as whole per cent: `72 %`."""
+    return f"{part * 100:.0f} %"
