@@ -1,0 +1,55 @@
+"""What they eat: a day's ration by weight and state, a cup of pellets, what cold adds, and body condition."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from core.handbook.figure import Figure
+
+DAILY: Final = "share of body weight a day"
+
+# A day's pellets (16 to 18 % protein)
+RATION_DRY: Final = Figure(
+    0.033, DAILY, 0.028, 0.040, "ours", "bucks and dry does; THAI 110 to 175 g, an older standard 3.7 to 4 % of a weaker feed"
+)
+RATION_PREGNANT: Final = Figure(0.040, DAILY, 0.035, 0.050, "THAI", "175 to 225 g for a medium doe")
+RATION_NURSING: Final = Figure(0.070, DAILY, 0.050, 0.100, "THAI", "225 to 450 g for a medium doe; as much as she wants")
+KIT_FEED_G: Final = Figure(28, "g a kit a day", 20, 40, "ours", "on top of the doe's, once the kits eat")
+KIT_FEED_FROM_DAYS: Final = Figure(21, "days of age", 18, 24, "ours")
+GROWER_YOUNG_G: Final = Figure(30, "g a day", 20, 50, "ours", "at four weeks")
+GROWER_YOUNG_AGE_DAYS: Final = Figure(28, "days of age", 21, 35, "ours")
+GROWER_FULL_G: Final = Figure(130, "g a day", 110, 150, "THAI", "from ten weeks, medium breed; 125 to 150 g at six to eight weeks there")
+GROWER_FULL_AGE_DAYS: Final = Figure(70, "days of age", 56, 84, "ours")
+GROWER_FULL_ADULT_G: Final = Figure(
+    4500, "g", 4000, 5000, "ours", "the adult weight that the growers' grams belong to; other breeds by adult weight to the power below"
+)
+ADULT_WEIGHT_UNKNOWN_G: Final = Figure(3600, "g", 2000, 5000, "ours", "8 lb: an adult that nobody weighed, of a breed that nobody told")
+ADULT_SHARE_OF_MAXIMUM: Final = Figure(0.85, "share of the senior maximum", 0.75, 1.0, "ours", "an adult that nobody weighed")
+METABOLIC_POWER: Final = Figure(0.75, "power of weight", 0.67, 0.75, "common-practice", "textbook exponent")
+NURSING_FULL_AFTER_DAYS: Final = Figure(7, "days after kindling", 3, 10, "RP", "raise her feed gradually over the first week")
+
+# Energy, for checking rations
+ENERGY_DRY_KJ: Final = Figure(430, "kJ of digestible energy a kg^0.75 a day", 400, 460, "memory", "textbook maintenance")
+FEED_ENERGY_KJ_A_G: Final = Figure(10.5, "kJ of digestible energy a g", 9.0, 11.5, "memory", "2500 kcal a kg")
+
+# Cold and heat at the feeder
+COLD_FEED_BELOW_C: Final = Figure(15, "degrees C", 10, 18, "WRS322", "the comfort zone is 10 to 15 in RP")
+COLD_FEED_A_DEGREE: Final = Figure(
+    0.01, "share more a degree below", 0.005, 0.02, "WRS322", "83 against 77 g over six degrees is 1.3 % a degree"
+)
+COLD_FEED_OUTDOORS: Final = Figure(1.2, "times", 1.0, 1.4, "ours", "an open-air hutch; weakly supported")
+HEAT_FEED_SHARE: Final = Figure(0.75, "share of the usual intake", 0.64, 0.80, "WRS322", "at 30 to 33 degrees")
+
+# The bag and the cup
+CUP_G: Final = Figure(142, "g a cup", 114, 154, "MILL", "one feed varied by a quarter: weigh your cup once")
+BAG_G: Final = Figure(22680, "g a bag", 9072, 25000, "common-practice", "50 lb")
+FEED_PRICE_CENTS: Final = Figure(2000, "cents a bag", 1200, 3500, "ours", "only until the farm tells its own price")
+
+# Body condition, 1 to 5
+CONDITION_LOWEST: Final = Figure(1, "score", 1, 1, "SWEET13")
+CONDITION_HIGHEST: Final = Figure(5, "score", 5, 5, "SWEET13")
+CONDITION_IDEAL: Final = Figure(3, "score", 2.5, 3.5, "SWEET13")
+CONDITION_THIN_BELOW: Final = Figure(2.5, "score", 2, 3, "SWEET13")
+CONDITION_FAT_ABOVE: Final = Figure(3.5, "score", 3, 4, "SWEET13")
+CONDITION_TOO_THIN_TO_BREED: Final = Figure(2, "score", 1.5, 2.5, "RP", "backbone and hips prominent: delay")
+MOUTH_RATION_G: Final = Figure(150, "g a day", 110, 175, "THAI", "one mouth of winter, when nothing else is known")
