@@ -48,7 +48,7 @@ CEILING_SHARE_OF_MAXIMUM: Final = Figure(
 )
 GOMPERTZ_B: Final = Figure(3.9, "no unit", 3.0, 4.1, "ours", "see the head of this page's module")
 GOMPERTZ_K: Final = Figure(0.0264, "a day", 0.0188, 0.0301, "ours")
-GOMPERTZ_K_GIANT: Final = Figure(0.018, "a day", 0.015, 0.022, "memory", "giants go on growing to a year or more")
+GOMPERTZ_K_GIANT: Final = Figure(0.020, "a day", 0.016, 0.024, "memory", "giants go on growing to a year or more")
 CURVE_FROM_DAYS: Final = Figure(21, "days of age", 14, 35, "ours", "before this milk rules, not the curve")
 UNKNOWN_BREED_MAXIMUM_G: Final = Figure(4536, "g", 2000, 5500, "ours", "10 lb: a medium breed stands in where the breed is not known")
 CEILING_PRIOR_CV: Final = Figure(0.12, "share of A", 0.08, 0.2, "ours", "how far one animal's ceiling strays from its breed's")

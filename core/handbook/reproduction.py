@@ -26,7 +26,7 @@ PALPATE_DAY: Final = Figure(12, AFTER_MATING, 10, 14, "RP", "most sure and safes
 PALPATE_AGAIN_DAYS: Final = Figure(4, "days after an open palpation", 3, 5, "ours", "worth a second feel where the hand is new to it")
 NEST_BOX_IN_DAY: Final = Figure(28, AFTER_MATING, 27, 29, "MSDp", "28 to 29; earlier it gets fouled")
 FALSE_PREGNANCY_DAYS: Final = Figure(18, AFTER_MATING, 15, 18, "RP", "an open doe is usually ready again about then")
-LARGEST_SIRE_GAP_DAYS: Final = Figure(7, "days between two matings of one doe", 1, 14, "ours", "matings this close count as one try")
+SAME_TRY_DAYS: Final = Figure(7, "days between two matings of one doe", 1, 14, "ours", "matings this close count as one try")
 
 # The litter
 CHECK_NEST_DAY: Final = Figure(1, AFTER_KINDLING, 0, 2, "common-practice", "count and take out the dead within a day")
