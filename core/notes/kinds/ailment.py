@@ -7,6 +7,7 @@ from datetime import date
 from typing import ClassVar
 
 from core.notes.fact import Tag
+from core.notes.kind import Example
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,3 +19,7 @@ class Ailing:
     who: Tag
     sign: str
     on: date
+
+
+EXAMPLES: tuple[Example, ...] = ()
+NOT_THIS: tuple[str, ...] = ()

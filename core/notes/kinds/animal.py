@@ -7,6 +7,7 @@ from datetime import date
 from typing import ClassVar
 
 from core.notes.fact import Cents, Sex, Tag
+from core.notes.kind import Example
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,3 +27,7 @@ class AnimalNoted:
     origin: str | None = None
     price: Cents | None = None
     on: date | None = None
+
+
+EXAMPLES: tuple[Example, ...] = ()
+NOT_THIS: tuple[str, ...] = ()

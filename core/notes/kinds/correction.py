@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from core.notes.fact import Fields, Tag
+from core.notes.kind import Example
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -16,3 +17,7 @@ class Correct:
 
     set: Fields
     who: Tag | None = None
+
+
+EXAMPLES: tuple[Example, ...] = ()
+NOT_THIS: tuple[str, ...] = ()

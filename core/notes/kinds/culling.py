@@ -7,6 +7,7 @@ from datetime import date
 from typing import ClassVar
 
 from core.notes.fact import Tag
+from core.notes.kind import Example
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -21,3 +22,7 @@ class Culled:
     count: int | None = None
     live_grams: int | None = None
     dressed_grams: int | None = None
+
+
+EXAMPLES: tuple[Example, ...] = ()
+NOT_THIS: tuple[str, ...] = ()

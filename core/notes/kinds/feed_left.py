@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar
 
-
+from core.notes.kind import Example
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FeedLeft:
@@ -16,3 +16,7 @@ class FeedLeft:
 
     grams: int
     on: date
+
+
+EXAMPLES: tuple[Example, ...] = ()
+NOT_THIS: tuple[str, ...] = ()

@@ -7,6 +7,7 @@ from datetime import date
 from typing import ClassVar
 
 from core.notes.fact import Cents
+from core.notes.kind import Example
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -19,3 +20,7 @@ class FeedBought:
     grams: int | None = None
     bags: int | None = None
     price: Cents | None = None
+
+
+EXAMPLES: tuple[Example, ...] = ()
+NOT_THIS: tuple[str, ...] = ()

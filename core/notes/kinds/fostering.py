@@ -7,6 +7,7 @@ from datetime import date
 from typing import ClassVar
 
 from core.notes.fact import Tag
+from core.notes.kind import Example
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -19,3 +20,7 @@ class Fostered:
     to: Tag
     count: int
     on: date
+
+
+EXAMPLES: tuple[Example, ...] = ()
+NOT_THIS: tuple[str, ...] = ()

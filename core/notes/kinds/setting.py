@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from core.notes.fact import SettingValue
+from core.notes.kind import Example
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -17,3 +18,7 @@ class SettingChanged:
     name: str
     value: SettingValue
     breed: str | None = None
+
+
+EXAMPLES: tuple[Example, ...] = ()
+NOT_THIS: tuple[str, ...] = ()

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar
 
-
+from core.notes.kind import Example
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WeatherNoted:
@@ -17,3 +17,7 @@ class WeatherNoted:
     what: str
     on: date
     celsius: float | None = None
+
+
+EXAMPLES: tuple[Example, ...] = ()
+NOT_THIS: tuple[str, ...] = ()
