@@ -55,7 +55,8 @@ _SLIPS: Final = {
     "seals": "seal", "grey": "gray", "blacks": "black", "blues": "blue", "chocolates": "chocolate", "lilacs": "lilac",
     "charlies": "charlie", "vm": "vienna marked", "tans": "tan", "choc otter": "chocolate otter", "self black": "black",
     "self blue": "blue", "solid black": "black", "solid blue": "blue", "silver martin": "silver marten",
-    "choc agouti": "chocolate agouti", "blk otter": "black otter",
+    "choc agouti": "chocolate agouti", "blk otter": "black otter", "choc chin": "chocolate chinchilla",
+    "chocolate chin": "chocolate chinchilla", "lilac chin": "lilac chinchilla",
 }  # fmt: skip
 
 _SPOTTED_SLIPS: Final = {
@@ -87,7 +88,7 @@ def color_words() -> Mapping[str, str]:
         for phrase, name in plain.items()
         if name not in (*WHITES, *SPOTTED)
     }
-    return MappingProxyType(spotted | plain)
+    return MappingProxyType(spotted | _SPOTTED_SLIPS | plain)
 
 
 def color(said: str) -> str | None:

@@ -39,15 +39,17 @@ WEIGHT_LIMIT_OVER_MAXIMUM: Final = Figure(
     1.4, "times the breed's highest senior maximum", 1.25, 1.6, "ours", "above it a slip is likelier than a rabbit"
 )
 WEIGHT_LIMIT_UNKNOWN_BREED_G: Final = Figure(9000, "g", 8000, 12000, "ours", "20 lb")
-WEIGHT_CHANGE_ASKED: Final = Figure(0.333333, "share of the expected weight", 0.25, 0.4, "ours", "more than a third off asks")
+WEIGHT_CHANGE_ASKED: Final = Figure(1 / 3, "share of the expected weight", 0.25, 0.4, "ours", "more than a third off asks")
 OPEN_ENDED_MAXIMUM: Final = Figure(1.5, "times the senior minimum", 1.3, 1.7, "ours", "where a standard sets no maximum")
 
 # The curve
 CEILING_SHARE_OF_MAXIMUM: Final = Figure(
     0.70, "share of the senior maximum", 0.6, 0.85, "ours", "A; a grown animal goes on filling out beyond it"
 )
-GOMPERTZ_B: Final = Figure(3.9, "no unit", 3.0, 4.1, "ours", "see the head of this page's module")
-GOMPERTZ_K: Final = Figure(0.0264, "a day", 0.0188, 0.0301, "ours")
+GOMPERTZ_B: Final = Figure(
+    3.9, "no unit", 3.0, 4.1, "ours", "fitted to the tables of AUS, RAO77 and FERR98; alike between lines and sexes in BLASCO93"
+)
+GOMPERTZ_K: Final = Figure(0.0264, "a day", 0.0188, 0.0301, "ours", "fitted with b")
 GOMPERTZ_K_GIANT: Final = Figure(0.020, "a day", 0.016, 0.024, "memory", "giants go on growing to a year or more")
 CURVE_FROM_DAYS: Final = Figure(21, "days of age", 14, 35, "ours", "before this milk rules, not the curve")
 UNKNOWN_BREED_MAXIMUM_G: Final = Figure(4536, "g", 2000, 5500, "ours", "10 lb: a medium breed stands in where the breed is not known")

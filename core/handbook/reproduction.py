@@ -11,6 +11,7 @@ AFTER_KINDLING: Final = "days after kindling"
 
 # The doe in kindle
 GESTATION_DAYS: Final = Figure(31, AFTER_MATING, 28, 34, "MSU", "means of 31.67 and 31.73 days in WRS499; MSU gives 28 to 32")
+GESTATION_MEAN_DAYS: Final = Figure(31.7, AFTER_MATING, 31.3, 32.5, "WRS499", "the mean itself; the calendar counts whole days")
 KINDLING_WINDOW_FIRST: Final = Figure(
     30, AFTER_MATING, 28, 31, "memory", "98 % of kindlings within 30 to 33 days, an older handbook as remembered"
 )
@@ -45,11 +46,11 @@ BAD_LITTER_SURVIVAL: Final = Figure(
 # What a litter usually is
 USUAL_BORN_ALIVE: Final = Figure(7.4, "kits a litter", 4.4, 8.9, "ours", "medium meat breeds: FONT 6.74, SIKA 8.15, WRS433 7.46, TRIN 4.4")
 USUAL_BORN: Final = Figure(8.0, "kits a litter", 4.9, 9.5, "ours", "FONT 7.39, SIKA 8.77, WRS444 9.53, TRIN 4.9")
-USUAL_WEANED: Final = Figure(6.5, "kits a litter", 3.4, 7.6, "ours", "SIKA 7.00, WRS444 7.63, WRS433 5.87, TRIN 3.4")
+USUAL_WEANED: Final = Figure(6.5, "kits a litter", 3.4, 7.7, "ours", "SIKA 7.00, WRS444 7.63, WRS433 5.87, TRIN 3.4")
 USUAL_BORN_ALIVE_SMALL: Final = Figure(5, "kits a litter", 4, 6, "ours", "small breeds")
 USUAL_BORN_ALIVE_DWARF: Final = Figure(3, "kits a litter", 2, 4, "memory", "dwarfs")
 USUAL_STILLBORN: Final = Figure(0.07, "share of the born", 0.03, 0.12, "EGY", "6.96 % there, 8.85 % in FONT")
-BIRTH_WEIGHT_G: Final = Figure(50, "g a kit", 30, 80, "THAI", "42.5 to 53.2 by the dam's parity in a larger study")
+BIRTH_WEIGHT_G: Final = Figure(50, "g a kit", 30, 80, "THAI", "39 to 70 g between the small and the large class of WRS413")
 USUAL_CONCEPTION: Final = Figure(0.68, "share of matings", 0.35, 0.91, "FONT")
 LITTERS_A_YEAR: Final = Figure(
     4.5, "litters a doe", 1, 8, "ours", "a backyard meat doe; TX tells of six to eight, RP of two to three for show does"

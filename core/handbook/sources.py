@@ -55,7 +55,7 @@ SOURCES: Final[dict[str, Source]] = {
     "SWEET13": Source("Sweet et al. 2013, body condition of pet rabbits, Veterinary Record 173:369", "abstract"),
     # Breed weights
     "MSX": Source("Mississippi State University Extension, Rabbits: A Fun 4-H Project", "page"),
-    "ARBAP": Source("Rabbit Breed Profiles, replacement pages 12-26 of the Rabbit Resource Handbook, p. 12", "page"),
+    "ARBAP": Source("ARBA, Rabbit Breed Profiles (replaces pp. 12-26 of the Rabbit Resource Handbook), p. 12", "page"),
     "SHER20": Source("Sherlock 1920, Care and Management of Rabbits, p. 46 (historic)", "page"),
     "ENCY": Source("Breed list of an encyclopaedia copy", "weak"),
     "HOBBY": Source("Breed pages of breeders and clubs, no author named", "weak"),
