@@ -12,8 +12,8 @@ DAILY: Final = "share of body weight a day"
 RATION_DRY: Final = Figure(
     0.033, DAILY, 0.028, 0.040, "ours", "bucks and dry does; THAI 110 to 175 g, an older standard 3.7 to 4 % of a weaker feed"
 )
-RATION_PREGNANT: Final = Figure(0.040, DAILY, 0.035, 0.050, "THAI", "175 to 225 g for a medium doe")
-RATION_NURSING: Final = Figure(0.070, DAILY, 0.050, 0.100, "THAI", "225 to 450 g for a medium doe; as much as she wants")
+RATION_PREGNANT: Final = Figure(0.040, DAILY, 0.035, 0.050, "ours", "THAI gives 175 to 225 g for a medium doe")
+RATION_NURSING: Final = Figure(0.070, DAILY, 0.050, 0.100, "ours", "THAI gives 225 to 450 g for a medium doe; as much as she wants")
 KIT_FEED_G: Final = Figure(28, "g a kit a day", 20, 40, "ours", "on top of the doe's, once the kits eat")
 KIT_FEED_FROM_DAYS: Final = Figure(21, "days of age", 18, 24, "ours")
 GROWER_YOUNG_G: Final = Figure(30, "g a day", 20, 50, "ours", "at four weeks")
@@ -35,13 +35,18 @@ FEED_ENERGY_KJ_A_G: Final = Figure(10.5, "kJ of digestible energy a g", 9.0, 11.
 # Cold and heat at the feeder
 COLD_FEED_BELOW_C: Final = Figure(15, "degrees C", 10, 18, "WRS322", "the comfort zone is 10 to 15 in RP")
 COLD_FEED_A_DEGREE: Final = Figure(
-    0.01, "share more a degree below", 0.005, 0.02, "WRS322", "83 against 77 g over six degrees is 1.3 % a degree"
+    0.01,
+    "share more a degree below",
+    0.005,
+    0.02,
+    "ours",
+    "WRS322: 83 against 77 g over six degrees is 1.3 % a degree; a little less is charged",
 )
 COLD_FEED_OUTDOORS: Final = Figure(1.2, "times", 1.0, 1.4, "ours", "an open-air hutch; weakly supported")
 HEAT_FEED_SHARE: Final = Figure(0.75, "share of the usual intake", 0.64, 0.80, "WRS322", "at 30 to 33 degrees")
 
 # The bag and the cup
-CUP_G: Final = Figure(142, "g a cup", 114, 154, "MILL", "one feed varied by a quarter: weigh your cup once")
+CUP_G: Final = Figure(142, "g a cup", 114, 154, "MILL", "5 oz; one feed varied by a quarter, 4.0 to 5.4 oz: weigh your cup once")
 BAG_G: Final = Figure(22680, "g a bag", 9072, 25000, "common-practice", "50 lb")
 FEED_PRICE_CENTS: Final = Figure(2000, "cents a bag", 1200, 3500, "ours", "only until the farm tells its own price")
 
@@ -51,5 +56,5 @@ CONDITION_HIGHEST: Final = Figure(5, "score", 5, 5, "SWEET13")
 CONDITION_IDEAL: Final = Figure(3, "score", 2.5, 3.5, "SWEET13")
 CONDITION_THIN_BELOW: Final = Figure(2.5, "score", 2, 3, "SWEET13")
 CONDITION_FAT_ABOVE: Final = Figure(3.5, "score", 3, 4, "SWEET13")
-CONDITION_TOO_THIN_TO_BREED: Final = Figure(2, "score", 1.5, 2.5, "RP", "backbone and hips prominent: delay")
-MOUTH_RATION_G: Final = Figure(150, "g a day", 110, 175, "THAI", "one mouth of winter, when nothing else is known")
+CONDITION_TOO_THIN_TO_BREED: Final = Figure(2, "score", 1.5, 2.5, "ours", "RP: backbone and hips prominent, delay")
+MOUTH_RATION_G: Final = Figure(150, "g a day", 110, 175, "ours", "THAI gives 110 to 175; one mouth of winter, when nothing else is known")

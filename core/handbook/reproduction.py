@@ -10,7 +10,7 @@ AFTER_MATING: Final = "days after mating"
 AFTER_KINDLING: Final = "days after kindling"
 
 # The doe in kindle
-GESTATION_DAYS: Final = Figure(31, AFTER_MATING, 28, 34, "MSU", "means of 31.67 and 31.73 days in WRS499; MSU gives 28 to 32")
+GESTATION_DAYS: Final = Figure(31, AFTER_MATING, 28, 34, "common-practice", "means of 31.67 and 31.73 days in WRS499; MSU gives 28 to 32")
 GESTATION_MEAN_DAYS: Final = Figure(31.7, AFTER_MATING, 31.3, 32.5, "WRS499", "the mean itself; the calendar counts whole days")
 KINDLING_WINDOW_FIRST: Final = Figure(
     30, AFTER_MATING, 28, 31, "memory", "98 % of kindlings within 30 to 33 days, an older handbook as remembered"

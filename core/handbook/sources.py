@@ -57,6 +57,7 @@ SOURCES: Final[dict[str, Source]] = {
     "MSX": Source("Mississippi State University Extension, Rabbits: A Fun 4-H Project", "page"),
     "ARBAP": Source("ARBA, Rabbit Breed Profiles (replaces pp. 12-26 of the Rabbit Resource Handbook), p. 12", "page"),
     "SHER20": Source("Sherlock 1920, Care and Management of Rabbits, p. 46 (historic)", "page"),
+    "REVIEW": Source("Rashwan and Marai 2000, mortality of young rabbits, as cited by a review page", "weak"),
     "ENCY": Source("Breed list of an encyclopaedia copy", "weak"),
     "HOBBY": Source("Breed pages of breeders and clubs, no author named", "weak"),
     "TRADE": Source("Trade standard as commonly printed, from memory", "memory"),

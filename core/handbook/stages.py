@@ -16,7 +16,7 @@ MATING_SHARE_OF_ADULT_WEIGHT: Final = Figure(0.75, "share of the adult weight", 
 #: A doe's first mating by the size of her breed.
 FIRST_MATING_DAYS: Final = {
     "dwarf": Figure(137, AGE, 122, 152, "FL4H", "mini breeds 125 to 150 days"),
-    "small": Figure(137, AGE, 122, 183, "RP", "4 months there, 150 to 180 days in FL4H"),
+    "small": Figure(137, AGE, 122, 183, "ours", "4 months in RP, 150 to 180 days in FL4H"),
     "medium": Figure(152, AGE, 137, 213, "RP", "4.5 to 5.5 months there, 6 to 7 for the New Zealand's size in FL4H"),
     "large": Figure(183, AGE, 152, 213, "ours", "between RP's medium and giant breeds"),
     "giant": Figure(244, AGE, 183, 274, "FL4H", "8 months and more; 6 to 7 in RP"),

@@ -93,9 +93,11 @@ def _spans(tree: ast.AST) -> Iterator[ast.expr]:
 def _constants(tree: ast.AST) -> Iterator[ast.expr]:
     """Bare numbers given to a name that says a unit of the trade."""
     for node in ast.walk(tree):
-        if isinstance(node, ast.Assign | ast.AnnAssign) and node.value is not None and _number(node.value) not in {None, 0.0, 1.0}:
-            if any(UNIT_NAMES.search(name) for name in _targets(node) if name == name.upper()):
-                yield node.value
+        if not isinstance(node, ast.Assign | ast.AnnAssign) or node.value is None:
+            continue
+        named = any(UNIT_NAMES.search(name) for name in _targets(node) if name == name.upper())
+        if named and _number(node.value) not in {None, 0.0, 1.0}:
+            yield node.value
 
 
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.relative_to(ROOT).as_posix())
