@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from types import ModuleType
 from typing import Final
 
@@ -93,7 +93,7 @@ def _source_table() -> str:
     return f"## Sources\n\n{_table(('Key', 'Source', 'Seen'), [(key, one.title, one.seen) for key, one in SOURCES.items()])}"
 
 
-def _table(head: tuple[str, ...], rows: list[tuple[str, ...]]) -> str:
+def _table(head: tuple[str, ...], rows: Sequence[tuple[str, ...]]) -> str:
     lines = [head, ("---",) * len(head), *rows]
     return "\n".join(f"| {' | '.join(cells)} |" for cells in lines)
 
