@@ -1,0 +1,45 @@
+"""The calculators: kinship, breeding values, survival, trend, growth, feed, coat colour, ranking.
+
+Every number of the trade comes in as an argument; frozen results go out. Nothing here knows a herd, a note or a clock.
+Import a module where it is used (numpy and scipy load with it); `core.reckon.curve` alone is plain Python.
+
+curve
+    weight_at_age(age_days, adult_g, b, k) -> g            age_at_weight(weight_g, adult_g, b, k) -> days | None
+    carried(weight_g, from_day, to_day, adult_g, b, k) -> g
+    gain_at_age(age_days, adult_g, b, k) -> g/day          inflection_age(b, k) -> days         greatest_gain(adult_g, k) -> g/day
+growth
+    fitted(weighings=[(age, g)], prior=None) -> GrowthFit | None
+    GrowthPrior(adult_g, b, k, sd_ln_adult, sd_ln_b, sd_ln_k, weight_sd_g)
+    GrowthFit.weight_at(age)  .age_at(g)  .age_interval(g, level=0.8)  .date_of(born, g)  .dates_of(born, g, level=0.8)
+    standard_weight(weighings=[(age, g)], age, curve=(adult_g, b, k), within_days) -> g | None
+pedigree
+    pedigree(rows=[(id, sire, dam)]) -> Pedigree | PedigreeProblem(code, ids)
+    Pedigree.ids  .parents(id)  .ancestors(ids)  .only(ids)  .generations(id)  .warnings (a sire that is also a dam)
+kinship
+    kinship(pedigree, among=ids) -> Kinship                inbreeding(pedigree) -> {id: F}
+    coi(pedigree, sire, dam) -> F of their kits
+    Kinship.of(a, b)  .inbreeding[id]  .mean_of(id)  .mean()  .mean_between()  .table  .among
+mixed_model
+    breeding_values(pedigree, records, variances, ask=None) -> BreedingValues
+    Record(animal, value, fixed={factor: level}, random={effect: level})
+    Variances(animal, residual, others={effect: variance})
+    BreedingValues.of(id) -> BreedingValue(value, pev, reliability, reliability_inbred)  .better(a, b)  .effects[effect][level]
+    BreedingValues.fitted  .contrast(factor, a, b) -> Contrast | None  .relative_to(ids) -> {id: value}
+survival
+    Prior(alpha, beta, source)                             herd_prior(does=[(alive, kept)], default) -> Prior
+    likeness(litters_by_doe, default) -> rho               survival(litters=[(alive, kept)], prior, likeness=0, level=0.8) -> Survival
+    chance_better(a, b) -> P                               moment_prior(does) -> Prior | None
+    Survival.estimate  .low  .high  .chance_below(line)  .chance_at_least(born, kept)  .expected(born)
+trend
+    survival_trend(litters=[(alive, kept)], prior_sd) -> SurvivalTrend | None      .chance_of_fall  .fitted (None where infinite)
+    size_trend(sizes, sd, prior_sd, usual=()) -> SizeTrend | None                  .chance_of_fall  .slope
+feed
+    FeedFigures(...)  Mouth(state=, weight_g=, ...)        daily_need(mouth, figures, celsius=None) -> g/day
+    need_over(mouths, days, figures, celsius=None) -> g    days_left(stock_g, mouths, figures, celsius=None, at_most=730) -> days | None
+colour
+    named(genotype={locus: "A/a"}) -> word                 litter_colours(sire, dam) -> {word: Fraction}
+    at_least_one(share, kits) -> P                         allowed_genotypes(word, alleles=...) -> {locus: genotypes} | None
+    genotype_chances(locus, rows, allowed, target, frequencies) -> {genotype: P} | Impossible(animals)
+choose
+    ranked([(id, value)], error, ...) -> (Ranked(id, value, expected_rank, chance_best_than_next), ...)
+"""

@@ -1,0 +1,143 @@
+"""What the barn eats: a rabbit's need a day, the herd's until a date, and how long the feed lasts.
+
+All grams are of pellets as fed. The figures come in as `FeedFigures`; the handbook says where they are from.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from core.reckon.curve import carried, weight_at_age
+
+#: What a mouth may be: `dry` (bucks, open does, juniors), `pregnant`, `lactating`, `both`, `growing`.
+STATES = ("dry", "pregnant", "lactating", "both", "growing")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FeedFigures:
+    """The figures of feeding.
+
+    dry_share, pregnant_share, lactating_share   need a day as a share of live weight [g/g]
+    kit_g, kits_eat_from_day                     extra a kit a day [g], from that age of the litter [days] until weaned
+    growing                                      (age [days], need [g/day]) of a grower of the reference breed, ages rising
+    reference_adult_g, curve_b, curve_k          that breed's adult weight [g] and Gompertz curve
+    metabolic_power                              growers' need goes with weight to this power (three quarters in the rabbit literature)
+    cold_below_c, cold_share                     air temperature [C] below which need rises, and by what share a degree
+    """
+
+    dry_share: float
+    pregnant_share: float
+    lactating_share: float
+    kit_g: float
+    kits_eat_from_day: int
+    growing: tuple[tuple[float, float], ...]
+    reference_adult_g: float
+    curve_b: float
+    curve_k: float
+    metabolic_power: float
+    cold_below_c: float
+    cold_share: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mouth:
+    """One rabbit, or `count` alike, at the feed dish.
+
+    state      one of STATES
+    weight_g   live weight [g]; a grower's may be None, then its breed's curve is used
+    age_days   of a grower
+    adult_g    the weight a grower is heading for [g]
+    kits, kits_age_days   of a nursing doe
+    """
+
+    state: str
+    weight_g: float | None = None
+    age_days: float = 0.0
+    adult_g: float = 0.0
+    kits: int = 0
+    kits_age_days: float = 0.0
+    count: int = 1
+
+
+def daily_need(mouth: Mouth, figures: FeedFigures, celsius: float | None = None) -> float:
+    """Pellets [g/day] for all rabbits of this mouth at an air temperature [C] (None: no cold)."""
+    need = _growing(mouth, figures) if mouth.state == "growing" else _grown(mouth, figures)
+    return need * mouth.count * cold_factor(figures, celsius)
+
+
+def cold_factor(figures: FeedFigures, celsius: float | None) -> float:
+    """How much more is eaten in the cold: 1 + share x degrees below the line."""
+    return 1 + figures.cold_share * max(0.0, figures.cold_below_c - celsius) if celsius is not None else 1.0
+
+
+def need_over(mouths: Iterable[Mouth], days: int, figures: FeedFigures, celsius: Sequence[float | None] | float | None = None) -> float:
+    """Pellets [g] that these mouths eat in the next `days` days, growers growing on. `celsius`: one, or one a day."""
+    told = list(mouths)
+    return sum(_on(told, day, figures, _at(celsius, day)) for day in range(days))
+
+
+def days_left(
+    stock_g: float,
+    mouths: Iterable[Mouth],
+    figures: FeedFigures,
+    celsius: Sequence[float | None] | float | None = None,
+    *,
+    at_most: int = 730,
+) -> int | None:
+    """Whole days that the stock [g] feeds these mouths; None when nobody eats or it outlasts `at_most` days."""
+    told, left = list(mouths), stock_g
+    for day in range(at_most):
+        left -= _on(told, day, figures, _at(celsius, day))
+        if left < 0:
+            return day
+    return None
+
+
+def later(mouth: Mouth, days: float, figures: FeedFigures) -> Mouth:
+    """The same mouth some days on: a grower grows along its curve, a doe's kits get older."""
+    if mouth.state != "growing":
+        return replace(mouth, kits_age_days=mouth.kits_age_days + days)
+    weight = mouth.weight_g
+    if weight is not None:
+        weight = carried(weight, mouth.age_days, mouth.age_days + days, mouth.adult_g, figures.curve_b, figures.curve_k)
+    return replace(mouth, weight_g=weight, age_days=mouth.age_days + days)
+
+
+def _grown(mouth: Mouth, figures: FeedFigures) -> float:
+    """Need [g/day] as a share of live weight, and the kits' own. A doe both nursing and pregnant eats as a nursing one."""
+    shares = {
+        "dry": figures.dry_share,
+        "pregnant": figures.pregnant_share,
+        "lactating": figures.lactating_share,
+        "both": max(figures.lactating_share, figures.pregnant_share),
+    }
+    eating = mouth.kits if mouth.state in ("lactating", "both") and mouth.kits_age_days >= figures.kits_eat_from_day else 0
+    return shares[mouth.state] * (mouth.weight_g or 0.0) + eating * figures.kit_g
+
+
+def _growing(mouth: Mouth, figures: FeedFigures) -> float:
+    """Need [g/day] of a grower: the reference breed's at that age, scaled by metabolic weight, (W / W of the reference)^power.
+
+    Beyond the last age of the table the need stays. That energy needs go with W^0.75: for instance Diaz Arca et al. 1999,
+    Animal Research 48:289-295 (abstract, in kJ of digestible energy a kg^0.75).
+    """
+    ages, needs = zip(*figures.growing, strict=True)
+    expected = weight_at_age(mouth.age_days, figures.reference_adult_g, figures.curve_b, figures.curve_k)
+    weight = mouth.weight_g
+    if weight is None:
+        weight = weight_at_age(mouth.age_days, mouth.adult_g, figures.curve_b, figures.curve_k)
+    return float(np.interp(mouth.age_days, ages, needs)) * float((weight / expected) ** figures.metabolic_power)
+
+
+def _on(mouths: list[Mouth], day: int, figures: FeedFigures, celsius: float | None) -> float:
+    return sum(daily_need(later(mouth, day, figures), figures, celsius) for mouth in mouths)
+
+
+def _at(celsius: Sequence[float | None] | float | None, day: int) -> float | None:
+    """The temperature of a day; a list that ends keeps its last."""
+    if isinstance(celsius, Sequence):
+        return celsius[min(day, len(celsius) - 1)] if celsius else None
+    return celsius

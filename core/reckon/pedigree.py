@@ -1,0 +1,131 @@
+"""Who is out of whom: the family book in an order that puts parents before their kits.
+
+The sorting finds what can't be: an animal that is its own ancestor, or told twice with other parents. Such things come
+back as values, with the animals concerned, so that a person can be asked. A sire of one written down as the dam of
+another is flagged beside the book: the sums still hold.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+
+Row = tuple[str, str | None, str | None]  # animal, sire, dam
+
+
+@dataclass(frozen=True, slots=True)
+class PedigreeProblem:
+    """What can't be in a family book.
+
+    code  `own_parent`, `loop` (its own ancestor), `two_sexes` (sire of one, dam of another), `two_rows` (different parents told twice)
+    ids   the animals concerned
+    """
+
+    code: str
+    ids: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Pedigree:
+    """Animals, parents first; `sires` and `dams` are positions in `ids`, -1 for unknown."""
+
+    ids: tuple[str, ...]
+    sires: tuple[int, ...]
+    dams: tuple[int, ...]
+    place: Mapping[str, int] = field(repr=False, compare=False)
+    warnings: tuple[PedigreeProblem, ...] = ()
+
+    def __len__(self) -> int:
+        return len(self.ids)
+
+    def __contains__(self, animal: object) -> bool:
+        return animal in self.place
+
+    def parents(self, animal: str) -> tuple[str | None, str | None]:
+        """Sire and dam of an animal."""
+        at = self.place[animal]
+        sire, dam = self.sires[at], self.dams[at]
+        return (self.ids[sire] if sire >= 0 else None, self.ids[dam] if dam >= 0 else None)
+
+    def ancestors(self, animals: Iterable[str]) -> set[str]:
+        """Those animals and all their ancestors."""
+        found: set[str] = set()
+        waiting = list(animals)
+        while waiting:
+            animal = waiting.pop()
+            if animal not in found:
+                found.add(animal)
+                waiting += [parent for parent in self.parents(animal) if parent is not None]
+        return found
+
+    def only(self, animals: Iterable[str]) -> Pedigree:
+        """The book cut down to those animals and their ancestors."""
+        wanted = self.ancestors(animals)
+        return _book([(one, *self.parents(one)) for one in self.ids if one in wanted])
+
+    def generations(self, animal: str) -> int:
+        """Complete generations of ancestors on the book: 0 when a parent is unknown. Say it beside every COI."""
+        known = 0
+        level = {animal}
+        while True:
+            parents = [parent for one in level for parent in self.parents(one)]
+            if None in parents:
+                return known
+            level = {parent for parent in parents if parent is not None}
+            known += 1
+
+
+def pedigree(rows: Iterable[Row]) -> Pedigree | PedigreeProblem:
+    """The family book of rows (animal, sire, dam) in any order; parents without a row are founders."""
+    told: dict[str, Row] = {}
+    for row in rows:
+        if told.setdefault(row[0], row) != row:
+            return PedigreeProblem("two_rows", (row[0],))
+    own = tuple(animal for animal, sire, dam in told.values() if animal in (sire, dam))
+    if own:
+        return PedigreeProblem("own_parent", own)
+    for row in list(told.values()):
+        for parent in row[1:]:
+            if parent is not None:
+                told.setdefault(parent, (parent, None, None))
+    ordered = _parents_first(told)
+    return replace(_book(ordered), warnings=_two_sexes(told)) if isinstance(ordered, list) else ordered
+
+
+def _book(rows: list[Row]) -> Pedigree:
+    place = {row[0]: at for at, row in enumerate(rows)}
+    sires = tuple(-1 if row[1] is None else place[row[1]] for row in rows)
+    dams = tuple(-1 if row[2] is None else place[row[2]] for row in rows)
+    return Pedigree(tuple(place), sires, dams, place)
+
+
+def _two_sexes(told: Mapping[str, Row]) -> tuple[PedigreeProblem, ...]:
+    sires = {row[1] for row in told.values() if row[1] is not None}
+    dams = {row[2] for row in told.values() if row[2] is not None}
+    wrong = tuple(sorted(sires & dams))
+    return (PedigreeProblem("two_sexes", wrong),) if wrong else ()
+
+
+def _parents_first(told: Mapping[str, Row]) -> list[Row] | PedigreeProblem:
+    """The rows sorted; full sibs end up side by side only where they were told so. A walk with its own stack: books are deep."""
+    ordered: list[Row] = []
+    done: set[str] = set()
+    open_: dict[str, None] = {}
+    stack: list[str] = list(told)[::-1]
+    while stack:
+        animal = stack[-1]
+        waiting = [parent for parent in told[animal][1:] if parent is not None and parent not in done]
+        if animal in done or not waiting:
+            stack.pop()
+            open_.pop(animal, None)
+            if animal not in done:
+                done.add(animal)
+                ordered.append(told[animal])
+            continue
+        open_[animal] = None
+        caught = [parent for parent in waiting if parent in open_]
+        if caught:
+            trail = list(open_)
+            return PedigreeProblem("loop", tuple(trail[trail.index(caught[0]) :]))
+        stack += waiting
+    return ordered
