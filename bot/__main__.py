@@ -1,0 +1,5 @@
+"""`python -m bot` is `haynote`."""
+
+from bot.cli import main
+
+main()

@@ -1,0 +1,41 @@
+"""What comes from outside: environment variables, and the folder for this person's data."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+PUBLIC_API = "https://api.telegram.org"
+
+
+@dataclass(frozen=True, slots=True)
+class Settings:
+    """Where the book is, and how to reach the chat service. The token never appears in `repr`."""
+
+    database_url: str
+    bot_token: str | None
+    bot_api: str
+
+    def __repr__(self) -> str:
+        """Everything but the token."""
+        return f"Settings(database_url={self.database_url!r}, bot_token={'set' if self.bot_token else None}, bot_api={self.bot_api!r})"
+
+
+def settings(environment: Mapping[str, str] = os.environ) -> Settings:
+    """The settings in force: HAYNOTE_DATABASE_URL, HAYNOTE_BOT_TOKEN, HAYNOTE_BOT_API, each with its default."""
+    return Settings(
+        database_url=environment.get("HAYNOTE_DATABASE_URL") or f"sqlite:///{data_folder(environment) / 'herd-book.sqlite'}",
+        bot_token=environment.get("HAYNOTE_BOT_TOKEN") or None,
+        bot_api=(environment.get("HAYNOTE_BOT_API") or PUBLIC_API).rstrip("/"),
+    )
+
+
+def data_folder(environment: Mapping[str, str] = os.environ) -> Path:
+    """The person's data folder; HAYNOTE_DATA names another."""
+    if chosen := environment.get("HAYNOTE_DATA"):
+        return Path(chosen)
+    from platformdirs import user_data_path  # noqa: PLC0415 - only where a book is opened without being named
+
+    return user_data_path("haynote", appauthor=False)
