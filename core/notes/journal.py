@@ -6,7 +6,7 @@ something stand again, so every undo can be undone.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -49,27 +49,65 @@ class Note:
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """A fact that stands, and where it came from."""
+    """A fact that stands, and where it came from. `origin` is the (note, index) that it put right, where it is a correction."""
 
     note: Note
     index: int
     fact: Fact
+    origin: tuple[int, int] | None = None
+
+    @property
+    def place(self) -> tuple[int, int]:
+        """Its place among the facts of a day: a fact put right stays where the first one was."""
+        return self.origin or (self.note.id, self.index)
+
+    @property
+    def target(self) -> Target:
+        """What a reversal of this fact alone would name."""
+        return Target(self.note.id, self.index)
 
 
 def standing(notes: Sequence[Note]) -> tuple[Entry, ...]:
     """The facts that stand, in the order they were told. Later reversals are weighed first: they may reverse reversals."""
     gone: set[Target] = set()
     kept: list[Entry] = []
+    by_id: dict[int, Note] = {}
     for note in sorted(notes, key=lambda each: each.id, reverse=True):
         if Target(note.id) in gone:
             continue
         gone.update(note.reverses)
-        kept.extend(_entries(note, gone))
+        if note.reverses and not by_id:
+            by_id = {each.id: each for each in notes}
+        kept.extend(_entries(note, gone, by_id))
     return tuple(reversed(kept))
 
 
-def _entries(note: Note, gone: set[Target]) -> Iterable[Entry]:
+def _entries(note: Note, gone: set[Target], by_id: Mapping[int, Note]) -> Iterable[Entry]:
     """The note's facts that are not reversed, last first."""
     for index in range(len(note.facts) - 1, -1, -1):
         if Target(note.id, index) not in gone:
-            yield Entry(note, index, note.facts[index])
+            yield Entry(note, index, note.facts[index], _origin(note, index, by_id))
+
+
+def _origin(note: Note, index: int, by_id: Mapping[int, Note]) -> tuple[int, int] | None:
+    """Where the fact was first told: an edit stands where the message was, a corrected fact where the wrong one was.
+
+    A correction's facts are the `correct` itself and then, in order, what its reversals become.
+    """
+    if not note.reverses:
+        return None
+    if note.edit:
+        return (_first_version(note, by_id), index)
+    if index == 0 or note.facts[0].kind != "correct" or index > len(note.reverses):
+        return None
+    target = note.reverses[index - 1]
+    if target.index is None or target.note not in by_id:
+        return None
+    return _origin(by_id[target.note], target.index, by_id) or (target.note, target.index)
+
+
+def _first_version(note: Note, by_id: Mapping[int, Note]) -> int:
+    """The number of the message as it was first sent."""
+    while note.edit and note.reverses and note.reverses[0].note in by_id:
+        note = by_id[note.reverses[0].note]
+    return note.id

@@ -63,3 +63,11 @@ class Reading:
     unread: str = ""
     subject: str | None = None  # the animal last spoken of: the next message's subject
     notices: tuple[str, ...] = field(default=())  # lines for the reply, such as how a date was understood
+
+
+@dataclass(frozen=True, slots=True)
+class Context:
+    """What was said before a message, so far as reading it needs to know. The reader gets the herd as it was on the day."""
+
+    subject: str | None = None  # tag of the animal that this person last spoke of, within the time it sticks
+    last: tuple[Fact, ...] = ()  # the facts of this person's last standing note: what a correction is about

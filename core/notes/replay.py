@@ -1,0 +1,187 @@
+"""Replay: the herd is what the notes add up to, in the order in which things happened.
+
+A late note lands on its day; taking one back withdraws all that followed from it. Snapshots of the herd are kept along the way, so
+that a note of today, or of last week, costs only what comes after it.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from datetime import UTC, date, datetime, tzinfo
+from functools import lru_cache
+from zoneinfo import ZoneInfo
+
+from core.herd.state import Herd
+from core.notes.fact import Fact
+from core.notes.journal import Entry, Note, Target, standing
+from core.notes.kinds import KIND_OF
+
+#: Kinds whose `on` is a day to come: they count from the day they were told.
+TOLD = frozenset({"planned", "remind"})
+
+#: A snapshot of the herd is kept after so many facts.
+STRIDE = 64
+
+Place = tuple[date, int, int, int]  # day, note that first told it, its index there, the note that told it last
+
+
+@lru_cache(maxsize=64)
+def zone(name: str) -> tzinfo:
+    """The timezone of that name; UTC where nobody knows it."""
+    try:
+        return ZoneInfo(name)
+    except (KeyError, ValueError, OSError):
+        return UTC
+
+
+def local_day(at: datetime, herd: Herd) -> date:
+    """The calendar day at the farm."""
+    return at.astimezone(zone(herd.settings.timezone)).date()
+
+
+def day_of(entry: Entry, timezone: str) -> date:
+    """The day that the fact counts from: when it happened, or when it was told."""
+    on = None if entry.fact.kind in TOLD else getattr(entry.fact, "on", None)
+    return on if isinstance(on, date) else entry.note.at.astimezone(zone(timezone)).date()
+
+
+def apply(fact: Fact, herd: Herd) -> Herd:
+    """The herd after the fact."""
+    return KIND_OF[fact.kind].apply(fact, herd)
+
+
+def fold(start: Herd, entries: Iterable[Entry]) -> Herd:
+    """The herd that the facts add up to, whatever order they come in."""
+    herd = start
+    for _, entry in _placed(start.settings.timezone, entries):
+        herd = apply(entry.fact, herd)
+    return herd
+
+
+def _placed(timezone: str, entries: Iterable[Entry]) -> list[tuple[Place, Entry]]:
+    """The facts in the order in which they happened. The farm's timezone follows what was said of it, in the order told."""
+    placed = []
+    for entry in entries:
+        timezone = _timezone_after(entry.fact, timezone)
+        placed.append((_place(entry, timezone), entry))
+    placed.sort(key=lambda pair: pair[0])
+    return placed
+
+
+def _place(entry: Entry, timezone: str) -> Place:
+    return (day_of(entry, timezone), *entry.place, entry.note.id)
+
+
+def _timezone_after(fact: Fact, timezone: str) -> str:
+    if fact.kind == "setting" and getattr(fact, "name", "") == "timezone":
+        return str(getattr(fact, "value", timezone))
+    return timezone
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """The standing facts in the order they happened, with the herd after every `STRIDE` of them."""
+
+    start: Herd
+    places: tuple[Place, ...] = ()
+    entries: tuple[Entry, ...] = ()
+    herds: tuple[Herd, ...] = ()  # herds[n]: after the first (n + 1) * STRIDE facts
+    herd: Herd = field(default_factory=Herd)
+
+    def before(self, position: int) -> Herd:
+        """The herd just before the fact at this position."""
+        if position >= len(self.entries):
+            return self.herd
+        kept = position // STRIDE
+        herd = self.herds[kept - 1] if kept else self.start
+        for entry in self.entries[kept * STRIDE : position]:
+            herd = apply(entry.fact, herd)
+        return herd
+
+    def rewritten(self, position: int, pairs: Sequence[tuple[Place, Entry]]) -> Line:
+        """The line with everything from `position` on replaced."""
+        herd = self.before(position)
+        herds = list(self.herds[: position // STRIDE])
+        for number, (_, entry) in enumerate(pairs, start=position + 1):
+            herd = apply(entry.fact, herd)
+            if number % STRIDE == 0:
+                herds.append(herd)
+        places = self.places[:position] + tuple(place for place, _ in pairs)
+        entries = self.entries[:position] + tuple(entry for _, entry in pairs)
+        return replace(self, places=places, entries=entries, herds=tuple(herds), herd=herd)
+
+    def changed(self, pairs: Sequence[tuple[Place, Entry]]) -> Line:
+        """The line of these facts; only what differs is worked out again."""
+        same = 0
+        for (place, entry), old_place, old in zip(pairs, self.places, self.entries, strict=False):
+            if place != old_place or entry.fact is not old.fact:
+                break
+            same += 1
+        return self.rewritten(same, pairs[same:])
+
+
+@dataclass(frozen=True, slots=True)
+class Book:
+    """A farm's book, kept warm: where it began, its notes, and the herd that they add up to today."""
+
+    start: Herd = field(default_factory=Herd)
+    notes: tuple[Note, ...] = ()
+    line: Line = field(default_factory=lambda: Line(Herd()))
+    timezone: str = ""
+
+    @property
+    def herd(self) -> Herd:
+        """The herd today."""
+        return self.line.herd
+
+    @property
+    def last_id(self) -> int:
+        """The number of the newest note; 0 where there is none."""
+        return self.notes[-1].id if self.notes else 0
+
+    def standing(self) -> tuple[Entry, ...]:
+        """The facts that stand, in the order they were told."""
+        return standing(self.notes)
+
+    def happened(self) -> tuple[tuple[date, Entry], ...]:
+        """The facts that stand with their days, in the order they happened."""
+        return tuple((place[0], entry) for place, entry in zip(self.line.places, self.line.entries, strict=True))
+
+    def before(self, day: date, note: int) -> Herd:
+        """The herd as it was before a note of that number about that day."""
+        return self.line.before(bisect_right(self.line.places, (day, note, -1, 0)))
+
+    def with_note(self, note: Note) -> Book:
+        """The book with a note taken in. Its number must be higher than those before."""
+        if note.reverses or any(_timezone_after(fact, self.timezone) != self.timezone for fact in note.facts):
+            return book(self.start, (*self.notes, note), self.line)
+        line = self.line
+        for index, fact in enumerate(note.facts):
+            entry = Entry(note, index, fact)
+            place = _place(entry, self.timezone)
+            position = bisect_right(line.places, place)
+            after = list(zip(line.places[position:], line.entries[position:], strict=True))
+            line = line.rewritten(position, [(place, entry), *after])
+        return replace(self, notes=(*self.notes, note), line=line)
+
+
+def book(start: Herd, notes: Iterable[Note] = (), line: Line | None = None) -> Book:
+    """The book of these notes, worked out whole; with the `line` of an earlier state, only from the first difference on."""
+    told = tuple(notes)
+    stands = standing(told)
+    timezone = start.settings.timezone
+    for entry in stands:
+        timezone = _timezone_after(entry.fact, timezone)
+    known = line if line is not None else Line(start, herd=start)
+    return Book(start, told, known.changed(_placed(start.settings.timezone, stands)), timezone)
+
+
+def reversed_by(notes: Sequence[Note]) -> Mapping[Target, int]:
+    """What is taken back today, and by which note."""
+    gone: dict[Target, int] = {}
+    for note in sorted(notes, key=lambda each: each.id, reverse=True):
+        if Target(note.id) not in gone:
+            gone.update({target: note.id for target in note.reverses if target not in gone})
+    return gone
