@@ -1,0 +1,38 @@
+"""The way to the database: SQLite as a careful clerk would use it, PostgreSQL by its address, the same code on both."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from sqlalchemy import Connection, Engine, create_engine, event, make_url
+from sqlalchemy.pool import NullPool
+
+#: How long a SQLite writer waits for another one [ms].
+WAIT_MS = 10_000
+
+
+def engine(url: str, *, foreign_keys: bool = True) -> Engine:
+    """An engine for the address. `foreign_keys` off is for migrations alone, which may have to make a table anew.
+
+    Raises sqlalchemy.exc.ArgumentError or NoSuchModuleError for an address that is none.
+    """
+    parsed = make_url(url)
+    if parsed.get_backend_name() != "sqlite":
+        return create_engine(parsed, pool_pre_ping=True)
+    made = create_engine(parsed, poolclass=NullPool if not foreign_keys else None)
+    _take_care(made, foreign_keys=foreign_keys)
+    return made
+
+
+def _take_care(made: Engine, *, foreign_keys: bool) -> None:
+    """SQLite's settings are a connection's own, and its driver begins no transaction before a read unless it is told to."""
+
+    @event.listens_for(made, "connect")
+    def _settle(connection: Any, _record: Any) -> None:
+        connection.isolation_level = None
+        for pragma in ("journal_mode=WAL", "synchronous=FULL", f"foreign_keys={int(foreign_keys)}", f"busy_timeout={WAIT_MS}"):
+            connection.execute(f"PRAGMA {pragma}")
+
+    @event.listens_for(made, "begin")
+    def _begin(connection: Connection) -> None:
+        connection.exec_driver_sql("BEGIN IMMEDIATE")
