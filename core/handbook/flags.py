@@ -18,3 +18,5 @@ LEAST_UNRELATED_BUCKS: Final = Figure(2, "unrelated bucks", 2, 4, "common-practi
 REASONS_AT_MOST: Final = Figure(3, "reasons a verdict", 1, 3, "ours")
 FEED_LOW_DAYS: Final = Figure(7, "days of feed left", 3, 14, "ours")
 DUE_AHEAD_DAYS: Final = Figure(14, "days", 7, 31, "ours", "how far `due` looks unless told")
+SHOW_SCORE: Final = Figure(4, "points", 3, 5, "ours", "scored this well on the whole, it is worth a show home")
+SIRES_COMPARED_CHANCE: Final = Figure(0.8, "chance", 0.7, 0.95, "ours", "from here one buck is said to outdo another")

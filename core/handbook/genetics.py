@@ -32,6 +32,7 @@ GAIN_H2: Final = Figure(0.18, OF_VARIANCE, 0.14, 0.35, "ours", "WRS381 .17")
 GAIN_C2: Final = Figure(0.32, OF_VARIANCE, 0.19, 0.60, "WRS381", "36 to 90 days")
 ADULT_WEIGHT_H2: Final = Figure(0.40, OF_VARIANCE, 0.30, 0.50, "memory")
 WEIGHT_CV: Final = Figure(0.20, "share of the mean", 0.18, 0.22, "RAO77", "one phenotypic standard deviation")
+SEASON_SHARE: Final = Figure(0.10, OF_VARIANCE, 0.05, 0.20, "ours", "kits and litters of one quarter of a year fare alike: heat, frost, feed")
 REML_FROM_RECORDS: Final = Figure(300, "records", 200, 1000, "ours", "below it the defaults above serve")
 
 # Too close
