@@ -11,7 +11,7 @@ growth
     fitted(weighings=[(age, g)], prior=None) -> GrowthFit | None
     GrowthPrior(adult_g, b, k, sd_ln_adult, sd_ln_b, sd_ln_k, weight_sd_g)
     GrowthFit.weight_at(age)  .age_at(g)  .age_interval(g, level=0.8)  .date_of(born, g)  .dates_of(born, g, level=0.8)
-    standard_weight(weighings=[(age, g)], age, curve=(adult_g, b, k), within_days) -> g | None
+    standard_weight(weighings=[(age, g)], age, adult_b_k, within_days) -> g | None
 pedigree
     pedigree(rows=[(id, sire, dam)]) -> Pedigree | PedigreeProblem(code, ids)
     Pedigree.ids  .parents(id)  .ancestors(ids)  .only(ids)  .generations(id)  .warnings (a sire that is also a dam)
@@ -38,8 +38,11 @@ feed
     need_over(mouths, days, figures, celsius=None) -> g    days_left(stock_g, mouths, figures, celsius=None, at_most=730) -> days | None
 colour
     named(genotype={locus: "A/a"}) -> word                 litter_colours(sire, dam) -> {word: Fraction}
-    at_least_one(share, kits) -> P                         allowed_genotypes(word, alleles=...) -> {locus: genotypes} | None
-    genotype_chances(locus, rows, allowed, target, frequencies) -> {genotype: P} | Impossible(animals)
+    likely_colours(sire={locus: {genotype: P}}, dam) -> {word: P}              at_least_one(share, kits) -> P
+    allowed_genotypes(word, also=()) -> {locus: genotypes} | None (unknown word)
+genotype
+    genotype_chances(pedigree, locus, allowed={id: genotypes}, frequencies=None, error=0) -> {id: {genotype: P}} | Impossible(animals)
+    | TooTangled(cells)
 choose
-    ranked([(id, value)], error, ...) -> (Ranked(id, value, expected_rank, chance_best_than_next), ...)
+    ranked(values={id: value}, better) -> (Ranked(id, value, expected_rank, better_than_next), ...); better(a, b) -> P
 """

@@ -191,8 +191,10 @@ def _likeliest(alive: Floats, kept: Floats, cap: float) -> tuple[float, float, f
 
     pooled = float(logit(kept.sum() / alive.sum()))
     bounds = [(pooled - 3, pooled + 3), (-log(cap), log(cap))]
-    closely = {"ftol": 1e-13, "gtol": 1e-8}
-    found = [minimize(against, [pooled, start], method="L-BFGS-B", bounds=bounds, options=closely) for start in (1.0, log(cap) / 2)]
+    found = [
+        minimize(against, np.array([pooled, start]), method="L-BFGS-B", bounds=bounds, options={"ftol": 1e-13, "gtol": 1e-8})
+        for start in (1.0, log(cap) / 2)
+    ]
     best = min(found, key=lambda one: float(one.fun))
     return float(expit(best.x[0])), exp(float(best.x[1])), -float(best.fun)
 

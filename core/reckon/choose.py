@@ -1,0 +1,38 @@
+"""Who is better, with the doubt left in: a ranking that tells how sure it is.
+
+Small numbers make false champions. Beside its place each animal gets the place it may be expected to hold in truth
+(one more than the sum of the chances that others are better), and the chance that it truly is above the next.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Ranked:
+    """One animal's place.
+
+    expected_rank      the mean of its true rank, 1 best
+    better_than_next   the chance that it truly is above the next in the list; None for the last
+    """
+
+    animal: str
+    value: float
+    expected_rank: float
+    better_than_next: float | None
+
+
+def ranked(values: Mapping[str, float], better: Callable[[str, str], float]) -> tuple[Ranked, ...]:
+    """The animals, best value first (ties by name). `better(a, b)`: the chance that a truly is above b, from their joint error."""
+    order = sorted(values, key=lambda animal: (-values[animal], animal))
+    return tuple(
+        Ranked(
+            animal,
+            values[animal],
+            1 + sum(better(other, animal) for other in order if other != animal),
+            better(animal, order[at + 1]) if at + 1 < len(order) else None,
+        )
+        for at, animal in enumerate(order)
+    )

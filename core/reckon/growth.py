@@ -1,0 +1,150 @@
+"""A rabbit's own growth curve from its weighings, the day it will make its weight, and its weight at a standard age.
+
+Gompertz (see `core.reckon.curve`), fitted on ln A, ln b, ln k so that all stay positive. The adult weight is badly
+determined by young weights alone; a prior from the breed or the herd holds it (three more residuals), and a date always
+comes with its interval.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+from math import ceil, exp, log, sqrt
+
+import numpy as np
+import numpy.typing as npt
+from scipy.optimize import least_squares
+from scipy.special import ndtri
+
+from core.reckon import curve
+
+Floats = npt.NDArray[np.float64]
+Weighing = tuple[float, float]  # age [days], weight [g]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GrowthPrior:
+    """What is expected of the curve before this rabbit is weighed.
+
+    adult_g, b, k            its parameters [g, -, 1/day]
+    sd_ln_adult, sd_ln_b, sd_ln_k   how far their logarithms may be off
+    weight_sd_g              the scatter of a weighing around the curve [g]
+    """
+
+    adult_g: float
+    b: float
+    k: float
+    sd_ln_adult: float
+    sd_ln_b: float
+    sd_ln_k: float
+    weight_sd_g: float
+
+
+@dataclass(frozen=True, slots=True)
+class GrowthFit:
+    """A rabbit's curve. `spread` is the covariance of (ln A, ln b, ln k); `rss` the residual sum of squares [g^2]."""
+
+    adult_g: float
+    b: float
+    k: float
+    rss: float
+    weighings: int
+    spread: Floats = field(repr=False, compare=False)
+
+    @property
+    def inflection_age(self) -> float:
+        """Age of fastest growth [days]."""
+        return curve.inflection_age(self.b, self.k)
+
+    @property
+    def greatest_gain(self) -> float:
+        """Fastest gain [g/day]."""
+        return curve.greatest_gain(self.adult_g, self.k)
+
+    def weight_at(self, age_days: float) -> float:
+        """Weight [g] at an age [days]."""
+        return curve.weight_at_age(age_days, self.adult_g, self.b, self.k)
+
+    def age_at(self, weight_g: float) -> float | None:
+        """Age [days] at a weight [g]; None when it never gets there."""
+        return curve.age_at_weight(weight_g, self.adult_g, self.b, self.k)
+
+    def age_interval(self, weight_g: float, level: float = 0.8) -> tuple[float, float] | None:
+        """Bounds of that age [days], by the delta method; None when it never gets there.
+
+        With L = ln(A/W): d age/d ln A = -1/(k L), d age/d ln b = 1/k, d age/d ln k = -age.
+        """
+        age = self.age_at(weight_g)
+        if age is None:
+            return None
+        slope = np.array([-1 / (self.k * log(self.adult_g / weight_g)), 1 / self.k, -age])
+        reach = float(ndtri((1 + level) / 2)) * sqrt(float(slope @ self.spread @ slope))
+        return age - reach, age + reach
+
+    def date_of(self, born: date, weight_g: float) -> date | None:
+        """The first day on which it weighs that much; None when it never does."""
+        age = self.age_at(weight_g)
+        return None if age is None else born + timedelta(days=ceil(age))
+
+    def dates_of(self, born: date, weight_g: float, level: float = 0.8) -> tuple[date, date] | None:
+        """Earliest and latest likely day; None when it never gets there."""
+        ages = self.age_interval(weight_g, level)
+        return None if ages is None else (born + timedelta(days=ceil(ages[0])), born + timedelta(days=ceil(ages[1])))
+
+
+def fitted(weighings: Sequence[Weighing], prior: GrowthPrior | None = None) -> GrowthFit | None:
+    """The curve through these weighings (age [days], weight [g]).
+
+    Without a prior: ordinary least squares, three different ages at least and weights that grow, else None. With a prior
+    any number of weighings will do, none included.
+    """
+    ages, weights = np.array(sorted(weighings), dtype=float).reshape(-1, 2).T
+    guess = _guess(ages, weights) if prior is None else np.log([prior.adult_g, prior.b, prior.k])
+    if guess is None:
+        return None
+    scale = 1.0 if prior is None else prior.weight_sd_g
+    loose = None if prior is None else np.array([prior.sd_ln_adult, prior.sd_ln_b, prior.sd_ln_k])
+
+    def off(at: Floats) -> Floats:
+        misses = (_gompertz(ages, at) - weights) / scale
+        return misses if loose is None else np.concatenate([misses, (at - guess) / loose])
+
+    found = least_squares(off, guess, x_scale="jac", xtol=1e-14, ftol=1e-14, gtol=1e-14, max_nfev=2000)
+    rss = float(((_gompertz(ages, found.x) - weights) ** 2).sum())
+    scatter = 1.0 if prior is not None else rss / max(len(ages) - 3, 1)
+    slopes = np.asarray(found.jac)
+    spread = np.linalg.pinv(slopes.T @ slopes) * scatter
+    adult, b, k = (exp(float(one)) for one in found.x)
+    return GrowthFit(adult, b, k, rss, len(ages), spread)
+
+
+def standard_weight(
+    weighings: Sequence[Weighing], age_days: float, adult_b_k: tuple[float, float, float], within_days: float
+) -> float | None:
+    """The weight [g] brought to a standard age [days]; None when no weighing is within `within_days` of it.
+
+    adult_b_k: the curve (A, b, k). Each weighing is taken as a ratio to the curve; between two weighings the ratio runs
+    straight from one to the other, outside them the nearest one's ratio holds.
+    """
+    if not any(abs(age - age_days) <= within_days for age, _ in weighings):
+        return None
+    ordered = sorted(weighings)
+    ages = [age for age, _ in ordered]
+    ratios = [weight / curve.weight_at_age(age, *adult_b_k) for age, weight in ordered]
+    return float(np.interp(age_days, ages, ratios)) * curve.weight_at_age(age_days, *adult_b_k)
+
+
+def _gompertz(ages: Floats, at: Floats) -> Floats:
+    """Weights [g] at these ages with ln A, ln b, ln k; exponents held within floating range while the search wanders."""
+    adult, b, k = np.exp(np.clip(at, -50, 50))
+    return np.asarray(adult * np.exp(-np.minimum(b * np.exp(-k * ages), 700)))
+
+
+def _guess(ages: Floats, weights: Floats) -> Floats | None:
+    """ln A, ln b, ln k to start from: A somewhat above the heaviest, then the straight line ln ln(A/W) = ln b - k t."""
+    if len(set(ages.tolist())) < 3 or weights.min() <= 0:
+        return None
+    adult = 1.5 * float(weights.max())
+    slope, height = np.polyfit(ages, np.log(np.log(adult / weights)), 1)
+    return np.array([log(adult), float(height), log(-float(slope))]) if slope < 0 else None
