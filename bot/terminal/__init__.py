@@ -1,0 +1,1 @@
+"""The chat in a terminal: the same answers as on a phone, without one."""
