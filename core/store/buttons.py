@@ -1,0 +1,84 @@
+"""Buttons under a message: each a short random key here, and what pressing it says."""
+
+from __future__ import annotations
+
+import secrets
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from sqlalchemy import Connection, insert, select, update
+
+from core.notes.reading import ReplyTo
+from core.store.tables import buttons
+
+#: A question older than this is asked anew rather than answered by its buttons.
+LASTS = timedelta(days=30)
+
+
+@dataclass(frozen=True, slots=True)
+class Button:
+    """A button to put under a message.
+
+    bundle    buttons of one bundle belong together: once one is pressed, the others are spent
+    person    the account that may press it; None for anyone on the farm
+    reply_to  the chore that pressing it answers
+    """
+
+    bundle: str
+    chat: str
+    label: str
+    says: str
+    person: str | None = None
+    reply_to: ReplyTo | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Pressed:
+    """What pressing a button comes to. `state`: `ok`, `used`, `expired`, `not_yours`, or `unknown` (then the rest is empty)."""
+
+    state: str
+    says: str = ""
+    label: str = ""
+    reply_to: ReplyTo | None = None
+
+
+def offer(connection: Connection, farm: int, button: Button, now: datetime) -> str:
+    """The key of a new button: what travels through the chat service, and tells nobody anything."""
+    key = secrets.token_urlsafe(12)
+    answers = button.reply_to
+    connection.execute(
+        insert(buttons).values(
+            farm_id=farm,
+            key=key,
+            bundle=button.bundle,
+            chat=button.chat,
+            person=button.person,
+            label=button.label,
+            says=button.says,
+            reply_to=None if answers is None else {"chore": answers.chore, "who": answers.who, "key": answers.key},
+            expires_at=now + LASTS,
+        )
+    )
+    return key
+
+
+def look(connection: Connection, farm: int, key: str, chat: str, person: str, now: datetime) -> Pressed:
+    """What the button says, and whether it may be pressed there, by them, now. Nothing is changed."""
+    row = connection.execute(select(buttons).where(buttons.c.farm_id == farm, buttons.c.key == key)).one_or_none()
+    if row is None:
+        return Pressed("unknown")
+    state = "ok"
+    if row.chat != chat or row.person not in {None, person}:
+        state = "not_yours"
+    elif row.used_at is not None:
+        state = "used"
+    elif row.expires_at <= now:
+        state = "expired"
+    return Pressed(state, row.says, row.label, None if row.reply_to is None else ReplyTo(**row.reply_to))
+
+
+def spend(connection: Connection, farm: int, key: str, now: datetime) -> None:
+    """The button, and those that came with it, can't be pressed again."""
+    bundle = select(buttons.c.bundle).where(buttons.c.farm_id == farm, buttons.c.key == key).scalar_subquery()
+    fresh = (buttons.c.farm_id == farm) & (buttons.c.bundle == bundle) & buttons.c.used_at.is_(None)
+    connection.execute(update(buttons).where(fresh).values(used_at=now))

@@ -1,0 +1,87 @@
+"""The outbox: every message that goes out, kept until the chat service has taken it; and what was ever put there, once."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, datetime
+from typing import Any
+
+from sqlalchemy import Connection, Update, func, or_, select, update
+
+from core.store.intake import LEASE
+from core.store.once import put_once
+from core.store.tables import outbox, sent
+
+
+@dataclass(frozen=True, slots=True)
+class Outgoing:
+    """A message to send. `payload` is what the app put there; `tries` so far."""
+
+    id: int
+    key: str
+    chat: str
+    payload: dict[str, Any]
+    tries: int
+
+
+def put(connection: Connection, farm: int, key: str, chat: str, payload: dict[str, Any], not_before: datetime) -> bool:
+    """Put a message in; False if one of that key was ever there."""
+    told = {"key": key, "chat": chat, "payload": payload, "not_before": not_before}
+    return put_once(connection, outbox, farm_id=farm, state="waiting", tries=0, **told)
+
+
+def first_time(connection: Connection, farm: int, key: str, day: date, now: datetime) -> bool:
+    """Whether this is the first time that this reminder or digest goes out for that day; it is written down as gone."""
+    return put_once(connection, sent, farm_id=farm, key=key, day=day, put_at=now)
+
+
+def claim(connection: Connection, farm: int, worker: str, now: datetime) -> Outgoing | None:
+    """The next message to send: always a chat's oldest, so that answers keep their order; None where there is none."""
+    waits = (outbox.c.farm_id == farm) & (outbox.c.state == "waiting")
+    firsts = select(func.min(outbox.c.id)).where(waits).group_by(outbox.c.chat)
+    free = or_(outbox.c.claimed_until.is_(None), outbox.c.claimed_until <= now)
+    those = select(outbox).where(waits, free, outbox.c.id.in_(firsts), outbox.c.not_before <= now).order_by(outbox.c.id)
+    row = connection.execute(those.limit(1).with_for_update(skip_locked=True)).one_or_none()
+    if row is None:
+        return None
+    connection.execute(_this(farm, row.id).values(claimed_by=worker, claimed_until=now + LEASE))
+    return Outgoing(row.id, row.key, row.chat, row.payload, row.tries)
+
+
+def mark_sent(connection: Connection, farm: int, number: int, message: str | None) -> None:
+    """The service has it; `message` is the number it gave, so that an answer to it can be understood."""
+    connection.execute(_this(farm, number).values(state="sent", number=message, claimed_by=None, claimed_until=None))
+
+
+def retry(connection: Connection, farm: int, number: int, when: datetime) -> None:
+    """Try again, not before that moment."""
+    again = {"tries": outbox.c.tries + 1, "not_before": when, "claimed_by": None, "claimed_until": None}
+    connection.execute(_this(farm, number).values(**again))
+
+
+def drop(connection: Connection, farm: int, number: int) -> None:
+    """It can never be delivered."""
+    connection.execute(_this(farm, number).values(state="dropped", claimed_by=None, claimed_until=None))
+
+
+def release(connection: Connection, farm: int, worker: str) -> None:
+    """Let go of what this worker held when it last went down: rather sent twice than never."""
+    mine = (outbox.c.farm_id == farm) & (outbox.c.claimed_by == worker)
+    connection.execute(update(outbox).where(mine).values(claimed_by=None, claimed_until=None))
+
+
+def payload_of(connection: Connection, farm: int, chat: str, message: str) -> dict[str, Any] | None:
+    """What stood in the message of that number, as the service counts them in that chat."""
+    this = (outbox.c.farm_id == farm) & (outbox.c.chat == chat) & (outbox.c.number == message)
+    found: dict[str, Any] | None = connection.scalar(select(outbox.c.payload).where(this).order_by(outbox.c.id.desc()).limit(1))
+    return found
+
+
+def waiting(connection: Connection, farm: int) -> dict[str, int]:
+    """How many messages are in each state."""
+    counted = select(outbox.c.state, func.count()).where(outbox.c.farm_id == farm).group_by(outbox.c.state)
+    return {state: number for state, number in connection.execute(counted)}
+
+
+def _this(farm: int, number: int) -> Update:
+    return update(outbox).where(outbox.c.farm_id == farm, outbox.c.id == number)
