@@ -191,7 +191,7 @@ def _onto(scope: tuple[int, ...], table: Floats, wanted: tuple[int, ...]) -> Flo
     """A table summed down to some of its animals, in that order."""
     left = [at for at in scope if at in wanted]
     small = table.sum(axis=tuple(axis for axis, at in enumerate(scope) if at not in wanted))
-    return small.transpose([left.index(at) for at in wanted])
+    return np.transpose(small, [left.index(at) for at in wanted])
 
 
 def _conflict(pedigree: Pedigree, mendel: _Mendel, seen: Mapping[str, Floats]) -> tuple[str, ...]:

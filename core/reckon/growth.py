@@ -15,12 +15,16 @@ from math import ceil, exp, log, sqrt
 import numpy as np
 import numpy.typing as npt
 from scipy.optimize import least_squares
-from scipy.special import ndtri
 
 from core.reckon import curve
+from core.reckon.interval import LEVEL, reach
 
 Floats = npt.NDArray[np.float64]
 Weighing = tuple[float, float]  # age [days], weight [g]
+
+_PATIENCE = 2000  # not a figure: steps of the search before it gives up
+_FLOATING = 50.0  # not a figure: logarithms beyond this are nonsense that the search may wander into
+_FIRST_GUESS = 1.5  # not a figure: where the search for the adult weight starts, over the heaviest weighing
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,7 +74,7 @@ class GrowthFit:
         """Age [days] at a weight [g]; None when it never gets there."""
         return curve.age_at_weight(weight_g, self.adult_g, self.b, self.k)
 
-    def age_interval(self, weight_g: float, level: float = 0.8) -> tuple[float, float] | None:
+    def age_interval(self, weight_g: float, level: float = LEVEL) -> tuple[float, float] | None:
         """Bounds of that age [days], by the delta method; None when it never gets there.
 
         With L = ln(A/W): d age/d ln A = -1/(k L), d age/d ln b = 1/k, d age/d ln k = -age.
@@ -79,15 +83,15 @@ class GrowthFit:
         if age is None:
             return None
         slope = np.array([-1 / (self.k * log(self.adult_g / weight_g)), 1 / self.k, -age])
-        reach = float(ndtri((1 + level) / 2)) * sqrt(float(slope @ self.spread @ slope))
-        return age - reach, age + reach
+        width = reach(level) * sqrt(float(slope @ self.spread @ slope))
+        return age - width, age + width
 
     def date_of(self, born: date, weight_g: float) -> date | None:
         """The first day on which it weighs that much; None when it never does."""
         age = self.age_at(weight_g)
         return None if age is None else born + timedelta(days=ceil(age))
 
-    def dates_of(self, born: date, weight_g: float, level: float = 0.8) -> tuple[date, date] | None:
+    def dates_of(self, born: date, weight_g: float, level: float = LEVEL) -> tuple[date, date] | None:
         """Earliest and latest likely day; None when it never gets there."""
         ages = self.age_interval(weight_g, level)
         return None if ages is None else (born + timedelta(days=ceil(ages[0])), born + timedelta(days=ceil(ages[1])))
@@ -110,7 +114,7 @@ def fitted(weighings: Sequence[Weighing], prior: GrowthPrior | None = None) -> G
         misses = (_gompertz(ages, at) - weights) / scale
         return misses if loose is None else np.concatenate([misses, (at - guess) / loose])
 
-    found = least_squares(off, guess, x_scale="jac", xtol=1e-14, ftol=1e-14, gtol=1e-14, max_nfev=2000)
+    found = least_squares(off, guess, x_scale="jac", xtol=1e-14, ftol=1e-14, gtol=1e-14, max_nfev=_PATIENCE)
     rss = float(((_gompertz(ages, found.x) - weights) ** 2).sum())
     scatter = 1.0 if prior is not None else rss / max(len(ages) - 3, 1)
     slopes = np.asarray(found.jac)
@@ -137,7 +141,7 @@ def standard_weight(
 
 def _gompertz(ages: Floats, at: Floats) -> Floats:
     """Weights [g] at these ages with ln A, ln b, ln k; exponents held within floating range while the search wanders."""
-    adult, b, k = np.exp(np.clip(at, -50, 50))
+    adult, b, k = np.exp(np.clip(at, -_FLOATING, _FLOATING))
     return np.asarray(adult * np.exp(-np.minimum(b * np.exp(-k * ages), 700)))
 
 
@@ -145,6 +149,6 @@ def _guess(ages: Floats, weights: Floats) -> Floats | None:
     """ln A, ln b, ln k to start from: A somewhat above the heaviest, then the straight line ln ln(A/W) = ln b - k t."""
     if len(set(ages.tolist())) < 3 or weights.min() <= 0:
         return None
-    adult = 1.5 * float(weights.max())
+    adult = _FIRST_GUESS * float(weights.max())
     slope, height = np.polyfit(ages, np.log(np.log(adult / weights)), 1)
     return np.array([log(adult), float(height), log(-float(slope))]) if slope < 0 else None

@@ -20,8 +20,9 @@ import numpy as np
 import numpy.typing as npt
 from scipy import sparse
 from scipy.sparse.linalg import splu
-from scipy.special import ndtr, ndtri
+from scipy.special import ndtr
 
+from core.reckon.interval import LEVEL, reach
 from core.reckon.kinship import inbreeding_array
 from core.reckon.pedigree import Pedigree
 
@@ -75,10 +76,10 @@ class BreedingValue:
         """Correlation with the true value: square root of the reliability."""
         return sqrt(max(self.reliability_inbred, 0.0))
 
-    def interval(self, level: float = 0.8) -> tuple[float, float]:
+    def interval(self, level: float = LEVEL) -> tuple[float, float]:
         """Bounds that hold the true value with that chance."""
-        reach = float(ndtri((1 + level) / 2)) * self.standard_error
-        return self.value - reach, self.value + reach
+        width = reach(level) * self.standard_error
+        return self.value - width, self.value + width
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,8 +19,14 @@ import numpy.typing as npt
 from scipy.optimize import minimize
 from scipy.special import betainc, betaincinv, betaln, expit, logit
 
+from core.reckon.interval import LEVEL
+
 Floats = npt.NDArray[np.float64]
 Counts = tuple[int, int]  # kits alive, of them kept
+
+MOST_WEIGHT = 200.0  # not a figure: the weight [kits] where the search stops; more only says that does can't be told apart
+#: Half the 95 % point of chi-squared with one degree of freedom: a smaller difference of log-likelihoods tells nothing.
+_TELLING = 1.92
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +61,7 @@ class Survival:
     litters: int
     alpha: float
     beta: float
-    level: float = 0.8
+    level: float = LEVEL
 
     @property
     def estimate(self) -> float:
@@ -93,7 +99,7 @@ class Survival:
         return float(np.exp(logs).sum())
 
 
-def survival(litters: Iterable[Counts], prior: Prior, likeness: float = 0.0, level: float = 0.8) -> Survival:
+def survival(litters: Iterable[Counts], prior: Prior, likeness: float = 0.0, level: float = LEVEL) -> Survival:
     """A doe's survival from her litters (alive, kept) and the herd's prior."""
     told = list(litters)
     counted = [(alive, kept, 1 / (1 + max(alive - 1, 0) * likeness)) for alive, kept in told]
@@ -114,7 +120,7 @@ def chance_better(one: Survival, other: Survival) -> float:
     return float(weights @ betainc(other.alpha, other.beta, at)) / 2
 
 
-def herd_prior(does: Iterable[Counts], default: Prior, *, least: int = 8, cap: float = 200.0) -> Prior:
+def herd_prior(does: Iterable[Counts], default: Prior, *, least: int = 8, cap: float = MOST_WEIGHT) -> Prior:
     """The herd's prior from its does' totals (alive, kept), by maximum likelihood.
 
     Fewer than `least` does with kits, or a herd that lost all or none: the default. A fit that runs to `cap` (does as
@@ -131,10 +137,6 @@ def herd_prior(does: Iterable[Counts], default: Prior, *, least: int = 8, cap: f
     flat = height - log_likelihood(alive, kept, pooled * default.weight, (1 - pooled) * default.weight) < _TELLING
     weight = default.weight if flat else cap
     return Prior(pooled * weight, (1 - pooled) * weight, "herd mean" if flat else "herd")
-
-
-#: Half the 95 % point of chi-squared with one degree of freedom: a smaller difference of log-likelihoods tells nothing.
-_TELLING = 1.92
 
 
 def moment_prior(does: Iterable[Counts]) -> Prior | None:

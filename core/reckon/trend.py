@@ -17,6 +17,8 @@ from scipy.special import expit, ndtr
 Floats = npt.NDArray[np.float64]
 Counts = tuple[int, int]  # kits alive, of them kept
 
+_LOOSE = 10.0  # not a figure: how far off the middle log-odds may be; next to no opinion
+
 
 @dataclass(frozen=True, slots=True)
 class LogitFit:
@@ -66,7 +68,7 @@ def survival_trend(litters: Sequence[Counts], prior_sd: float) -> SurvivalTrend 
     """The trend of survival over litters (alive, kept) in order; None with fewer than two litters that had kits.
 
     Binomial logistic regression on the litter number; the prior Normal(0, prior_sd^2) is on the slope alone, its posterior
-    taken as normal around the mode. A weak prior on the middle (sd 10 log-odds) keeps that finite when all kits lived.
+    taken as normal around the mode. A weak prior on the middle (_LOOSE log-odds) keeps that finite when all kits lived.
     """
     told = [(number, alive, kept) for number, (alive, kept) in enumerate(litters, start=1) if alive > 0]
     if len(told) < 2:
@@ -74,7 +76,7 @@ def survival_trend(litters: Sequence[Counts], prior_sd: float) -> SurvivalTrend 
     number, alive, kept = np.array(told, dtype=float).T
     middle = float(number.mean())
     centred = np.column_stack([np.ones_like(number), number - middle])
-    (_, slope), covariance = _newton(centred, alive, kept, np.diag([0.01, prior_sd**-2]))
+    (_, slope), covariance = _newton(centred, alive, kept, np.diag([_LOOSE**-2, prior_sd**-2]))
     deviation = sqrt(covariance[1, 1])
     fitted = _line(centred, alive, kept, middle) if _overlap(number, alive, kept) else None
     return SurvivalTrend(len(told), float(slope), deviation, float(ndtr(-slope / deviation)), fitted)
