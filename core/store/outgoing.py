@@ -30,6 +30,11 @@ def put(connection: Connection, farm: int, key: str, chat: str, payload: dict[st
     return put_once(connection, outbox, farm_id=farm, state="waiting", tries=0, **told)
 
 
+def known(connection: Connection, farm: int, key: str) -> bool:
+    """Whether a message of that key was ever put in."""
+    return connection.scalar(select(outbox.c.id).where(outbox.c.farm_id == farm, outbox.c.key == key)) is not None
+
+
 def first_time(connection: Connection, farm: int, key: str, day: date, now: datetime) -> bool:
     """Whether this is the first time that this reminder or digest goes out for that day; it is written down as gone."""
     return put_once(connection, sent, farm_id=farm, key=key, day=day, put_at=now)

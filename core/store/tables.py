@@ -78,7 +78,7 @@ notes = Table(
     _number("id", key=True),
     _said("chat"),
     _unsaid("number", Text),
-    _number("edit"),
+    Column("edit", BigInteger, nullable=False),
     _said("author"),
     Column("sent_at", Moment, nullable=False),
     _said("text"),

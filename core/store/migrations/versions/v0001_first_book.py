@@ -136,7 +136,7 @@ def _journal() -> None:
         _whole("id"),
         _words("chat"),
         _words("number", maybe=True),
-        _whole("edit"),
+        sa.Column("edit", sa.BigInteger(), nullable=False),
         _words("author"),
         _when("sent_at"),
         _words("text"),

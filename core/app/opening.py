@@ -1,0 +1,74 @@
+"""Opening a book: where it is, whether it can be read, and whose it is. What goes wrong is handed back with what to do about it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from sqlalchemy import Engine, make_url
+from sqlalchemy.exc import ArgumentError, DBAPIError, NoSuchModuleError
+
+from core.app.book import App
+from core.problem import Problem
+from core.store.engine import engine
+from core.store.migrate import UnknownFormError, bring_up
+from core.store.people import add_farm, farm_names, farm_number
+from core.words import listed
+
+#: What the first farm of a book is called unless somebody says otherwise.
+FIRST_FARM = "home"
+
+
+def opened(place: str, farm: str | None, *, create: bool) -> App | Problem:
+    """The farm's book, or what stands in the way."""
+    url = place if "://" in place else f"sqlite:///{place}"
+    try:
+        made = _engine(url)
+    except (ArgumentError, NoSuchModuleError, ValueError):
+        return Problem("bad_address", f"'{place}' is no address of a book.", remedy="Give a file, or an address such as sqlite:////path/to/book.sqlite.")
+    except ModuleNotFoundError as error:
+        return Problem("no_driver", f"{error.name} is not installed.", remedy="For PostgreSQL: pip install 'haynote[postgres]'.")
+    except UnknownFormError:
+        return Problem("newer_book", "A newer version of Haynote wrote this book.", remedy="Install that version, or give another book.")
+    except (DBAPIError, OSError) as error:
+        return Problem("no_book", f"The book {_shown(url)} can't be opened: {_reason(error)}.", remedy="Look whether the file is there, is a book, and is yours to write.")
+    picked = _farm(made, farm, create=create)
+    if isinstance(picked, Problem):
+        made.dispose()
+        return picked
+    return App(made, *picked)
+
+
+def _engine(url: str) -> Engine:
+    """The engine of a book in today's form; the folder of a file is made."""
+    parsed = make_url(url)
+    if parsed.get_backend_name() == "sqlite" and parsed.database:
+        Path(parsed.database).parent.mkdir(parents=True, exist_ok=True)
+    bring_up(url)
+    return engine(url)
+
+
+def _farm(made: Engine, wanted: str | None, *, create: bool) -> tuple[int, str] | Problem:
+    """The farm's number and name."""
+    with made.begin() as connection:
+        names = farm_names(connection)
+        if not names or (create and wanted is not None):
+            name = wanted or FIRST_FARM
+            return add_farm(connection, name), name
+        if wanted is None and len(names) > 1:
+            return Problem("which_farm", f"The book holds several farms: {listed(names)}.", names[:5], f"Say which one: --farm {names[0]}.")
+        name = wanted or names[0]
+        number = farm_number(connection, name)
+        if number is None:
+            return Problem("no_farm", f"There is no farm '{name}' in this book, but {listed(names)}.", names[:5], f"Say --farm {names[0]}.")
+        return number, name
+
+
+def _shown(url: str) -> str:
+    """The address without its password."""
+    return make_url(url).render_as_string(hide_password=True)
+
+
+def _reason(error: Exception) -> str:
+    """The driver's own words, in one line, without SQL."""
+    cause = error.orig if isinstance(error, DBAPIError) else error
+    return str(cause).strip().splitlines()[0].rstrip(".")

@@ -1,0 +1,146 @@
+"""What shells need to lose nothing: messages are kept before they are confirmed, and answers until they are delivered."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from contextlib import AbstractContextManager
+from datetime import datetime
+
+from sqlalchemy import Connection, Engine
+
+from core.app.hearing import Heard, Hearing
+from core.app.letters import Letter, offers_of, put
+from core.app.members import admitted
+from core.notes.reading import Message, ReplyTo
+from core.reply import Choice, Reply
+from core.store import buttons, intake, outgoing, people
+from core.store.buttons import Button, Pressed
+from core.store.intake import Update
+from core.store.outgoing import Outgoing
+
+#: What a person reads when their message could not be taken in after all tries.
+PARKED = Reply(("Something went wrong here with your last message. It is kept, but not in the book: please send it again in other words.",))
+
+
+class Post:
+    """A farm's inbox and outbox."""
+
+    def __init__(self, hearing: Hearing) -> None:
+        """The same farm as the ear's."""
+        self._hearing = hearing
+        self._engine: Engine = hearing.engine
+        self._farm = hearing.farm
+
+    def begin_work(self, worker: str) -> None:
+        """Take up again what this worker held when it last went down. To be called once, when it starts."""
+        with self._begin() as connection:
+            intake.release(connection, self._farm, worker)
+            outgoing.release(connection, self._farm, worker)
+
+    def take_updates(self, bot_id: str, updates: Iterable[tuple[int, str, str]]) -> int:
+        """Keep updates (number, chat, raw JSON) as they came: once this returns they may be confirmed. How many were new."""
+        with self._begin() as connection:
+            return sum(intake.take(connection, self._farm, bot_id, number, chat, raw) for number, chat, raw in updates)
+
+    def next_update(self, worker: str, now: datetime) -> Update | None:
+        """The next update to work on, in each chat's order; one that keeps killing the program is set aside instead."""
+        while True:
+            with self._begin() as connection:
+                update = intake.next_update(connection, self._farm, worker, now)
+                if update is None or update.tries < intake.TRIES:
+                    return update
+                self._park(connection, update, now)
+
+    def hear_update(self, update: Update, message: Message, now: datetime, *, button: str | None = None) -> Heard:
+        """Take a message in, put its answer into the outbox, spend the button that said it, and be done with the update: all or nothing."""
+        with self._hearing.turn() as turn:
+            heard = turn.hear(message)
+            people.know_chat(turn.connection, self._farm, message.chat)
+            key = f"reply:{message.chat}:{message.number}:{message.edit}"
+            self._put(turn.connection, key, message.chat, heard.reply, now, answers=message.number)
+            if button is not None:
+                buttons.spend(turn.connection, self._farm, button, now)
+            intake.mark(turn.connection, self._farm, update.id, "done")
+        return heard
+
+    def answer_update(self, update: Update, reply: Reply | None, now: datetime, *, chat: str | None = None) -> None:
+        """Be done with an update that is no note; with a reply for the outbox, if there is one."""
+        with self._begin() as connection:
+            if reply is not None:
+                self._put(connection, _key(update), chat or update.chat, reply, now)
+            intake.mark(connection, self._farm, update.id, "done")
+
+    def admit_update(self, update: Update, member: people.Member, code: str, now: datetime) -> Reply:
+        """Let a stranger in who sends the set-up code, or refuse them; the answer goes to the outbox."""
+        with self._begin() as connection:
+            reply = admitted(connection, self._farm, member, update.chat, code, now)
+            self._put(connection, _key(update), update.chat, reply, now)
+            intake.mark(connection, self._farm, update.id, "done")
+        return reply
+
+    def failed(self, update: Update, now: datetime) -> bool:
+        """Note that an update could not be worked off. After the third time it is set aside, the person is told, and this is True."""
+        with self._begin() as connection:
+            parked = intake.failed(connection, self._farm, update.id)
+            if parked:
+                self._park(connection, update, now)
+        return parked
+
+    def send(self, key: str, chat: str, reply: Reply, now: datetime) -> bool:
+        """Put a message into the outbox; False if one of that key was ever there."""
+        with self._begin() as connection:
+            return self._put(connection, key, chat, reply, now)
+
+    def claim_outgoing(self, worker: str, now: datetime) -> Outgoing | None:
+        """The next message to send: its `payload` holds `lines`, `choices` ({label, key}) and perhaps `answers`, the message it replies to."""
+        with self._begin() as connection:
+            return outgoing.claim(connection, self._farm, worker, now)
+
+    def mark_sent(self, out: Outgoing, number: str | None = None) -> None:
+        """The service has it, under that number."""
+        with self._begin() as connection:
+            outgoing.mark_sent(connection, self._farm, out.id, number)
+
+    def retry_at(self, out: Outgoing, when: datetime) -> None:
+        """It could not be sent; try again, not before that moment."""
+        with self._begin() as connection:
+            outgoing.retry(connection, self._farm, out.id, when)
+
+    def drop(self, out: Outgoing, *, chat_gone: bool = False) -> None:
+        """It can never be sent; `chat_gone` where the person blocked the bot: then no reminders go there either."""
+        with self._begin() as connection:
+            outgoing.drop(connection, self._farm, out.id)
+            if chat_gone:
+                people.mark_chat(connection, self._farm, out.chat, active=False)
+
+    def reply_to(self, chat: str, number: str) -> ReplyTo | None:
+        """The chore that the bot's message of that number reminded of; None where it was another message, or of several chores."""
+        with self._begin() as connection:
+            payload = outgoing.payload_of(connection, self._farm, chat, number) or {}
+        chores = payload.get("chores", ())
+        return ReplyTo(**chores[0]) if len(chores) == 1 else None
+
+    def press(self, key: str, chat: str, person: str, now: datetime) -> Pressed:
+        """What a pressed button says. It is spent by `hear_update`, together with what it leads to."""
+        with self._begin() as connection:
+            return buttons.look(connection, self._farm, key, chat, person, now)
+
+    def offer(self, chat: str, choice: Choice, bundle: str, now: datetime) -> str:
+        """The key of a new button that says the choice's words; buttons of one bundle are spent together."""
+        with self._begin() as connection:
+            return buttons.offer(connection, self._farm, Button(bundle, chat, choice.label, choice.says), now)
+
+    def _begin(self) -> AbstractContextManager[Connection]:
+        return self._engine.begin()
+
+    def _park(self, connection: Connection, update: Update, now: datetime) -> None:
+        intake.mark(connection, self._farm, update.id, "parked")
+        self._put(connection, _key(update), update.chat, PARKED, now)
+
+    def _put(self, connection: Connection, key: str, chat: str, reply: Reply, now: datetime, *, answers: str = "") -> bool:
+        return put(connection, self._farm, Letter(key, chat, reply.lines, offers_of(reply), answers), now)
+
+
+def _key(update: Update) -> str:
+    """The one answer to an update."""
+    return f"update:{update.bot_id}:{update.update_id}"

@@ -1,0 +1,101 @@
+"""What goes out by itself: the day's reminders at the farm's hour, and the digest on its day. Each once, whatever happens in between.
+
+The clock only asks. What is due is computed from the herd each time; the `sent` table is the only memory, so a restart, an undo or
+a changed setting can't leave a stale reminder behind.
+"""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Sequence
+from datetime import date, datetime, timedelta
+
+from sqlalchemy import Connection
+
+from core.app.letters import Letter, Offer, put
+from core.herd import settings
+from core.herd.chore import Chore
+from core.herd.state import Herd
+from core.herd.wishes import WEEKDAYS
+from core.notes.reading import ReplyTo
+from core.notes.replay import zone
+from core.reply import Choice
+from core.store import outgoing, people
+
+#: A reminder missed while the machine was off still goes out so many days later; what is older stands in the digest.
+CATCH_UP_DAYS = 7
+
+#: The digest may come so many days late.
+DIGEST_LATE_DAYS = 2
+
+#: Buttons that fit under one message; the rest can be answered in words.
+BUTTONS = 8
+LABEL_LETTERS = 40
+
+
+def put_due(connection: Connection, farm: int, herd: Herd, now: datetime) -> int:
+    """Put the reminders and the digest that are due now into the outbox. How many messages that made."""
+    chats = people.active_chats(connection, farm)
+    if not chats:
+        return 0
+    local = now.astimezone(zone(herd.settings.timezone))
+    letters = [*_reminders(connection, farm, herd, chats, local), *_digest(connection, farm, herd, chats, local)]
+    return sum(put(connection, farm, letter, now) for letter in letters)
+
+
+def _reminders(connection: Connection, farm: int, herd: Herd, chats: Sequence[str], local: datetime) -> list[Letter]:
+    """One letter a chat with all chores that it is time for."""
+    from core.reports.due import morning  # noqa: PLC0415 - the reports are loaded when they are wanted
+
+    ripe = [chore for chore in morning(herd, local.date()) if is_time(chore, herd, local)]
+    fresh = [chore for chore in ripe if outgoing.first_time(connection, farm, chore.key, chore.on, local)]
+    return [_letter(chat, fresh, local.date()) for chat in chats] if fresh else []
+
+
+def is_time(chore: Chore, herd: Herd, local: datetime) -> bool:
+    """Whether it is the hour for this chore's reminder: the farm's hour outside the quiet ones, or the time that a person named."""
+    if local.date() - chore.on > timedelta(days=CATCH_UP_DAYS):
+        return False
+    clock = f"{local:%H:%M}"
+    if chore.on == local.date() and chore.time is not None:
+        return clock >= chore.time
+    return clock >= settings.reminder_time(herd.settings) and not is_quiet(herd, clock)
+
+
+def is_quiet(herd: Herd, clock: str) -> bool:
+    """Whether nothing is sent at that time (HH:MM); the quiet hours may run past midnight."""
+    start, end = settings.quiet_hours(herd.settings)
+    return start <= clock < end if start <= end else clock >= start or clock < end
+
+
+def _letter(chat: str, chores: Sequence[Chore], today: date) -> Letter:
+    """The reminders of one moment in one message."""
+    from core.reports.due import reminder  # noqa: PLC0415
+
+    told = [reminder(chore, today) for chore in chores]
+    if len(chores) == 1:
+        offers = tuple(Offer(choice, _answers(chores[0])) for choice in told[0].choices)
+    else:
+        offers = tuple(Offer(Choice(f"Done: {chore.text}"[:LABEL_LETTERS], "done"), _answers(chore)) for chore in chores[:BUTTONS])
+    these = hashlib.sha256("\n".join(f"{chore.key} {chore.on}" for chore in chores).encode()).hexdigest()
+    lines = tuple(line for reply in told for line in reply.lines)
+    return Letter(f"reminders:{chat}:{these}", chat, lines, offers, chores=tuple(_answers(chore) for chore in chores))
+
+
+def _answers(chore: Chore) -> ReplyTo:
+    return ReplyTo(chore.chore, chore.tag, chore.key)
+
+
+def _digest(connection: Connection, farm: int, herd: Herd, chats: Sequence[str], local: datetime) -> list[Letter]:
+    """The week's digest, on its day at the farm's hour; a machine that was off makes it late rather than lost."""
+    late = (local.weekday() - WEEKDAYS.index(settings.digest_day(herd.settings))) % len(WEEKDAYS)
+    day = local.date() - timedelta(days=late)
+    clock = f"{local:%H:%M}"
+    if late > DIGEST_LATE_DAYS or clock < settings.reminder_time(herd.settings) or is_quiet(herd, clock) or not herd.animals:
+        return []
+    if not outgoing.first_time(connection, farm, "digest", day, local):
+        return []
+    from core.reports.digest import digest  # noqa: PLC0415 - loads the reckoning
+
+    lines = digest(herd, local.date()).reply().lines
+    return [Letter(f"digest:{chat}:{day}", chat, lines) for chat in chats]
