@@ -57,3 +57,33 @@ def listed(parts: Iterable[str], last: str = "and") -> str:
 def share(part: float) -> str:
     """A share as whole per cent: `72 %`."""
     return f"{part * 100:.0f} %"
+
+
+def plain(number: float) -> str:
+    """A number without needless zeros: `2.5`, `3`."""
+    return f"{number:g}"
+
+
+def weight_change(grams: int, units: str = "lb") -> str:
+    """What was gained or lost: `up 8 oz`, `down 120 g`, `no change`."""
+    if grams == 0:
+        return "no change"
+    return f"{'up' if grams > 0 else 'down'} {weight(abs(grams), units)}"
+
+
+def temperature(celsius: float, units: str = "F") -> str:
+    """A temperature as the farm says it: `15 °F`, or `-9.4 °C`."""
+    if units != "F":
+        return f"{celsius:g} °C"
+    return f"{round(celsius * 9 / 5 + 32)} °F"  # not a figure: Fahrenheit's zero
+
+
+def sentence(text: str) -> str:
+    """Text with its first letter large and a full stop."""
+    stopped = text if text.endswith((".", "!", "?")) else text + "."
+    return stopped[:1].upper() + stopped[1:]
+
+
+def full_day(on: date) -> str:
+    """A day with its year: `Tue 24 Nov 2026`."""
+    return f"{day(on)} {on.year}"

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
+from datetime import date
 from typing import Any
+
+from core.handbook import breeds, feeding, flags, genetics, stages, survival
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,3 +26,154 @@ class Settings:
     currency: str = "USD"
     said: Mapping[str, Any] = field(default_factory=dict)
     by_breed: Mapping[tuple[str, str], Any] = field(default_factory=dict)
+
+
+#: Settings that are fields of `Settings` too.
+_FIELDS = ("timezone", "weight_units", "temperature_units", "date_order", "dotted_weight")
+
+#: When the farm's winter and spring begin unless it says otherwise: month and day.
+WINTER_BEGINS = (12, 1)  # not a figure: December
+SPRING_BEGINS = (4, 1)
+
+REMINDER_TIME = "07:00"
+DIGEST_DAY = "sunday"
+QUIET_FROM = "21:00"
+QUIET_TO = "06:30"
+
+
+def breed_name(said: str) -> str:
+    """A breed as settings and counts key it: the handbook's name in lower case, else as typed in lower case."""
+    known = breeds.breed(said)
+    return (known.name if known else said).lower()
+
+
+def changed(settings: Settings, name: str, value: Any, breed: str | None = None) -> Settings:
+    """The settings after one `setting` note; the value must be one that `core.herd.wishes.normal` gives."""
+    if breed is not None:
+        return replace(settings, by_breed={**settings.by_breed, (name, breed_name(breed)): value})
+    said = {**settings.said, name: value}
+    fields: dict[str, Any] = {name: value} if name in _FIELDS else {}
+    return replace(settings, said=said, **fields)
+
+
+def _said(settings: Settings, name: str, breed: str | None, default: Any) -> Any:
+    """What was said for the breed, else for the farm, else the default."""
+    of_farm = settings.said.get(name, default)
+    return of_farm if breed is None else settings.by_breed.get((name, breed_name(breed)), of_farm)
+
+
+def bucks_a_breed(settings: Settings, breed: str | None = None) -> int:
+    """How many bucks of a breed the farm keeps."""
+    return int(_said(settings, "bucks_a_breed", breed, flags.BUCKS_A_BREED.whole))
+
+
+def does_a_breed(settings: Settings, breed: str | None = None) -> int | None:
+    """How many does of a breed the farm means to keep; None: not said."""
+    said = _said(settings, "does_a_breed", breed, None)
+    return None if said is None else int(said)
+
+
+def target_weight(settings: Settings, breed: str | None = None) -> int:
+    """What a grow-out of the breed should weigh at sixteen weeks [g]."""
+    return int(_said(settings, "target_weight", breed, breeds.target_g(breed)))
+
+
+def lowest_survival(settings: Settings) -> float:
+    """The farm's line: the share of live-born kits that a doe should raise."""
+    return float(_said(settings, "lowest_survival", None, survival.LOWEST_SURVIVAL.value))
+
+
+def highest_coi(settings: Settings) -> float:
+    """The inbreeding of kits from which the farm wants to be warned."""
+    return float(_said(settings, "highest_coi", None, genetics.COI_WARN.value))
+
+
+def junior_age(settings: Settings) -> int:
+    """From which age a young one counts as a junior [days]."""
+    return int(_said(settings, "junior_age", None, stages.JUNIOR_FROM_DAYS.whole))
+
+
+def feed_bag(settings: Settings) -> int:
+    """A bag of feed [g]."""
+    return int(_said(settings, "feed_bag", None, feeding.BAG_G.whole))
+
+
+def cup_weight(settings: Settings) -> int:
+    """A cup of pellets [g]."""
+    return int(_said(settings, "cup_weight", None, feeding.CUP_G.whole))
+
+
+def feed_price(settings: Settings) -> int | None:
+    """What a bag costs [cents]; None: not said."""
+    return _cents(_said(settings, "feed_price", None, None))
+
+
+def feed_money(settings: Settings) -> int | None:
+    """What the farm can spend on feed over the winter [cents]; None: not said."""
+    return _cents(_said(settings, "feed_money", None, None))
+
+
+def cages(settings: Settings) -> int | None:
+    """How many cages there are; None: not said."""
+    return _whole(settings, "cages")
+
+
+def mouths(settings: Settings) -> int | None:
+    """How many animals the farm can feed through the winter; None: not said."""
+    return _whole(settings, "mouths")
+
+
+def winter(settings: Settings, today: date) -> date:
+    """The day the farm's winter begins: as said, else the next first of December."""
+    return _season(settings, "winter", WINTER_BEGINS, today)
+
+
+def spring(settings: Settings, today: date) -> date:
+    """The day the farm's winter is over: as said, else the next first of April."""
+    return _season(settings, "spring", SPRING_BEGINS, today)
+
+
+def reminder_time(settings: Settings) -> str:
+    """When reminders are sent, HH:MM at the farm."""
+    return str(_said(settings, "reminder_time", None, REMINDER_TIME))
+
+
+def digest_day(settings: Settings) -> str:
+    """The weekday of the digest, in lower case."""
+    return str(_said(settings, "digest_day", None, DIGEST_DAY))
+
+
+def quiet_hours(settings: Settings) -> tuple[str, str]:
+    """From when until when nothing is sent, HH:MM at the farm."""
+    return str(_said(settings, "quiet_from", None, QUIET_FROM)), str(_said(settings, "quiet_to", None, QUIET_TO))
+
+
+def colors_wanted(settings: Settings, breed: str | None = None) -> str | None:
+    """The colours that the farm breeds for, as typed; None: not said."""
+    said = _said(settings, "colors_wanted", breed, None)
+    return None if said is None else str(said)
+
+
+def aim(settings: Settings) -> str | None:
+    """What the rabbits are for, as typed; None: not said."""
+    said = _said(settings, "aim", None, None)
+    return None if said is None else str(said)
+
+
+def _whole(settings: Settings, name: str) -> int | None:
+    said = _said(settings, name, None, None)
+    return None if said is None else int(said)
+
+
+def _cents(said: str | None) -> int | None:
+    """Cents of money with two decimals, as `wishes.normal` writes it."""
+    return None if said is None else int(said.replace(".", ""))
+
+
+def _season(settings: Settings, name: str, default: tuple[int, int], today: date) -> date:
+    said = _said(settings, name, None, None)
+    if said is not None:
+        return date.fromisoformat(said)
+    month, day = default
+    this_year = date(today.year, month, day)
+    return this_year if this_year >= today else date(today.year + 1, month, day)

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date
+from itertools import count
 from typing import Any
 
 from core.herd.settings import Settings
@@ -160,6 +161,8 @@ class Litter:
     weaned_does: int | None = None
     tagged: tuple[str, ...] = ()  # keys of its kits with tags
     left: int = 0  # untagged kits that died after weaning, were sold, culled or given away
+    left_unweaned: int = 0  # of those, the ones that went before the litter was weaned
+    tally: tuple[tuple[date, int], ...] = ()  # kits alive in the nest after each thing that changed it, in the order it happened
     for_sale: tuple[tuple[date, int, int | None, date | None], ...] = ()  # on, count, price, until
     weighings: tuple[tuple[date, int, int | None], ...] = ()  # on, grams of all, count
     colors: tuple[tuple[str, int], ...] = ()
@@ -194,19 +197,34 @@ class Herd:
     weather: tuple[Event, ...] = ()
     remarks: tuple[Event, ...] = ()  # of no animal
     living_tags: Mapping[str, str] = field(default_factory=dict)  # folded tag -> key, of animals on the farm
+    day: date | None = field(default=None, compare=False)  # the day being told; the replay moves it on before each fact
+
+    def on_day(self, day: date) -> Herd:
+        """The herd with its day moved on: what a fact without a date of its own counts from."""
+        return self if self.day == day else replace(self, day=day)
 
     def with_animal(self, animal: Animal) -> Herd:
         """The herd with this animal put in or replaced."""
         tags = dict(self.living_tags)
+        before = self.animals.get(animal.key)
+        if before is not None and tags.get(folded(before.tag)) == animal.key:
+            del tags[folded(before.tag)]
         if animal.living:
             tags[folded(animal.tag)] = animal.key
-        elif tags.get(folded(animal.tag)) == animal.key:
-            del tags[folded(animal.tag)]
         return replace(self, animals={**self.animals, animal.key: animal}, living_tags=tags)
 
     def with_litter(self, litter: Litter) -> Herd:
         """The herd with this litter put in or replaced."""
         return replace(self, litters={**self.litters, litter.key: litter})
+
+    def with_mating(self, mating: Mating) -> Herd:
+        """The herd with one more mating, in its place by day."""
+        return replace(self, matings=tuple(sorted((*self.matings, mating), key=lambda each: each.on)))
+
+    def free_key(self, tag: str) -> str:
+        """A key for a new animal of that tag: the tag, or `tag~2`, `tag~3` where earlier animals had it."""
+        taken = (f"{tag}~{number}" for number in count(2))
+        return tag if tag not in self.animals else next(key for key in taken if key not in self.animals)
 
     def find(self, tag: str) -> Animal | None:
         """The animal of that tag: the living one, else the last one that went."""

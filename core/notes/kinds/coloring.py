@@ -6,8 +6,13 @@ from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar
 
+from core.herd.changes import changed
+from core.herd.state import Herd
+from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.fact import Tag
-from core.notes.kind import Example
+from core.notes.kind import Example, Kind
+from core.notes.telling import called, dated, noted
+from core.problem import Problem
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,3 +28,29 @@ class ColorSettled:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+
+def check(fact: ColorSettled, herd: Herd, today: date) -> Problem | None:
+    """An animal that is there."""
+    return worst(not_yet(fact.on, today), animal_problem(herd, fact.who, fact.on))
+
+
+def apply(fact: ColorSettled, herd: Herd) -> Herd:
+    """That is its colour now."""
+    return changed(herd, fact.who, color=fact.color)
+
+
+def reply(fact: ColorSettled, before: Herd, after: Herd) -> tuple[str, ...]:
+    """The colour, and what it was before."""
+    animal = before.find(fact.who)
+    old = animal.color if animal else None
+    was = f", was {old}" if old is not None and old != fact.color else ""
+    return (dated(f"{called(after, fact.who)} is {fact.color}{was}", fact.on, after),)
+
+
+def show(fact: ColorSettled, _herd: Herd) -> str:
+    """`2026-11-25: 33 color black`."""
+    return noted(fact.on, f"{fact.who} color {fact.color}")
+
+
+KIND = Kind(fact=ColorSettled, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)

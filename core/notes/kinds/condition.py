@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import ClassVar
 
+from core.handbook import feeding
+from core.herd.state import Herd
+from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.fact import Tag
-from core.notes.kind import Example
+from core.notes.kind import Example, Kind
+from core.notes.telling import called, dated, noted
+from core.problem import Problem
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,3 +28,43 @@ class ConditionScored:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+
+def check(fact: ConditionScored, herd: Herd, today: date) -> Problem | None:
+    """An animal that is there; a score from 1 to 5, in halves."""
+    return worst(not_yet(fact.on, today), animal_problem(herd, fact.who, fact.on), _score_problem(fact))
+
+
+def _score_problem(fact: ConditionScored) -> Problem | None:
+    low, high = feeding.CONDITION_LOWEST.value, feeding.CONDITION_HIGHEST.value
+    if low <= fact.score <= high and (fact.score * 2).is_integer():
+        return None
+    text = f"Condition goes from {low:g} to {high:g}, in halves; {fact.score:g} is not one of them. Which is it?"
+    return Problem("which_number", text, (), f'Send it again: "{fact.who} condition 3".')
+
+
+def apply(fact: ConditionScored, herd: Herd) -> Herd:
+    """One more score."""
+    animal = herd.find(fact.who)
+    if animal is None:
+        return herd
+    return herd.with_animal(replace(animal, conditions=(*animal.conditions, (fact.on, float(fact.score)))))
+
+
+def reply(fact: ConditionScored, _before: Herd, after: Herd) -> tuple[str, ...]:
+    """The score in words."""
+    return (dated(f"{called(after, fact.who)}: condition {fact.score:g}, {_flesh(fact.score)}", fact.on, after),)
+
+
+def _flesh(score: float) -> str:
+    if score < feeding.CONDITION_THIN_BELOW.value:
+        return "thin"
+    return "fat" if score > feeding.CONDITION_FAT_ABOVE.value else "good"
+
+
+def show(fact: ConditionScored, _herd: Herd) -> str:
+    """`2026-11-25: 5 condition 2.5`."""
+    return noted(fact.on, f"{fact.who} condition {fact.score:g}")
+
+
+KIND = Kind(fact=ConditionScored, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)

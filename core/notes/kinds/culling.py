@@ -6,8 +6,15 @@ from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar
 
+from core import words
+from core.herd.changes import gone, left, weighed
+from core.herd.litters import the_litter
+from core.herd.state import Herd
+from core.notes.checking import leaver_problem, not_yet, worst
 from core.notes.fact import Tag
-from core.notes.kind import Example
+from core.notes.kind import Example, Kind
+from core.notes.telling import called, dated, grams, kits_after, noted, of_kits, parts, said, withdrawal_caution
+from core.problem import Problem
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,3 +33,46 @@ class Culled:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+
+def check(fact: Culled, herd: Herd, today: date) -> Problem | None:
+    """An animal that is there, or no more untagged kits than there are."""
+    return worst(not_yet(fact.on, today), leaver_problem(herd, fact.who, fact.litter_of, fact.count, fact.on, "butchered"))
+
+
+def apply(fact: Culled, herd: Herd) -> Herd:
+    """Gone, with its last weight; untagged kits are fewer."""
+    if fact.who is not None:
+        animal = herd.find(fact.who)
+        if animal is not None and fact.live_grams is not None:
+            herd = weighed(herd, animal, fact.on, fact.live_grams)
+        return gone(herd, fact.who, fact.on, fact.kind, said(fact))
+    doe = herd.find(fact.litter_of or "")
+    litter = the_litter(herd, doe.key, fact.on) if doe else None
+    return herd.with_litter(left(litter, fact.on, fact.count or 0)) if litter else herd
+
+
+def reply(fact: Culled, before: Herd, after: Herd) -> tuple[str, ...]:
+    """Who was butchered, live and dressed; plain warnings where it was treated."""
+    who = called(before, fact.who) if fact.who is not None else of_kits(None, fact.litter_of, fact.count)
+    live = f"{grams(after, fact.live_grams)} live" if fact.live_grams is not None else None
+    dressed = f"{grams(after, fact.dressed_grams)} dressed" if fact.dressed_grams is not None else None
+    share = words.share(fact.dressed_grams / fact.live_grams) if fact.dressed_grams is not None and fact.live_grams else None
+    line = dated(parts(f"Butchered {who}", live, dressed, share), fact.on, after)
+    caution = withdrawal_caution(before, fact.who, fact.on)
+    return tuple(each for each in (line, kits_after(fact.litter_of, before, after, fact.on), caution) if each)
+
+
+def show(fact: Culled, _herd: Herd) -> str:
+    """`2026-11-25: butchered 32, 2325 g live, 1247 g dressed`."""
+    return noted(
+        fact.on,
+        parts(
+            f"butchered {of_kits(fact.who, fact.litter_of, fact.count)}",
+            None if fact.live_grams is None else f"{fact.live_grams} g live",
+            None if fact.dressed_grams is None else f"{fact.dressed_grams} g dressed",
+        ),
+    )
+
+
+KIND = Kind(fact=Culled, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)

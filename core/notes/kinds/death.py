@@ -6,8 +6,15 @@ from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar
 
+from core.handbook import health
+from core.herd.changes import gone, lost
+from core.herd.litters import the_litter
+from core.herd.state import Animal, Herd
+from core.notes.checking import leaver_problem, not_yet, worst
 from core.notes.fact import Tag
-from core.notes.kind import Example
+from core.notes.kind import Example, Kind
+from core.notes.telling import called, dated, kits_after, noted, of_kits, parts, said, told
+from core.problem import Problem
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,3 +32,46 @@ class Died:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+
+def check(fact: Died, herd: Herd, today: date) -> Problem | None:
+    """An animal that is there, or no more untagged kits than there are."""
+    return worst(not_yet(fact.on, today), leaver_problem(herd, fact.who, fact.litter_of, fact.count, fact.on, "found dead"))
+
+
+def apply(fact: Died, herd: Herd) -> Herd:
+    """Gone; untagged kits are fewer."""
+    if fact.who is not None:
+        return gone(herd, fact.who, fact.on, fact.kind, said(fact))
+    doe = herd.find(fact.litter_of or "")
+    litter = the_litter(herd, doe.key, fact.on) if doe else None
+    return herd.with_litter(lost(litter, fact.on, fact.count or 0, fact.cause)) if litter else herd
+
+
+#: So many grown deaths within a week are no longer chance.
+_SEVERAL = 3
+
+
+def _died_lately(animal: Animal, on: date) -> bool:
+    return animal.gone is not None and animal.gone.how == "died" and 0 <= (on - animal.gone.on).days <= 7
+
+
+def _who(fact: Died, herd: Herd) -> str:
+    return called(herd, fact.who) if fact.who is not None else of_kits(None, fact.litter_of, fact.count)
+
+
+def reply(fact: Died, before: Herd, after: Herd) -> tuple[str, ...]:
+    """Who died, how many kits are left, and what to do after several deaths."""
+    cause = f" ({fact.cause})" if fact.cause else ""
+    line = dated(f"{_who(fact, before)} died{cause}", fact.on, after)
+    recent = sum(1 for animal in after.animals.values() if _died_lately(animal, fact.on))
+    several = health.REPORTABLE if recent >= _SEVERAL else None
+    return tuple(each for each in (line, kits_after(fact.litter_of, before, after, fact.on), several) if each)
+
+
+def show(fact: Died, _herd: Herd) -> str:
+    """`2026-11-25: R22 died, cause unknown`, `2 kits of doe 12 died`."""
+    return noted(fact.on, parts(f"{of_kits(fact.who, fact.litter_of, fact.count)} died", told("cause ", fact.cause)))
+
+
+KIND = Kind(fact=Died, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)

@@ -2,12 +2,20 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import ClassVar
 
+from core import words
+from core.herd.calendar import sale_chores
+from core.herd.changes import changed
+from core.herd.litters import the_litter
+from core.herd.state import Herd, Listing
+from core.notes.checking import already_past, leaver_problem, not_yet, worst
 from core.notes.fact import Cents, Tag
-from core.notes.kind import Example
+from core.notes.kind import Example, Kind
+from core.notes.telling import called, dated, noted, of_kits
+from core.problem import Problem
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,3 +34,41 @@ class Listed:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+
+def check(fact: Listed, herd: Herd, today: date) -> Problem | None:
+    """An animal that is there, or no more untagged kits than there are; an offer that ends after it begins."""
+    ends = already_past(fact.until, fact.on)
+    return worst(not_yet(fact.on, today), leaver_problem(herd, fact.who, fact.litter_of, fact.count, fact.on, "for sale"), ends)
+
+
+def apply(fact: Listed, herd: Herd) -> Herd:
+    """On offer from then on."""
+    if fact.who is not None:
+        return changed(herd, fact.who, listing=Listing(fact.on, fact.price, fact.until))
+    doe = herd.find(fact.litter_of or "")
+    litter = the_litter(herd, doe.key, fact.on) if doe else None
+    if litter is None:
+        return herd
+    offer = (fact.on, fact.count or 0, fact.price, fact.until)
+    return herd.with_litter(replace(litter, for_sale=(*litter.for_sale, offer)))
+
+
+def reply(fact: Listed, before: Herd, after: Herd) -> tuple[str, ...]:
+    """The offer, and when it comes up again."""
+    who = called(before, fact.who) if fact.who is not None else of_kits(None, fact.litter_of, fact.count)
+    price = f" at {words.money(fact.price)}" if fact.price is not None else ""
+    until = f" until {words.full_day(fact.until)}. I will remind you then" if fact.until else ""
+    return (dated(f"For sale: {who}{price}{until}", fact.on, after),)
+
+
+def show(fact: Listed, _herd: Herd) -> str:
+    """`2026-11-25: for sale R23 at 60.00 until 2026-12-20`."""
+    price = f" at {words.money(fact.price)}" if fact.price is not None else ""
+    until = f" until {fact.until.isoformat()}" if fact.until else ""
+    return noted(fact.on, f"for sale {of_kits(fact.who, fact.litter_of, fact.count)}{price}{until}")
+
+
+KIND = Kind(
+    fact=Listed, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, chores=sale_chores, reply=reply, show=show
+)

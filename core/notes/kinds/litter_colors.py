@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import ClassVar
 
+from core import words
+from core.herd.litters import alive_now, litter_meant
+from core.herd.state import Herd
+from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.fact import ColorCounts, Tag
-from core.notes.kind import Example
+from core.notes.kind import Example, Kind
+from core.notes.telling import dated, noted
+from core.problem import Problem
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,3 +29,39 @@ class LitterColored:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+
+def check(fact: LitterColored, herd: Herd, today: date) -> Problem | None:
+    """A doe with a litter, and no more kits than were born or came."""
+    doe = herd.find(fact.doe)
+    there = worst(not_yet(fact.on, today), animal_problem(herd, fact.doe, fact.on, "doe"))
+    if there or doe is None:
+        return there
+    litter = litter_meant(herd, doe.key, fact.on)
+    total = sum(count for _, count in fact.colors)
+    most = max(litter.born or 0, alive_now(litter)) if litter else 0
+    if total <= most:
+        return None
+    text = f"That is {words.count(total, 'kit')}, but the book knows of {most} in doe {fact.doe}'s litter. Record it all the same?"
+    return Problem("confirm", text, ("yes", "no"), "Answer yes, or send the right doe or numbers.")
+
+
+def apply(fact: LitterColored, herd: Herd) -> Herd:
+    """The litter's colours; the last count holds."""
+    doe = herd.find(fact.doe)
+    litter = litter_meant(herd, doe.key, fact.on) if doe else None
+    return herd.with_litter(replace(litter, colors=tuple(fact.colors))) if litter else herd
+
+
+def reply(fact: LitterColored, _before: Herd, after: Herd) -> tuple[str, ...]:
+    """The colours with their counts."""
+    counts = words.listed(f"{count} {color}" for color, count in fact.colors)
+    return (dated(f"Doe {fact.doe}'s litter: {counts}", fact.on, after),)
+
+
+def show(fact: LitterColored, _herd: Herd) -> str:
+    """`2026-11-25: doe 16 litter colors 3 castor, 2 black`."""
+    return noted(fact.on, f"doe {fact.doe} litter colors {', '.join(f'{count} {color}' for color, count in fact.colors)}")
+
+
+KIND = Kind(fact=LitterColored, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)

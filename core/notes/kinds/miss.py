@@ -6,8 +6,15 @@ from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar
 
+from core import words
+from core.herd.changes import of_sex, with_outcome
+from core.herd.matings import open_mating, open_matings
+from core.herd.state import Herd
+from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.fact import Tag
-from core.notes.kind import Example
+from core.notes.kind import Example, Kind
+from core.notes.telling import by_key, dated, noted
+from core.problem import Problem
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -22,3 +29,35 @@ class Missed:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+
+def check(fact: Missed, herd: Herd, today: date) -> Problem | None:
+    """A doe that is there."""
+    return worst(not_yet(fact.on, today), animal_problem(herd, fact.doe, fact.on, "doe"))
+
+
+def apply(fact: Missed, herd: Herd) -> Herd:
+    """Her open matings came to nothing."""
+    doe = herd.find(fact.doe)
+    if doe is None:
+        return herd
+    herd = of_sex(herd, fact.doe, "doe")
+    return with_outcome(herd, tuple(m for m in open_matings(herd, doe.key, fact.on) if m.on < fact.on), "missed", fact.on)
+
+
+def reply(fact: Missed, before: Herd, after: Herd) -> tuple[str, ...]:
+    """The miss, and the breeding that it closes."""
+    line = dated(f"Doe {fact.doe} missed", fact.on, after)
+    doe = before.find(fact.doe)
+    mating = open_mating(before, doe.key, fact.on) if doe else None
+    if mating is None:
+        return (line, "There was no open breeding of hers on the book.")
+    return (line, f"Her breeding to {by_key(before, mating.buck)} of {words.day(mating.on)} is closed. She can be bred again.")
+
+
+def show(fact: Missed, _herd: Herd) -> str:
+    """`2026-11-25: doe 14 missed`."""
+    return noted(fact.on, f"doe {fact.doe} missed")
+
+
+KIND = Kind(fact=Missed, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)

@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import ClassVar
 
+from core import words
+from core.herd.changes import changed
+from core.herd.state import Herd, Ration
+from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.fact import Tag
-from core.notes.kind import Example
+from core.notes.kind import Example, Kind
+from core.notes.telling import called, dated, noted
+from core.problem import Problem
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,3 +31,36 @@ class RationSet:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+
+def check(fact: RationSet, herd: Herd, today: date) -> Problem | None:
+    """For an animal that is there, or a class of animals; some feed."""
+    who = animal_problem(herd, fact.who, fact.on) if fact.who is not None else None
+    nobody = None
+    if fact.who is None and fact.scope is None:
+        nobody = Problem("which_animal", "Who gets that much?", (), 'Send it as "moss gets 1/2 cup" or "does get 1 cup".')
+    some = None if fact.amount > 0 else Problem("how_many", "How much a day?", (), 'Send it as "moss gets 1/2 cup".')
+    return worst(not_yet(fact.on, today), who, nobody, some)
+
+
+def apply(fact: RationSet, herd: Herd) -> Herd:
+    """What it eats a day from then on."""
+    ration = Ration(fact.on, fact.amount, fact.unit)
+    if fact.who is not None:
+        return changed(herd, fact.who, ration=ration)
+    return replace(herd, rations={**herd.rations, fact.scope or "all": ration})
+
+
+def reply(fact: RationSet, _before: Herd, after: Herd) -> tuple[str, ...]:
+    """Who gets how much a day."""
+    who = called(after, fact.who) if fact.who is not None else f"{(fact.scope or 'all').capitalize()}, each"
+    return (dated(f"{who}: {words.plain(fact.amount)} {fact.unit} a day", fact.on, after),)
+
+
+def show(fact: RationSet, _herd: Herd) -> str:
+    """`2026-11-25: 5 gets 0.5 cup a day`, `does get 1 cup a day`."""
+    who = f"{fact.who} gets" if fact.who is not None else f"{fact.scope} get"
+    return noted(fact.on, f"{who} {words.plain(fact.amount)} {fact.unit} a day")
+
+
+KIND = Kind(fact=RationSet, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)

@@ -2,12 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import re
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import ClassVar
 
+from core.handbook import health
+from core.herd.changes import seen
+from core.herd.state import Event, Herd
+from core.notes.checking import not_yet
 from core.notes.fact import Tag
-from core.notes.kind import Example
+from core.notes.kind import Example, Kind
+from core.notes.telling import called, dated, noted, said
+from core.problem import Problem
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,3 +30,31 @@ class Remark:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+
+def check(fact: Remark, _herd: Herd, today: date) -> Problem | None:
+    """Anything may be remarked, of animals that left too; not in the future."""
+    return not_yet(fact.on, today)
+
+
+def apply(fact: Remark, herd: Herd) -> Herd:
+    """Kept with the animal, or with the farm."""
+    if fact.who is not None and herd.find(fact.who) is not None:
+        return seen(herd, fact.who, fact.on, fact.kind, {"text": fact.text})
+    return replace(herd, remarks=(*herd.remarks, Event(fact.on, fact.kind, said(fact))))
+
+
+def reply(fact: Remark, _before: Herd, after: Herd) -> tuple[str, ...]:
+    """Kept as it was typed; where it sounds like a vet's matter, that is said."""
+    who = f" for {called(after, fact.who)}" if fact.who is not None else ""
+    urgent = fact.who is not None and any(re.search(rf"\b{re.escape(flag)}\b", fact.text.lower()) for flag in health.RED_FLAGS)
+    line = dated(f"Kept as a remark{who}", fact.on, after)
+    return (line, health.CALL_A_VET) if urgent else (line,)
+
+
+def show(fact: Remark, _herd: Herd) -> str:
+    """`2026-11-25: remark on 16: looks rough today`."""
+    return noted(fact.on, f"remark on {fact.who}: {fact.text}" if fact.who is not None else f"remark: {fact.text}")
+
+
+KIND = Kind(fact=Remark, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)

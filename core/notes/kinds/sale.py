@@ -6,8 +6,15 @@ from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar
 
+from core import words
+from core.herd.changes import gone, left
+from core.herd.litters import the_litter
+from core.herd.state import Herd
+from core.notes.checking import leaver_problem, not_yet, worst
 from core.notes.fact import Cents, Tag
-from core.notes.kind import Example
+from core.notes.kind import Example, Kind
+from core.notes.telling import called, dated, kits_after, noted, of_kits, said, withdrawal_caution
+from core.problem import Problem
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,3 +33,39 @@ class Sold:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+
+def check(fact: Sold, herd: Herd, today: date) -> Problem | None:
+    """An animal that is there, or no more untagged kits than there are."""
+    return worst(not_yet(fact.on, today), leaver_problem(herd, fact.who, fact.litter_of, fact.count, fact.on, "sold"))
+
+
+def apply(fact: Sold, herd: Herd) -> Herd:
+    """Gone; untagged kits are fewer."""
+    if fact.who is not None:
+        return gone(herd, fact.who, fact.on, fact.kind, said(fact))
+    doe = herd.find(fact.litter_of or "")
+    litter = the_litter(herd, doe.key, fact.on) if doe else None
+    return herd.with_litter(left(litter, fact.on, fact.count or 0)) if litter else herd
+
+
+def reply(fact: Sold, before: Herd, after: Herd) -> tuple[str, ...]:
+    """Who was sold for what to whom; a warning inside a withdrawal time."""
+    who = called(before, fact.who) if fact.who is not None else of_kits(None, fact.litter_of, fact.count)
+    price = f" for {words.money(fact.price)}" if fact.price is not None else ""
+    line = dated(f"Sold {who}{price}{f' to {fact.to}' if fact.to else ''}", fact.on, after)
+    caution = withdrawal_caution(before, fact.who, fact.on)
+    return tuple(each for each in (line, kits_after(fact.litter_of, before, after, fact.on), caution) if each)
+
+
+def show(fact: Sold, _herd: Herd) -> str:
+    """`2026-11-25: sold R23 for 40.00 to the feed store`."""
+    return noted(
+        fact.on,
+        f"sold {of_kits(fact.who, fact.litter_of, fact.count)}"
+        + (f" for {words.money(fact.price)}" if fact.price is not None else "")
+        + (f" to {fact.to}" if fact.to else ""),
+    )
+
+
+KIND = Kind(fact=Sold, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)

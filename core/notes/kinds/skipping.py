@@ -6,8 +6,13 @@ from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar
 
+from core.herd.changes import closed
+from core.herd.state import Herd
+from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.fact import Tag
-from core.notes.kind import Example
+from core.notes.kind import Example, Kind
+from core.notes.telling import called, dated, noted
+from core.problem import Problem
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,3 +28,28 @@ class Skipped:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+
+def check(fact: Skipped, herd: Herd, today: date) -> Problem | None:
+    """An animal that is there, where one is named."""
+    return worst(not_yet(fact.on, today), animal_problem(herd, fact.who, fact.on) if fact.who is not None else None)
+
+
+def apply(fact: Skipped, herd: Herd) -> Herd:
+    """The chore is closed, as if it were done."""
+    return closed(herd, fact.chore, fact.who, None, fact.on)
+
+
+def reply(fact: Skipped, before: Herd, after: Herd) -> tuple[str, ...]:
+    """Which chore is let go."""
+    who = f" for {called(after, fact.who)}" if fact.who is not None else ""
+    line = dated(f"Skipped: {fact.chore.replace('_', ' ')}{who}", fact.on, after)
+    return (line,) if before.closed != after.closed else (line, "No such chore is open.")
+
+
+def show(fact: Skipped, _herd: Herd) -> str:
+    """`2026-11-25: skip check_nest for 12`."""
+    return noted(fact.on, f"skip {fact.chore}" + (f" for {fact.who}" if fact.who is not None else ""))
+
+
+KIND = Kind(fact=Skipped, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)

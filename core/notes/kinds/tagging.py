@@ -6,8 +6,15 @@ from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar
 
+from core import words
+from core.herd.changes import changed, joined
+from core.herd.litters import newest_litter, the_litter, untagged
+from core.herd.state import Animal, Herd
+from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.fact import Sex, Tag
-from core.notes.kind import Example
+from core.notes.kind import Example, Kind
+from core.notes.telling import called, dated, noted, parts, told
+from core.problem import Problem
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,3 +33,70 @@ class Tagged:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+
+def check(fact: Tagged, herd: Herd, today: date) -> Problem | None:
+    """The tag must be free; a litter must have a kit without one."""
+    return worst(not_yet(fact.on, today), _tag_taken(fact, herd), _kit_problem(fact, herd))
+
+
+def _tag_taken(fact: Tagged, herd: Herd) -> Problem | None:
+    holder = herd.find(fact.tag)
+    if holder is None or not holder.living:
+        return None
+    text = f"{fact.tag} is already the tag of another {holder.sex or 'rabbit'}. Which tag is the new one?"
+    return Problem("which_animal", text, (), "Send the note again with the right tag.")
+
+
+def _kit_problem(fact: Tagged, herd: Herd) -> Problem | None:
+    if fact.who is not None:
+        return animal_problem(herd, fact.who, fact.on, fact.sex)
+    if fact.litter_of is None:
+        return Problem("which_animal", f"Out of which doe is {fact.tag}?", (), f'Send it as "tattooed {fact.tag} out of 16".')
+    doe = herd.find(fact.litter_of)
+    if doe is None or doe.sex == "buck":
+        return animal_problem(herd, fact.litter_of, fact.on, "doe")
+    if the_litter(herd, doe.key, fact.on):
+        return None
+    text = f"Doe {fact.litter_of} has no untagged kits on the book. Put {fact.tag} down as hers all the same?"
+    return Problem("confirm", text, ("yes", "no"), "Answer yes, or send the right doe.")
+
+
+def apply(fact: Tagged, herd: Herd) -> Herd:
+    """A kit of the doe's litter becomes an animal; one that is on the book changes its tag."""
+    if fact.who is not None:
+        told = {name: value for name, value in (("sex", fact.sex), ("color", fact.color)) if value is not None}
+        return changed(herd, fact.who, tag=fact.tag, **told)
+    dam = herd.find(fact.litter_of or "")
+    if dam is None:
+        return herd
+    litter = the_litter(herd, dam.key, fact.on) or newest_litter(herd, dam.key, fact.on)
+    sire = herd.animals.get(litter.sire or "") if litter else None
+    breed = dam.breed if sire is None or sire.breed == dam.breed else None
+    kit = Animal(
+        key=herd.free_key(fact.tag), tag=fact.tag, sex=fact.sex, color=fact.color, breed=breed,
+        born=litter.born_on if litter else None, dam=dam.key, origin="born_here", came_on=litter.born_on if litter else fact.on,
+    )  # fmt: skip
+    return joined(herd, kit, litter)
+
+
+def reply(fact: Tagged, before: Herd, after: Herd) -> tuple[str, ...]:
+    """Whose kit carries the tag, and how many are left without one."""
+    if fact.who is not None:
+        return (dated(f"{called(before, fact.who)} is now {fact.tag}", fact.on, after),)
+    doe = fact.litter_of or ""
+    dam, kit = after.find(doe), after.find(fact.tag)
+    litter = after.litters.get(kit.litter or "") if kit else None
+    born = f"born {words.full_day(litter.born_on)}" if litter else None
+    told = parts(f"{called(after, fact.tag)} out of doe {doe}", fact.color, born)
+    left = untagged(after, litter) if dam and litter else 0
+    return (dated(told, fact.on, after), f"{words.count(left, 'kit')} of that litter left without a tag.")
+
+
+def show(fact: Tagged, _herd: Herd) -> str:
+    """`2026-11-25: tattooed R30 out of 16, buck, color black`, or `tattooed 31 as R31`."""
+    of = f"tattooed {fact.who} as {fact.tag}" if fact.who is not None else f"tattooed {fact.tag} out of {fact.litter_of}"
+    return noted(fact.on, parts(of, fact.sex, told("color ", fact.color)))
+
+
+KIND = Kind(fact=Tagged, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)

@@ -2,12 +2,21 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import ClassVar
 
+from core import words
+from core.handbook import reproduction as figures
+from core.herd.calendar import weigh_chores
+from core.herd.changes import tallied
+from core.herd.litters import alive_now, litter_meant, litters_of, live_born
+from core.herd.state import Herd, Litter
+from core.notes.checking import animal_problem, not_yet, too_many, worst
 from core.notes.fact import Tag
-from core.notes.kind import Example
+from core.notes.kind import Example, Kind
+from core.notes.telling import dated, noted, parts, when
+from core.problem import Problem
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,3 +34,91 @@ class Weaned:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+
+def check(fact: Weaned, herd: Herd, today: date) -> Problem | None:
+    """No more than live, sexes that add up, and not too young."""
+    doe = herd.find(fact.doe)
+    there = worst(not_yet(fact.on, today), animal_problem(herd, fact.doe, fact.on, "doe"), _sexes(fact))
+    if there or doe is None:
+        return there
+    litter = weanable(herd, doe.key, fact.on)
+    return too_many(herd, litter, fact.doe, fact.count, fact.on, "weaned") or (_too_young(fact, litter) if litter else None)
+
+
+def _sexes(fact: Weaned) -> Problem | None:
+    known = (fact.bucks or 0) + (fact.does or 0)
+    both = fact.bucks is not None and fact.does is not None
+    if known <= fact.count and not (both and known < fact.count):
+        return None
+    text = f"{fact.bucks or 0} bucks and {fact.does or 0} does make {known}, not {fact.count}. Which number is wrong?"
+    return Problem("which_number", text, (), 'Send it again, for example "weaned 16: 3 bucks 2 does".')
+
+
+def _too_young(fact: Weaned, litter: Litter) -> Problem | None:
+    age = (fact.on - litter.born_on).days
+    if age >= figures.ASK_WEAN_DAY.value:
+        return None
+    text = f"Doe {fact.doe}'s kits are only {age} days old. Were they weaned {words.full_day(fact.on)}?"
+    return Problem("confirm", text, ("yes", "no"), "Answer yes, or send the right doe or day.")
+
+
+def weanable(herd: Herd, doe: str, on: date) -> Litter | None:
+    """The litter that is weaned: the eldest under her that is of age, else the one a note on her kits is about."""
+    under = [each for each in litters_of(herd, doe) if each.born_on <= on and each.weaned_on is None and alive_now(each)]
+    of_age = [each for each in under if (on - each.born_on).days >= figures.ASK_WEAN_DAY.value]
+    return of_age[0] if of_age else litter_meant(herd, doe, on)
+
+
+def apply(fact: Weaned, herd: Herd) -> Herd:
+    """The kits leave their dam; a second part of a litter that was weaned in two goes is added."""
+    doe = herd.find(fact.doe)
+    litter = weanable(herd, doe.key, fact.on) if doe else None
+    if litter is None:
+        return herd
+    earlier = litter.weaned or 0
+    again = litter.weaned_on is not None and earlier + fact.count <= _before_weaning(litter)
+    weaned = replace(
+        tallied(litter, fact.on, fact.count + (earlier if again else 0)),
+        weaned_on=litter.weaned_on if again else fact.on,
+        weaned=fact.count + (earlier if again else 0),
+        weaned_bucks=_sum(litter.weaned_bucks, fact.bucks) if again else fact.bucks,
+        weaned_does=_sum(litter.weaned_does, fact.does) if again else fact.does,
+    )
+    herd = herd.with_litter(weaned)
+    for kit in [herd.animals[key] for key in litter.tagged if key in herd.animals]:
+        herd = herd.with_animal(replace(kit, weaned_on=fact.on)) if kit.living and kit.weaned_on is None else herd
+    return herd
+
+
+def _before_weaning(litter: Litter) -> int:
+    """Kits that lay in the nest before the first were weaned."""
+    nest = [kits for day, kits in litter.tally if litter.weaned_on is not None and day < litter.weaned_on]
+    return nest[-1] if nest else 0
+
+
+def _sum(one: int | None, other: int | None) -> int | None:
+    return None if one is None and other is None else (one or 0) + (other or 0)
+
+
+def reply(fact: Weaned, before: Herd, after: Herd) -> tuple[str, ...]:
+    """How many of how many were weaned, and what follows."""
+    sexes = words.listed(words.count(n, one) for n, one in ((fact.bucks, "buck"), (fact.does, "doe")) if n is not None)
+    line = dated(f"Doe {fact.doe}: weaned {words.count(fact.count, 'kit')}" + (f", {sexes}" if sexes else ""), fact.on, after)
+    doe = before.find(fact.doe)
+    litter = weanable(before, doe.key, fact.on) if doe else None
+    if litter is None:
+        return (line, f"Doe {fact.doe} has no litter on the book, so I could only keep the note.")
+    raised = f"At {(fact.on - litter.born_on).days} days; {live_born(litter)} were born alive."
+    weigh = next((chore for chore in weigh_chores(after, fact.on) if chore.key.startswith(f"weigh:{litter.dam}:{litter.born_on}")), None)
+    ahead = f"Weigh them {when(weigh.on, after.day)}." if weigh else None
+    return tuple(each for each in (line, raised, ahead) if each)
+
+
+def show(fact: Weaned, _herd: Herd) -> str:
+    """`2026-11-25: weaned doe 16, 5 kits, 3 bucks, 2 does`."""
+    sexes = [words.count(n, one) for n, one in ((fact.bucks, "buck"), (fact.does, "doe")) if n is not None]
+    return noted(fact.on, parts(f"weaned doe {fact.doe}", words.count(fact.count, "kit"), *sexes))
+
+
+KIND = Kind(fact=Weaned, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)

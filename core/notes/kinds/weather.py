@@ -2,11 +2,20 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from datetime import date
+from dataclasses import dataclass, replace
+from datetime import date, timedelta
 from typing import ClassVar
 
-from core.notes.kind import Example
+from core import words
+from core.handbook import health, reproduction
+from core.handbook import weather as figures
+from core.herd.litters import alive_now, nests_at_risk
+from core.herd.matings import open_mating
+from core.herd.state import Event, Herd, Litter, Mating
+from core.notes.kind import Example, Kind
+from core.notes.telling import dated, noted, parts, said
+from core.problem import Problem
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WeatherNoted:
@@ -21,3 +30,65 @@ class WeatherNoted:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+
+def check(fact: WeatherNoted, _herd: Herd, _today: date) -> Problem | None:
+    """A temperature that air can have. Weather may be told ahead."""
+    low, high = figures.COLDEST_BELIEVABLE_C.value, figures.HOTTEST_BELIEVABLE_C.value
+    if fact.celsius is None or low <= fact.celsius <= high:
+        return None
+    return Problem("impossible", f"{fact.celsius:g} °C can't be. How warm is it?", (), 'Send it again with its unit: "15F".')
+
+
+def apply(fact: WeatherNoted, herd: Herd) -> Herd:
+    """Kept for the day: losses to weather are not the doe's."""
+    return replace(herd, weather=(*herd.weather, Event(fact.on, fact.kind, said(fact))))
+
+
+def reply(fact: WeatherNoted, _before: Herd, after: Herd) -> tuple[str, ...]:
+    """The weather; in the cold the litters at risk by age, in the heat whom to watch."""
+    warmth = words.temperature(fact.celsius, after.settings.temperature_units) if fact.celsius is not None else None
+    line = dated(parts(f"Noted: {fact.what}", warmth), fact.on, after)
+    if fact.what in {"cold", "frost"}:
+        return (line, *_in_the_cold(after, fact.on))
+    return (line, *_in_the_heat(after, fact.on)) if fact.what == "heat" else (line,)
+
+
+def _in_the_cold(herd: Herd, on: date) -> tuple[str, ...]:
+    at_risk = nests_at_risk(herd, on)
+    nests = [_nest(herd, litter, age, leaving=leaving) for litter, age, leaving in at_risk]
+    due = [f"Doe {_tag(herd, mating.doe)} is due: box in, dry straw, out of the draught." for mating in _due_now(herd, on)]
+    return (*nests, *due, health.COLD) if nests or due else ("No litter in the nest just now.",)
+
+
+def _nest(herd: Herd, litter: Litter, age: int, *, leaving: bool) -> str:
+    where = "leaving the nest: look for kits outside the box" if leaving else "in the nest"
+    naked = ", still naked" if age <= figures.KIT_NAKED_UNTIL_DAYS.value else ""
+    return f"Doe {_tag(herd, litter.dam)}: {words.count(alive_now(litter), 'kit')}, {words.count(age, 'day')} old{naked}, {where}."
+
+
+def _due_now(herd: Herd, on: date) -> tuple[Mating, ...]:
+    """Open matings of living does from the day the box goes in."""
+    matings = (open_mating(herd, animal.key, on) for animal in herd.animals.values() if animal.living)
+    return tuple(m for m in matings if m and m.on + timedelta(reproduction.NEST_BOX_IN_DAY.whole) <= on)
+
+
+def _in_the_heat(herd: Herd, on: date) -> tuple[str, ...]:
+    due = [_tag(herd, mating.doe) for mating in _due_now(herd, on)]
+    nursing = [_tag(herd, litter.dam) for litter, _, _ in nests_at_risk(herd, on)]
+    first = (f"Look first at does near kindling and nursing: {words.listed(dict.fromkeys((*due, *nursing)))}.",) if due or nursing else ()
+    bucks = f"Bucks may be less fertile for {figures.HEAT_BUCK_REST_DAYS.whole} days."
+    return (*first, health.HEAT, bucks)
+
+
+def _tag(herd: Herd, key: str) -> str:
+    animal = herd.animals.get(key)
+    return animal.tag if animal else key
+
+
+def show(fact: WeatherNoted, _herd: Herd) -> str:
+    """`2026-11-25: weather cold, -9.4 C`."""
+    return noted(fact.on, parts(f"weather {fact.what}", None if fact.celsius is None else f"{fact.celsius:g} C"))
+
+
+KIND = Kind(fact=WeatherNoted, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
