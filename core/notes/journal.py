@@ -94,16 +94,12 @@ def _origin(note: Note, index: int, by_id: Mapping[int, Note]) -> tuple[int, int
 
     A correction's facts are the `correct` itself and then, in order, what its reversals become.
     """
-    if not note.reverses:
-        return None
-    if note.edit:
-        return (_first_version(note, by_id), index)
-    if index == 0 or note.facts[0].kind != "correct" or index > len(note.reverses):
-        return None
-    target = note.reverses[index - 1]
-    if target.index is None or target.note not in by_id:
-        return None
-    return _origin(by_id[target.note], target.index, by_id) or (target.note, target.index)
+    if note.reverses and note.facts[0].kind == "correct":
+        target = note.reverses[index - len(note.facts)] if index else None
+        if target is None or target.index is None or target.note not in by_id:
+            return None
+        return _origin(by_id[target.note], target.index, by_id) or (target.note, target.index)
+    return (_first_version(note, by_id), index) if note.edit else None
 
 
 def _first_version(note: Note, by_id: Mapping[int, Note]) -> int:

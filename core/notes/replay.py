@@ -47,16 +47,16 @@ def day_of(entry: Entry, timezone: str) -> date:
     return on if isinstance(on, date) else entry.note.at.astimezone(zone(timezone)).date()
 
 
-def apply(fact: Fact, herd: Herd) -> Herd:
-    """The herd after the fact."""
-    return KIND_OF[fact.kind].apply(fact, herd)
+def apply(fact: Fact, herd: Herd, day: date) -> Herd:
+    """The herd after the fact, which counts from that day."""
+    return KIND_OF[fact.kind].apply(fact, herd.on_day(day))
 
 
 def fold(start: Herd, entries: Iterable[Entry]) -> Herd:
     """The herd that the facts add up to, whatever order they come in."""
     herd = start
-    for _, entry in _placed(start.settings.timezone, entries):
-        herd = apply(entry.fact, herd)
+    for place, entry in _placed(start.settings.timezone, entries):
+        herd = apply(entry.fact, herd, place[0])
     return herd
 
 
@@ -96,16 +96,16 @@ class Line:
             return self.herd
         kept = position // STRIDE
         herd = self.herds[kept - 1] if kept else self.start
-        for entry in self.entries[kept * STRIDE : position]:
-            herd = apply(entry.fact, herd)
+        for number in range(kept * STRIDE, position):
+            herd = apply(self.entries[number].fact, herd, self.places[number][0])
         return herd
 
     def rewritten(self, position: int, pairs: Sequence[tuple[Place, Entry]]) -> Line:
         """The line with everything from `position` on replaced."""
         herd = self.before(position)
         herds = list(self.herds[: position // STRIDE])
-        for number, (_, entry) in enumerate(pairs, start=position + 1):
-            herd = apply(entry.fact, herd)
+        for number, (place, entry) in enumerate(pairs, start=position + 1):
+            herd = apply(entry.fact, herd, place[0])
             if number % STRIDE == 0:
                 herds.append(herd)
         places = self.places[:position] + tuple(place for place, _ in pairs)

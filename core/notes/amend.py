@@ -1,0 +1,151 @@
+"""Taking back and putting right: what an undo, a "no, 15 not 14" or an edited message reverses, and what stands instead."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
+
+from core.herd.questions import same_tag
+from core.herd.state import Herd
+from core.notes.correction_fields import amended, field_for, holds
+from core.notes.doubt import problem_with
+from core.notes.fact import Fact, Fields, Json
+from core.notes.journal import Entry, Note, Target
+from core.notes.kinds import KIND_OF
+from core.notes.kinds.correction import Correct
+from core.notes.kinds.undoing import Undo
+from core.notes.meaning import Meaning
+from core.notes.reading import Ask, Message
+from core.notes.recall import animals_of, last_entries, standing_notes, subject_of
+from core.notes.replay import Book
+
+_NOT = re.compile(r"\bnot?\s+(?:the\s+|tag\s+|doe\s+|buck\s+)?([\w.#-]+)\s*\W*$", re.IGNORECASE)
+_LOOK_BACK = 10  # notes of that person among which "15 not 14" looks for the 14
+
+
+def sentence(fact: Fact, herd: Herd) -> str:
+    """A fact as a plain sentence."""
+    return str(KIND_OF[fact.kind].show(fact, herd))
+
+
+# --- undo ---------------------------------------------------------------------------------------------------------
+
+
+def undone(book: Book, message: Message, undo: Undo, asked: Note | None) -> Meaning:
+    """What an undo takes back: a question just asked, else this person's last standing note that fits."""
+    if asked is not None and asked.author == message.author and asked.ask and undo.who is None and undo.about is None:
+        kept = _takes_back(asked)
+        lines = (f"Dropped: “{_short(asked.text)}”.", *(_gone(book, fact) for fact in asked.facts))
+        return Meaning((undo,), None, "", asked.subject, kept if asked.facts else (), lines, settled=True)
+    for entries in standing_notes(book, author=message.author):
+        fitting = [entry for entry in entries if _fits(undo, entry.fact)]
+        if fitting:
+            lines = tuple(_gone(book, entry.fact) for entry in fitting)
+            whole = len(fitting) == len(entries)
+            targets = _takes_back(fitting[0].note) if whole else tuple(entry.target for entry in fitting)
+            restored = _restored(book, fitting[0].note)
+            return Meaning((undo,), None, "", subject_of(fitting[0].fact), targets, lines + restored, settled=True)
+    return Meaning((undo,), None, "", undo.who, (), (_nothing_to_undo(undo),), settled=True)
+
+
+def _fits(undo: Undo, fact: Fact) -> bool:
+    kind_fits = undo.about is None or undo.about == fact.kind
+    return kind_fits and (undo.who is None or any(same_tag(undo.who, tag) for tag in animals_of(fact)))
+
+
+def _takes_back(note: Note) -> tuple[Target, ...]:
+    """A whole note; of an edited message every version, so that none comes back; of a correction only itself."""
+    earlier = tuple(target for target in note.reverses if target.index is None) if note.edit else ()
+    return (Target(note.id), *earlier)
+
+
+def _gone(book: Book, fact: Fact) -> str:
+    return f"Taken back: {sentence(fact, book.herd)}."
+
+
+def _restored(book: Book, note: Note) -> tuple[str, ...]:
+    """What stands again when a correction is taken back."""
+    if not note.facts or note.facts[0].kind != "correct":
+        return ()
+    by_id = {each.id: each for each in book.notes}
+    again = [by_id[target.note].facts[target.index] for target in note.reverses if target.index is not None and target.note in by_id]
+    return tuple(f"Stands again: {sentence(fact, book.herd)}." for fact in again)
+
+
+def _nothing_to_undo(undo: Undo) -> str:
+    about = f" about {undo.who}" if undo.who else ""
+    return f"There is no note of yours{about} to take back."
+
+
+def _short(text: str) -> str:
+    return text if len(text) <= 60 else text[:57] + "..."
+
+
+# --- correct ------------------------------------------------------------------------------------------------------
+
+
+def corrected(book: Book, message: Message, correct: Correct) -> Meaning:
+    """What a correction puts right: the fact that it fits, of this person's last note; the `correct` fact comes first."""
+    entry = _meant(book, message, correct)
+    if entry is None:
+        return Meaning((correct,), None, "", correct.who, (), ("There is no note of yours to put right yet.",), settled=True)
+    named = {field_for(entry.fact, name, value, book.herd): value for name, value in correct.set}
+    if None in named:
+        return Meaning((), Ask("what", _unfit_text(entry, book.herd)), settled=True)
+    put = {name: value for name, value in named.items() if name is not None}
+    fact = amended(entry.fact, put)
+    problem = problem_with(book_without(book, entry), message, fact) if fact else None
+    if fact is None or problem is not None:
+        text = f"{problem.text} {problem.remedy}".strip() if problem else _unfit_text(entry, book.herd)
+        return Meaning((), Ask(problem.code if problem else "what", text, problem.choices if problem else ()), settled=True)
+    said = replace(correct, set=Fields(tuple(_as_said(correct, put).items())))
+    return Meaning((said, fact), None, "", subject_of(fact), (entry.target,), (f"Was: {sentence(entry.fact, book.herd)}.",), settled=True)
+
+
+def _as_said(correct: Correct, put: Mapping[str, Json]) -> Mapping[str, Json]:
+    """The set under the corrected fact's own names; an animal stays under `who` where that was said."""
+    return {("who" if "who" in dict(correct.set) and dict(correct.set)["who"] == value else name): value for name, value in put.items()}
+
+
+def book_without(book: Book, entry: Entry) -> Book:
+    """The book as if that fact had never been told."""
+    note = Note(book.last_id + 1, "", entry.note.at, entry.note.author, reverses=(entry.target,))
+    return book.with_note(note)
+
+
+def _meant(book: Book, message: Message, correct: Correct) -> Entry | None:
+    """The fact that the correction is about: of `who` where said, else the one that holds what was wrong ("not 14"), else the last."""
+    near = _near(book, message)
+    if correct.who is not None:
+        near = [entry for entry in near if any(same_tag(correct.who, tag) for tag in animals_of(entry.fact))]
+    wrong = _NOT.search(message.text)
+    if wrong:
+        holding = [entry for entry in near if holds(entry.fact, wrong.group(1), book.herd)]
+        near = holding or near
+    fitting = [entry for entry in near if _takes(entry, correct, book.herd)]
+    return next(iter(fitting or near), None)
+
+
+def _near(book: Book, message: Message) -> list[Entry]:
+    mine = list(standing_notes(book, author=message.author))[:_LOOK_BACK]
+    notes: Iterable[tuple[Entry, ...]] = mine or [last_entries(book, message)]
+    return [entry for entries in notes for entry in _by_weight(entries)]
+
+
+def _by_weight(entries: Sequence[Entry]) -> list[Entry]:
+    """The facts of one note: what follows from another (a bad nest beside lost kits) after it, the last told first."""
+    return sorted(entries, key=lambda entry: (entry.fact.kind in ("nest_manners", "remark"), -entry.index))
+
+
+def _takes(entry: Entry, correct: Correct, herd: Herd) -> bool:
+    return all(field_for(entry.fact, name, value, herd) for name, value in correct.set)
+
+
+def _unfit_text(entry: Entry, herd: Herd) -> str:
+    return f"What should be put right in “{sentence(entry.fact, herd)}”? Send the whole note as it should be, or “undo”."
+
+
+def edited(book: Book, earlier: Note) -> Book:
+    """The book as if the message had not been sent: what its new wording is read against."""
+    return book.with_note(Note(book.last_id + 1, "", earlier.at, earlier.author, reverses=(Target(earlier.id),)))

@@ -1,0 +1,216 @@
+"""Answers to a reminder: "8, 2 dead", "done", "not yet", "tomorrow", "skip".
+
+A day to come puts the chore off, under the key of that chore; "done" gives the event that the reminder asked for; anything else is
+read as the rest of a sentence about the reminder's animal.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from datetime import date
+
+from core.herd.calendar import all_chores
+from core.herd.chore import Chore, chore_named
+from core.herd.litters import alive_now, litter_meant, untagged
+from core.herd.litters import the_litter as litter_with_kits
+from core.herd.questions import same_tag
+from core.herd.state import Herd
+from core.notes.answer import COUNTS, Reads, completed, plain
+from core.notes.dates import date_at, days_of
+from core.notes.kinds.doing import ChoreDone
+from core.notes.kinds.remark import Remark
+from core.notes.kinds.reminder import Reminder
+from core.notes.kinds.skipping import Skipped
+from core.notes.meaning import Meaning, meaning_of
+from core.notes.reading import Ask, Draft, Reading, ReplyTo
+from core.notes.tokens import tokens
+
+_DONE = re.compile(
+    r"^(?:(?:all |it'?s |its |just |ok |okay |yes |yep |yeah |got it |already )*"
+    r"(?:done|did it|did that|did|finished|completed?|took care of it|handled)|yes|yep|yeah|yup|ok|okay|check|✅|👍|✔️?)(?!\w)[\s,.!:;-]*",
+    re.IGNORECASE,
+)
+_NOT_YET = re.compile(
+    r"^(?:no(?:pe)?|nah|not yet|not done|(?:no,? )?nothing(?: yet)?|no kits(?: yet)?|still (?:waiting|nothing|no kits)|none yet|"
+    r"didn'?t(?: do it)?(?: yet)?|haven'?t(?: yet)?|hasn'?t(?: yet)?|no sign.*|no,? not yet)$",
+    re.IGNORECASE,
+)
+_SKIP = re.compile(r"^(?:skip\b.*|no need|don'?t bother|drop it|cancel(?: it)?|never ?mind|forget it|leave it)$", re.IGNORECASE)
+_PUT_OFF = re.compile(
+    r"^(?:(?:remind me(?: again)?|ask(?: me)?(?: again)?|put (?:it|this|that)? ?off|move (?:it|this)?|snooze(?: it)?|later|do (?:it|that)|"
+    r"will do(?: it)?|i'?ll do (?:it|that)|not today|not yet|no|postpone(?: it)?|try(?: again)?|wait|ok(?:ay)?|make it|maybe|again|on|til|till|"
+    r"until|to|for|by|this)\b[\s,.]*)*",
+    re.IGNORECASE,
+)
+_LATER = frozenset({"later", "snooze", "not today", "remind me later", "later please", "put it off", "ask me later"})
+
+
+@dataclass(frozen=True, slots=True)
+class Due:
+    """The chore that a reminder was about: its name, its animal's tag and its key, where they are known."""
+
+    chore: str
+    who: str | None
+    key: str | None
+    text: str
+
+
+def due_of(herd: Herd, reply_to: ReplyTo, today: date) -> Due:
+    """The chore that was reminded of; its key as given, else that of the herd's own chore of that name and animal."""
+    chore = chore_named(reply_to.chore) or "custom"
+    found = herd.find(reply_to.who) if reply_to.who else None
+    who = found.tag if found else reply_to.who
+    meant = _chore(herd, chore, who, reply_to.key, today)
+    words = meant.text if meant else reply_to.chore.replace("_", " ")
+    return Due(chore, who, reply_to.key or (meant.key if meant else None), words)
+
+
+def _chore(herd: Herd, chore: str, who: str | None, key: str | None, today: date) -> Chore | None:
+    """The herd's chore of that key; without a key the earliest of that name and animal."""
+    for each in all_chores(herd, today):
+        if key is not None and each.key == key:
+            return each
+        if key is None and each.chore == chore and (who is None or (each.tag is not None and same_tag(each.tag, who))):
+            return each
+    return None
+
+
+def chore_reply(herd: Herd, reply_to: ReplyTo, text: str, today: date, reads: Reads) -> Meaning:
+    """What the answer to a reminder means."""
+    due = due_of(herd, reply_to, today)
+    said = plain(text)
+    meaning = _plain_answer(herd, due, said, text, today) or _told(herd, due, text, today, reads)
+    return replace(meaning, subject=meaning.subject or due.who)
+
+
+def _plain_answer(herd: Herd, due: Due, said: str, text: str, today: date) -> Meaning | None:
+    if _SKIP.match(said):
+        return Meaning((Skipped(chore=due.chore, who=due.who, on=today),))
+    if said in _LATER:
+        draft = Draft("remind", {"text": due.text, "who": due.who, "key": due.key}, "on")
+        return Meaning((), Ask("when", "When should I remind you again?", ("tomorrow", "in 2 days", "in a week"), draft), settled=True)
+    if _NOT_YET.match(said):
+        return Meaning((Remark(text=text.strip(), who=due.who, on=today),))
+    later = day_alone(_PUT_OFF.sub("", said) or said, herd, today, "plan")
+    if later is not None and later > today and not said.startswith(("yesterday", "last")):
+        return Meaning((Reminder(text=due.text, on=later, who=due.who, key=due.key),))
+    return None
+
+
+def day_alone(said: str, herd: Herd, today: date, direction: str) -> date | None:
+    """The day, where the words are nothing but one."""
+    found = tokens(said)
+    span = date_at(found, 0) if found else None
+    if span is None or span[1] != len(found):
+        return None
+    return days_of(span[0], today, direction, herd.settings.date_order).on
+
+
+# --- done, and told in the words of its own event -----------------------------------------------------------------
+
+
+def _told(herd: Herd, due: Due, text: str, today: date, reads: Reads) -> Meaning:
+    """The event that the chore asked for; a full note of something else stands as it is."""
+    done = _DONE.match(text.strip())
+    rest = text.strip()[done.end() :] if done else text.strip()
+    on = today if done and not rest else day_alone(plain(rest), herd, today, "past")
+    if on is not None and (on <= today if done else on < today):
+        return _DONE_GIVES.get(due.chore, _just_done)(herd, due, on)
+    own = reads(text)
+    if not (due.chore in _COUNTED and COUNTS.match(plain(rest))) and any(fact.kind not in _ANYHOW for fact in own.facts):
+        return meaning_of(own)
+    told = _as_sentence(due, rest, reads)
+    if told is not None and told.ask is None:
+        return meaning_of(told)
+    if done:
+        return replace(_DONE_GIVES.get(due.chore, _just_done)(herd, due, today), unread=rest)
+    if told is not None and re.search(r"\d", rest):
+        return meaning_of(told)
+    return Meaning((Remark(text=text.strip(), who=due.who, on=today),) if text.strip() else ())
+
+
+def _as_sentence(due: Due, rest: str, reads: Reads) -> Reading | None:
+    """The first sentence about the chore's animal that the answer completes; else the first that raises a question."""
+    asked = None
+    for carrier in _SENTENCES[due.chore]:
+        reading = reads(carrier.format(who=due.who or "", said=rest))
+        if reading.ask is None and any(fact.kind not in _ANYHOW for fact in reading.facts):
+            return reading
+        asked = asked or (reading if reading.ask else None)
+    return asked
+
+
+#: Kinds that nearly any words give: not enough to pass over the reminder's own sentence.
+_ANYHOW = frozenset({"remark", "done", "skipped"})
+
+#: Chores answered with counts, where a leading number is no tag.
+_COUNTED = frozenset({"kindling", "wean", "check_nest"})
+
+
+#: The sentences that an answer to a chore may be the rest of, the likeliest first.
+_SENTENCES: Mapping[str, tuple[str, ...]] = {
+    "palpate": ("palpated {who} {said}", "{who} palpated {said}"),
+    "nest_box_in": ("nest box in {who} {said}", "{who} {said}"),
+    "kindling": ("{who} kindled {said}", "{who} {said}"),
+    "check_nest": ("{who} has {said}", "{who} lost {said}", "{who} {said}"),
+    "nest_box_out": ("nest box out {who} {said}", "{who} {said}"),
+    "wean": ("weaned {who} {said}", "{who} {said}"),
+    "weigh": ("{who} weighed {said}", "{who} litter weighed {said}", "{who} {said}"),
+    "rebreed": ("bred {who} to {said}", "bred {who} {said}", "{who} {said}"),
+    "sale_date": ("{who} {said}", "sold {who} {said}", "list {who} {said}"),
+    "cull_date": ("butchered {who} {said}", "{who} {said}"),
+    "review": ("{said} {who}", "{who} {said}"),
+    "custom": ("{who} {said}",),
+}
+
+
+def _just_done(_herd: Herd, due: Due, on: date) -> Meaning:
+    return Meaning((ChoreDone(chore=due.text if due.chore == "custom" else due.chore, who=due.who, key=due.key, on=on),))
+
+
+def _ask_result(_herd: Herd, due: Due, on: date) -> Meaning:
+    draft = Draft("palpated", {"doe": due.who, "on": on.isoformat()}, "result")
+    return Meaning((), Ask("what", f"How did {due.who} feel: bred, open or unsure?", ("bred", "open", "unsure"), draft), settled=True)
+
+
+def _box(change: str) -> Callable[[Herd, Due, date], Meaning]:
+    return lambda _herd, due, on: completed(Draft("nest_box", {"doe": due.who, "change": change, "on": on.isoformat()}, ""), {}, on)
+
+
+def _ask_kits(_herd: Herd, due: Due, on: date) -> Meaning:
+    draft = Draft("kindled", {"doe": due.who, "on": on.isoformat()}, "born")
+    text = f"How many did {due.who} have? Send the number, for example “8, 2 dead”."
+    return Meaning((), Ask("how_many", text, (), draft), settled=True)
+
+
+def _weaned(herd: Herd, due: Due, on: date) -> Meaning:
+    """Weaned with the count on the book; where the book knows none, it is asked."""
+    doe = herd.find(due.who) if due.who else None
+    litter = litter_with_kits(herd, doe.key) or litter_meant(herd, doe.key) if doe else None
+    kits = (untagged(herd, litter) or alive_now(litter)) if litter else 0
+    known = {"doe": due.who, "on": on.isoformat()} | ({"count": kits} if kits else {})
+    return completed(Draft("weaned", known, "count"), {}, on)
+
+
+def _ask_buck(_herd: Herd, due: Due, on: date) -> Meaning:
+    draft = Draft("bred", {"doe": due.who, "on": on.isoformat()}, "buck")
+    return Meaning((), Ask("which_animal", f"Which buck was {due.who} bred to? Send his tag or name.", (), draft), settled=True)
+
+
+def _left(kind: str) -> Callable[[Herd, Due, date], Meaning]:
+    return lambda _herd, due, on: completed(Draft(kind, {"who": due.who, "on": on.isoformat()}, ""), {}, on)
+
+
+#: What a bare "done" records, by chore; a chore with no event of its own is `done`.
+_DONE_GIVES: Mapping[str, Callable[[Herd, Due, date], Meaning]] = {
+    "palpate": _ask_result,
+    "nest_box_in": _box("in"),
+    "nest_box_out": _box("out"),
+    "kindling": _ask_kits,
+    "wean": _weaned,
+    "rebreed": _ask_buck,
+    "sale_date": _left("sold"),
+    "cull_date": _left("culled"),
+}

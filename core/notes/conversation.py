@@ -1,0 +1,178 @@
+"""A message in its conversation: an answer to a question or a reminder, a correction, or a note that stands on its own."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from datetime import date
+
+from core.herd.questions import fitting
+from core.herd.state import Herd
+from core.notes.amend import corrected, undone
+from core.notes.answer import answered, completed, plain, whole_number
+from core.notes.chore_replies import chore_reply
+from core.notes.fact import Fact
+from core.notes.journal import Note
+from core.notes.kinds.correction import Correct
+from core.notes.kinds.undoing import Undo
+from core.notes.meaning import Meaning, meaning_of
+from core.notes.reading import Ask, Context, Draft, Message, Reading
+from core.notes.recall import KINDLING_NOW, context_of, last_entries, open_question, question_of, subject_of
+from core.notes.replay import Book, local_day
+from core.notes.tokens import tokens
+
+Reader = Callable[..., Reading]  # read(message, herd, context)
+
+_AFTER_ALL = re.compile(r"\b(?:wait|no|nope|actually|oops|scratch|never ?mind|hold on|after all|sorry|spoke too soon)\b", re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True)
+class Talk:
+    """One message with all that is needed to understand it; `asked` is the note whose question is open."""
+
+    book: Book
+    message: Message
+    reader: Reader
+    today: date
+    asked: Note | None = None
+
+    @property
+    def herd(self) -> Herd:
+        """The herd on the day of the message."""
+        return self.book.herd.on_day(self.today)
+
+    def reads(self, text: str) -> Reading:
+        """The words as a note on its own."""
+        return self.reader(replace(self.message, text=text, reply_to=None), self.herd, Context())
+
+
+def understood(book: Book, message: Message, reader: Reader) -> Meaning:
+    """What the message means; its facts are not yet checked against the herd."""
+    talk = Talk(book, message, reader, local_day(message.at, book.herd))
+    if message.reply_to is not None:
+        return _resolved(talk, chore_reply(talk.herd, message.reply_to, message.text, talk.today, talk.reads))
+    taken_back = _kindling_after_all(book, message)
+    if taken_back is not None:
+        return taken_back
+    talk = replace(talk, asked=open_question(book, message))
+    answer = _answer(talk)
+    if answer is not None:
+        return answer
+    meaning = meaning_of(reader(message, talk.herd, context_of(book, message)))
+    return _with_open_question(talk, _resolved(talk, _not_from_a_bare_number(message, meaning)))
+
+
+def _answer(talk: Talk) -> Meaning | None:
+    """The message as the answer to the open question; None where there is none or it is something else."""
+    ask = question_of(talk.asked) if talk.asked else None
+    if talk.asked is None or ask is None or not _may_answer(talk.asked, talk.message, ask):
+        return None
+    return answered(ask, talk.message.text, talk.herd, talk.today, talk.reads)
+
+
+def _with_open_question(talk: Talk, meaning: Meaning) -> Meaning:
+    """Where neither an answer nor a note came of it, the person is told what is still open."""
+    ask = question_of(talk.asked) if talk.asked else None
+    silent = meaning.ask is None and all(fact.kind == "remark" and subject_of(fact) is None for fact in meaning.facts)
+    if ask is None or talk.asked is None or talk.asked.chat != talk.message.chat or not silent:
+        return meaning
+    return replace(meaning, notices=(*meaning.notices, f"Still open: {ask.text}"))
+
+
+def _may_answer(asked: Note, message: Message, ask: Ask) -> bool:
+    """A bare number, yes or no answers only where the question was seen; an animal, a day or more words from anywhere on the farm."""
+    if asked.chat == message.chat:
+        return True
+    bare = whole_number(plain(message.text)) is not None
+    return not bare and ask.draft is not None and ask.draft.wanted != "confirm"
+
+
+def _not_from_a_bare_number(message: Message, meaning: Meaning) -> Meaning:
+    """A number alone, with no question open, records nothing."""
+    if whole_number(plain(message.text)) is None or not any(fact.kind != "query" for fact in meaning.facts):
+        return meaning
+    number = plain(message.text)
+    text = f"{number} of what? Send the whole note, for example “14 kindled {number}” or “{number} 4-6” for the weight of {number}."
+    return Meaning((), Ask("what", text), "", meaning.subject, settled=True)
+
+
+def _resolved(talk: Talk, meaning: Meaning) -> Meaning:
+    """The meaning with an undo or a correction turned into what it reverses and what stands instead."""
+    first = meaning.facts[0] if meaning.facts else None
+    if isinstance(first, Undo):
+        return undone(talk.book, talk.message, first, talk.asked)
+    if isinstance(first, Correct):
+        return _completes(talk, first) or corrected(talk.book, talk.message, first)
+    return meaning
+
+
+# --- "i mean R22": a note that could not be taken, put right ------------------------------------------------------
+
+
+def _completes(talk: Talk, correct: Correct) -> Meaning | None:
+    """The note just asked about, with what the correction says; None where the correction is about something recorded."""
+    asked = talk.asked
+    if asked is None or asked.ask is None or not _is_latest(talk.book, asked, talk.message):
+        return None
+    draft = asked.ask.draft
+    put_right = _draft_put_right(talk, draft, correct) if draft is not None else None
+    return put_right or _reread(talk, asked, correct)
+
+
+def _is_latest(book: Book, asked: Note, message: Message) -> bool:
+    """Whether nothing that this person recorded came after the question."""
+    last = last_entries(book, message)
+    return not last or last[0].note.id <= asked.id
+
+
+def _draft_put_right(talk: Talk, draft: Draft, correct: Correct) -> Meaning | None:
+    """The draft with the corrected fields; None where it has no such field."""
+    put = {}
+    for name, value in correct.set:
+        own = _draft_field(draft, name, value, talk.book)
+        if own is None:
+            return None
+        put[own] = value
+    return completed(replace(draft, known=dict(draft.known) | put, rest=()), {}, talk.today)
+
+
+def _draft_field(draft: Draft, name: str, value: object, book: Book) -> str | None:
+    if name == "who":
+        animal = book.herd.find(str(value))
+        if animal is not None and animal.sex == "buck" and ("buck" in draft.known or draft.wanted == "buck"):
+            return "buck"
+        return next((each for each in ("who", "doe", "litter_of", "from") if each in draft.known or each == draft.wanted), None)
+    if name == "count":
+        return next((each for each in ("count", "born") if each in draft.known or each == draft.wanted), None)
+    return name if name in draft.known or name == draft.wanted else None
+
+
+def _reread(talk: Talk, asked: Note, correct: Correct) -> Meaning | None:
+    """The note's own words with the animal changed, where only one way of changing it can be read."""
+    tag = dict(correct.set).get("who")
+    if tag is None:
+        return None
+    found: dict[tuple[Fact, ...], Meaning] = {}
+    for token in tokens(asked.text):
+        if token.sort == "p" or not (token.key[:1].isdigit() or fitting(talk.herd, token.key)):
+            continue
+        reading = talk.reads(f"{asked.text[: token.start]} {tag} {asked.text[token.end :]}")
+        if reading.facts and reading.ask is None and any(subject_of(fact) == tag for fact in reading.facts):
+            found[reading.facts] = meaning_of(reading)
+    return next(iter(found.values())) if len(found) == 1 else None
+
+
+# --- "wait, she's kindling now" -----------------------------------------------------------------------------------
+
+
+def _kindling_after_all(book: Book, message: Message) -> Meaning | None:
+    """After a doe was said to have missed, her kindling takes that back."""
+    if not (KINDLING_NOW.search(message.text) and _AFTER_ALL.search(message.text)):
+        return None
+    last = [entry for entry in last_entries(book, message) if entry.fact.kind == "missed"]
+    if not last or re.search(r"\d", message.text):
+        return None
+    meaning = undone(book, message, Undo(), None)
+    more = f"Send the number when she is done: “{subject_of(last[0].fact)} kindled 8, 2 dead”."
+    return replace(meaning, notices=(*meaning.notices, more))

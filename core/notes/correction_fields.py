@@ -1,0 +1,103 @@
+"""Which field a correction means, and the fact with that field put right."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from core.herd.questions import fitting, same_tag
+from core.herd.state import Herd
+from core.notes.fact import Fact, Json, field_names, from_json, to_json
+
+#: What a plain number corrects in a fact of each kind, where that isn't its `count`.
+COUNT = {"kindled": "born", "bred": "falls", "condition": "score", "scored": "score", "ration": "amount", "feed_bought": "bags"}
+
+#: The field that holds a fact's animal, where it has no `who`.
+ANIMALS = ("doe", "litter_of", "from", "tag")
+
+#: What else a value may be called in a correction.
+ALSO = {
+    "grams": ("live_grams",),
+    "dam": ("doe",),
+    "sire": ("buck",),
+    "doe": ("who", "dam"),
+    "buck": ("with", "who", "sire"),
+    "reason": ("cause",),
+    "cause": ("reason",),
+    "on": ("until",),
+    "until": ("on",),
+    "price": (),
+}
+
+
+def field_for(fact: Fact, name: str, value: Json, herd: Herd) -> str | None:
+    """The fact's own name for the field that a correction sets; None where it has none."""
+    names = {each.json for each in field_names(fact)}
+    if name == "who":
+        return _animal_field(fact, names, value, herd)
+    if name == "count" and fact.kind in COUNT:
+        return COUNT[fact.kind]
+    said = to_json(fact)
+    candidates = [name, *ALSO.get(name, ())]
+    present = [each for each in candidates if each in said]
+    return next((each for each in (*present, *candidates) if each in names), None)
+
+
+def _animal_field(fact: Fact, names: set[str], value: Json, herd: Herd) -> str | None:
+    """Where the animal belongs: `buck` for a buck in a mating, else whom the fact is about."""
+    animal = herd.find(str(value))
+    if "buck" in names and animal is not None and animal.sex == "buck":
+        return "buck"
+    if "who" in names and ("litter_of" not in names or "litter_of" not in to_json(fact)):
+        return "who"
+    return next((name for name in ANIMALS if name in names and (name != "litter_of" or "litter_of" in to_json(fact))), None)
+
+
+def holds(fact: Fact, said: str, herd: Herd) -> bool:
+    """Whether the fact holds what somebody calls wrong: an animal by tag or name, a number, a word."""
+    values = [value for name, value in to_json(fact).items() if name != "kind"]
+    called = {animal.tag for animal in fitting(herd, said)} | {said}
+    return any(_same(value, each) for value in values for each in called)
+
+
+def _same(value: Json, said: str) -> bool:
+    return str(value).lower() == said.lower() or (isinstance(value, str) and same_tag(value, said))
+
+
+def amended(fact: Fact, put: Mapping[str, Json]) -> Fact | None:
+    """The fact with these fields put right, and with them what follows from them; None where that makes no such fact."""
+    said = to_json(fact)
+    new = {name: value for name, value in said.items() if name != "kind"} | dict(put)
+    if fact.kind == "kindled":
+        new = _kindling(said, new, put)
+    if fact.kind == "weaned":
+        new = _weaning(new, put)
+    try:
+        return from_json(type(fact), new)
+    except (TypeError, ValueError):
+        return None
+
+
+def _kindling(said: Mapping[str, Json], new: dict[str, Json], put: Mapping[str, Json]) -> dict[str, Json]:
+    """Born, alive and dead agree: the two that were said last hold, the third follows."""
+    born, alive, dead = new.get("born"), new.get("alive"), new.get("dead")
+    if "born" in put and alive is not None and "alive" not in put:
+        all_alive = said.get("alive") == said.get("born")
+        new["alive"] = max(0, born - dead) if dead is not None else (born if all_alive else alive)
+    elif "dead" in put and born is not None and "alive" not in put:
+        new["alive"] = max(0, born - dead)
+    elif "alive" in put and born is not None and "born" not in put:
+        if dead is None or alive > born:
+            new["born"] = max(born, alive + (dead or 0))
+        else:
+            new["dead"] = born - alive
+    return new
+
+
+def _weaning(new: dict[str, Json], put: Mapping[str, Json]) -> dict[str, Json]:
+    """Bucks and does make the count; a new count alone leaves them unsaid where they no longer do."""
+    bucks, does = new.get("bucks"), new.get("does")
+    if "count" not in put and bucks is not None and does is not None:
+        new["count"] = bucks + does
+    if (bucks or 0) + (does or 0) > new["count"] or (bucks is not None and does is not None and bucks + does != new["count"]):
+        new = {name: value for name, value in new.items() if name not in ("bucks", "does")}
+    return new

@@ -1,0 +1,138 @@
+"""What can't be taken as it was said: the checks of each kind against the herd, and the same thing told twice."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from datetime import date, timedelta
+
+from core.handbook.asking import DUPLICATE_MINUTES
+from core.herd.state import Herd
+from core.notes.fact import Fact, to_json
+from core.notes.journal import Note, Target
+from core.notes.kinds import KIND_OF
+from core.notes.meaning import Meaning
+from core.notes.reading import Ask, Draft, Message
+from core.notes.recall import REPLAY, animals_of, subject_of
+from core.notes.replay import TOLD, Book, local_day, reversed_by
+from core.problem import WHY, Problem
+
+#: Kinds that may be told twice without a question.
+REPEATABLE = frozenset({"query", "undo", "correct", "remark", "remind"})
+
+_AGAIN = re.compile(r"\b(?:another|again)\b", re.IGNORECASE)
+
+#: The field that a question about a problem is answered with, by the kind's own fields.
+_COUNTS = ("count", "born")
+_ANIMALS = ("who", "doe", "litter_of", "from")
+
+Doubt = tuple[Problem, Fact]
+
+
+def settled(book: Book, message: Message, meaning: Meaning) -> Meaning:
+    """The meaning with every fact checked: those in doubt are asked about, the others stay."""
+    if meaning.settled or not meaning.facts:
+        return meaning
+    before = _told_lately(book, message) if not (meaning.sure or _AGAIN.search(message.text)) else []
+    kept: list[Fact] = []
+    doubts: list[Doubt] = []
+    for fact in meaning.facts:
+        if fact in before and fact.kind not in REPEATABLE:
+            doubts.append((_said_before(fact, book.herd), fact))
+            continue
+        problem = problem_with(_with(book, message, kept), message, fact)
+        if problem is None or (meaning.sure and problem.code == "confirm"):
+            kept.append(fact)
+        else:
+            doubts.append((problem, fact))
+    return replace(meaning, facts=tuple(kept), settled=True) if not doubts else _asking(meaning, kept, doubts)
+
+
+def problem_with(book: Book, message: Message, fact: Fact) -> Problem | None:
+    """What stands against the fact, in the herd as it was on its day."""
+    today = local_day(message.at, book.herd)
+    return KIND_OF[fact.kind].check(fact, herd_at(book, fact, today), today)
+
+
+def herd_at(book: Book, fact: Fact, today: date) -> Herd:
+    """The herd that a fact told today falls into: as it was on its day, or today's where an animal was not on the book yet."""
+    on = None if fact.kind in TOLD else getattr(fact, "on", None)
+    if not isinstance(on, date) or on >= today:
+        return book.herd.on_day(today)
+    herd = book.before(on, book.last_id + 1)
+    known = all(herd.find(tag) is not None or book.herd.find(tag) is None for tag in animals_of(fact))
+    return (herd if known else book.herd).on_day(on)
+
+
+def _with(book: Book, message: Message, kept: Sequence[Fact]) -> Book:
+    """The book with what the same message has told so far."""
+    if not kept:
+        return book
+    return book.with_note(Note(book.last_id + 1, message.text, message.at, message.author, facts=tuple(kept)))
+
+
+def _told_lately(book: Book, message: Message) -> list[Fact]:
+    """The facts that stand of the last quarter of an hour, from anybody on the farm."""
+    if not is_timed(message.chat, message.number):
+        return []
+    since = message.at - timedelta(minutes=DUPLICATE_MINUTES.value)
+    lately: list[Note] = []
+    for note in reversed(book.notes):
+        if note.at < since:
+            break
+        if is_timed(note.chat, note.number):
+            lately.append(note)
+    gone = reversed_by(book.notes) if lately and any(note.reverses for note in lately) else {}
+    return [
+        fact
+        for note in lately
+        for index, fact in enumerate(note.facts)
+        if Target(note.id) not in gone and Target(note.id, index) not in gone
+    ]
+
+
+def is_timed(chat: str, number: str) -> bool:
+    """Whether the message's clock time is known: a line of a file may have none (its identity then says `--:--`)."""
+    return chat != REPLAY or " --:-- " not in number
+
+
+def _said_before(fact: Fact, herd: Herd) -> Problem:
+    told = KIND_OF[fact.kind].show(fact, herd)
+    return Problem("duplicate", f"Already on the book: {told}.", ("yes", "no"), "Say yes if it happened once more, no if it is the same.")
+
+
+def _asking(meaning: Meaning, kept: Sequence[Fact], doubts: Sequence[Doubt]) -> Meaning:
+    """The question of the first doubt by the contract's order; the facts that share its answer wait with it, others are told."""
+    asked, about = min(doubts, key=lambda doubt: WHY.index(doubt[0].code))
+    ask = meaning.ask
+    waiting: list[Fact] = []
+    if ask is None or WHY.index(asked.code) < WHY.index(ask.why):
+        shared = asked.code in ("confirm", "duplicate")
+        waiting = [fact for problem, fact in doubts if fact is about or (shared and problem.code == asked.code)]
+        ask = _question(asked, [doubt for doubt in doubts if doubt[1] in waiting])
+    others = [f"Not recorded: {problem.text}" for problem, fact in doubts if fact not in waiting]
+    subject = meaning.subject or next(iter(_subjects([*kept, *(fact for _, fact in doubts)])), None)
+    return replace(meaning, facts=tuple(kept), ask=ask, subject=subject, notices=(*meaning.notices, *others), settled=True)
+
+
+def _question(asked: Problem, doubts: Sequence[Doubt]) -> Ask:
+    """The question about these facts, one answer for all."""
+    drafts = [draft_of(fact, asked.code) for _, fact in doubts]
+    texts = dict.fromkeys(problem.text for problem, _ in doubts)
+    return Ask(asked.code, " ".join([*texts, asked.remedy]).strip(), asked.choices, replace(drafts[0], rest=tuple(drafts[1:])))
+
+
+def _subjects(facts: Iterable[Fact]) -> list[str]:
+    return [subject for fact in facts if (subject := subject_of(fact)) is not None]
+
+
+def draft_of(fact: Fact, why: str) -> Draft:
+    """The fact as a draft that an answer to such a question completes."""
+    known = {name: value for name, value in to_json(fact).items() if name != "kind"}
+    if why in ("confirm", "duplicate"):
+        return Draft(fact.kind, known, "confirm")
+    if why == "when":
+        return Draft(fact.kind, known, "on")
+    order = (*_COUNTS, *_ANIMALS) if why in ("impossible", "how_many", "which_number") else (*_ANIMALS, *_COUNTS)
+    return Draft(fact.kind, known, next((name for name in order if name in known), "confirm"))
