@@ -1,0 +1,392 @@
+"""One statement of a note, with the question every kind asks of it: which animal, how many, how heavy, when.
+
+A kind takes the items it can explain. What nobody takes is asked about, never dropped.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+from datetime import date
+from decimal import Decimal
+from typing import Any, Final
+
+from core.herd.state import Animal, Herd
+from core.notes.animals import HerdWords, Mention
+from core.notes.dates import Days, Said, days_of
+from core.notes.fact import Fact
+from core.notes.items import Item, pair_grams
+from core.notes.reading import Context
+
+PAST: Final = "past"
+PLAN: Final = "plan"
+#: Words that lead to an animal.
+LEADS: Final = frozenset({"on", "of", "for", "from", "to", "with", "under", "in", "w", "x", "out", "off", "by", "ex", "at", "doe", "buck", "tag", "number", "4"})
+COUNT_MARKS: Final = frozenset({"kits", "alive", "dead", "born", "bucks_word", "does_word", "bag", "falls", "cup_word", "each"})
+FILLERS: Final = frozenset({",", ":", "-", "(", ")", "=", ">", "the", "a", "an", "of", "her", "his", "and", "is", "was", "are", "were", "with", "at", "about", "only", "just", "em", "them", "my", "our", "that"})
+
+
+@dataclass(frozen=True, slots=True)
+class Scene:
+    """All that a message is read against."""
+
+    herd: Herd
+    words: HerdWords
+    today: date
+    context: Context
+
+
+@dataclass(slots=True)
+class Need:
+    """What a reading lacks: why it asks, which field is wanted (or `confirm`), the words of the question, and likely answers."""
+
+    why: str
+    wanted: str
+    text: str
+    choices: tuple[str, ...] = ()
+
+
+@dataclass(slots=True)
+class Found:
+    """What a kind read: the values of its fields, the items they came from, and what is missing if something is."""
+
+    fact: type[Fact]
+    values: dict[str, Any]
+    used: list[Item] = field(default_factory=list)
+    need: Need | None = None
+    said: Mention | None = None
+
+
+@dataclass(slots=True)
+class Pick:
+    """An animal taken from a clause."""
+
+    mention: Mention
+    items: list[Item]
+
+    @property
+    def tag(self) -> str | None:
+        """The one animal meant."""
+        return self.mention.tag
+
+
+class Clause:
+    """Items that make one statement."""
+
+    def __init__(self, items: list[Item], scene: Scene, before: Clause | None = None, virtual: frozenset[str] = frozenset()) -> None:
+        self.items = items
+        self.scene = scene
+        self.before = before
+        self.virtual = virtual
+        self.header: Said | None = None
+        self.subject: Mention | None = None
+        self.used: set[int] = set()
+        self.found: list[Found] = []
+        self.marks: frozenset[str] = frozenset().union(virtual, *(item.marks for item in items))
+
+    # looking
+
+    @property
+    def herd(self) -> Herd:
+        """The herd before the note."""
+        return self.scene.herd
+
+    @property
+    def today(self) -> date:
+        """The day of the message."""
+        return self.scene.today
+
+    def has(self, *marks: str) -> bool:
+        """Whether any word carries one of these marks."""
+        return not self.marks.isdisjoint(marks)
+
+    def first(self, *marks: str) -> int | None:
+        """Index of the first free item with one of these marks."""
+        return next((i for i, item in enumerate(self.items) if not item.marks.isdisjoint(marks) and not self.taken(i)), None)
+
+    def each(self, *marks: str) -> list[int]:
+        """Indices of all free items with one of these marks."""
+        return [i for i, item in enumerate(self.items) if not item.marks.isdisjoint(marks) and not self.taken(i)]
+
+    def sorted_as(self, *sorts: str) -> list[int]:
+        """Indices of the free items of these sorts."""
+        return [i for i, item in enumerate(self.items) if item.sort in sorts and not self.taken(i)]
+
+    def taken(self, i: int) -> bool:
+        """Whether a kind has used the item."""
+        return id(self.items[i]) in self.used
+
+    def take(self, found: Found) -> Found:
+        """Mark what a reading used."""
+        self.used.update(id(item) for item in found.used)
+        self.found.append(found)
+        return found
+
+    def use(self, indices: Iterable[int]) -> None:
+        """Mark items as explained without a fact."""
+        self.used.update(id(self.items[i]) for i in indices)
+
+    def said(self, i: int) -> str:
+        """The words of an item; empty past the ends."""
+        return self.items[i].said if 0 <= i < len(self.items) else ""
+
+    def text(self) -> str:
+        """The clause's words."""
+        return " ".join(item.said for item in self.items)
+
+    # numbers
+
+    def whole(self, i: int) -> int | None:
+        """The whole number of an item; None for anything else."""
+        if not 0 <= i < len(self.items):
+            return None
+        item = self.items[i]
+        return int(item.value) if item.sort == "num" and item.value == int(item.value) and not self.taken(i) else None
+
+    def past_fillers(self, i: int, step: int, most: int = 3) -> int:
+        """The next index that is no small word."""
+        for _ in range(most):
+            if 0 <= i < len(self.items) and self.items[i].said in FILLERS:
+                i += step
+        return i
+
+    def number_for(self, i: int, *, behind: bool = True) -> int | None:
+        """Index of the whole number that belongs to the word at `i`: before it, else behind it."""
+        before = self.past_fillers(i - 1, -1)
+        if self.whole(before) is not None:
+            return before
+        if not behind:
+            return None
+        after = self.past_fillers(i + 1, 1)
+        return after if self.whole(after) is not None else None
+
+    def counted(self, i: int) -> bool:
+        """Whether the number at `i` counts what follows (`2 kits`, `3 bucks`)."""
+        following = self.past_fillers(i + 1, 1, 2) if self.said(i + 1) in {"of", "her", "the", "his", "little"} else i + 1
+        if not 0 <= following < len(self.items):
+            return False
+        item = self.items[following]
+        if item.marks & {"kits", "bucks_word", "does_word", "bag", "falls", "each"}:
+            return True
+        return bool(item.marks & {"alive", "born"}) or ("dead" in item.marks and not item.marks & {"die"}) or item.sort == "mark" and item.said in {"@", "%"}
+
+    # animals
+
+    def mention(self, i: int) -> Mention | None:
+        """The animal that the item at `i` is, or would be if it is a bare number."""
+        if not 0 <= i < len(self.items):
+            return None
+        item = self.items[i]
+        if item.sort == "animal":
+            return item.value if isinstance(item.value, Mention) else None
+        if item.sort == "code":
+            return Mention((), item.value)
+        number = self.whole(i)
+        if number is None or number < 0:
+            return None
+        known = self.scene.words.tagged(str(number))
+        others = self.scene.words.sounds_like(str(number)) if item.spoken else ()
+        return Mention((known.tag,) if known else (), str(number), None, not item.spoken, others)
+
+    def known(self, i: int) -> Animal | None:
+        """The one animal that the item is, if it is one on the book."""
+        mention = self.mention(i)
+        return self.herd.find(mention.tag) if mention and mention.tag else None
+
+    def explicit(self) -> list[int]:
+        """Indices of free animals that can't be mere numbers."""
+        return self.sorted_as("animal", "code")
+
+    def opening(self) -> int | None:
+        """Index of the first item that says something."""
+        for i, item in enumerate(self.items):
+            if item.sort == "date" or item.said in {",", ":", "-", "and", "so", "the", "then", "also", "but", "ok", "well", "a", "plus", "."}:
+                continue
+            return i
+        return None
+
+    def subject_of(self, cue: int | None, *, lead: bool = True, after: bool = True) -> Pick | None:
+        """The animal that a statement is about: named beside the cue, a number that stands where an animal does, or the one spoken of."""
+        explicit = self.explicit()
+        if explicit:
+            if cue is not None:
+                before = [i for i in explicit if i < cue]
+                return self._picked(before[-1] if before else explicit[0])
+            return self._picked(explicit[0])
+        bare = self._bare_subject(cue, lead=lead, after=after)
+        if bare is not None:
+            return self._picked(bare)
+        return self.spoken_of()
+
+    def spoken_of(self) -> Pick | None:
+        """The animal carried over from the statement or message before."""
+        mention = self.subject
+        if mention is None and self.scene.context.subject:
+            mention = Mention((self.scene.context.subject,), self.scene.context.subject)
+        return Pick(mention, []) if mention else None
+
+    def _picked(self, i: int) -> Pick:
+        mention = self.mention(i)
+        same = [j for j in self.explicit() if j != i and mention and mention.tag and self.items[j].value == mention.tag]
+        same += [
+            j
+            for j in self.sorted_as("animal")
+            if j != i and mention and mention.tag and isinstance(self.items[j].value, Mention) and self.items[j].value.tags == mention.tags
+        ]
+        return Pick(mention or Mention((), ""), [self.items[i], *(self.items[j] for j in same)])
+
+    def pick(self, i: int) -> Pick:
+        """The animal at an index, with its other mentions."""
+        return self._picked(i)
+
+    def _bare_subject(self, cue: int | None, *, lead: bool, after: bool) -> int | None:
+        opening = self.opening()
+        if opening is not None and self.whole(opening) is not None and not self.counted(opening) and opening != cue:
+            return opening
+        if cue is not None and self.whole(cue - 1) is not None and not self.counted(cue - 1) and self.known(cue - 1):
+            return cue - 1
+        if cue is not None and after:
+            behind = self._behind(cue)
+            if behind is not None:
+                return behind
+        return self.led() if lead else None
+
+    def _behind(self, cue: int) -> int | None:
+        i = cue + 1
+        for _ in range(3):
+            if self.said(i) in {":", "on", "of", "for", "up", "out", "from", "the", "with", "in", "doe", "buck", "off", "-"} or (i < len(self.items) and self.items[i].sort == "date"):
+                i += 1
+        return i if self.whole(i) is not None and not self.counted(i) else None
+
+    def led(self, *leads: str) -> int | None:
+        """Index of a bare number that stands behind `on`, `from`, `under` ... and is somebody's tag."""
+        wanted = frozenset(leads) or LEADS
+        for i in range(1, len(self.items)):
+            if self.said(i - 1).split(" ")[-1] in wanted and self.whole(i) is not None and not self.counted(i) and self.known(i):
+                return i
+        return None
+
+    # weights
+
+    def grams(self, i: int) -> int | None:
+        """The weight that the item at `i` says outright [g]; None where it says none or an impossible one."""
+        if not 0 <= i < len(self.items):
+            return None
+        item = self.items[i]
+        match item.sort:
+            case "weight":
+                grams = item.value[0]
+                return int(grams) if grams is not None else None
+            case "pair":
+                return pair_grams(*item.value)
+            case "clock":
+                pounds, _, ounces = item.value.partition(":")
+                return pair_grams(int(pounds), int(ounces))
+            case _:
+                return None
+
+    # days
+
+    def dates(self) -> list[int]:
+        """Indices of the free dates."""
+        return self.sorted_as("date")
+
+    def days(self, direction: str) -> tuple[Days, list[Item], Said | None]:
+        """The day or days of the statement: its own date, the list's, else today; with the items that said so."""
+        found = self.dates()
+        if found:
+            item = self.items[found[0]]
+            return self.resolved(item.value, direction), [item], item.value
+        if self.header is not None:
+            return self.resolved(self.header, direction), [], self.header
+        return Days(self.today if direction == PAST else None), [], None
+
+    def resolved(self, said: Said, direction: str) -> Days:
+        """What a date comes to on the day of the message."""
+        return days_of(said, self.today, direction, self.herd.settings.date_order)
+
+    # building
+
+    def past(self, fact: type[Fact], pick: Pick | None, field_name: str, values: dict[str, Any], used: Sequence[Item] = (), need: Need | None = None) -> Found:
+        """A reading of something that happened: its animal and its day come with it."""
+        days, items, said = self.days(PAST)
+        values = dict(values)
+        found = Found(fact, values, [*used, *items], need)
+        if days.on is None or days.on > self.today or (days.until is not None and days.until != days.on and said is not None and said.shape not in {"weekend"}):
+            found.need = first_need(found.need, when(said))
+        elif days.until is not None and said is not None and said.shape == "weekend":
+            found.need = first_need(found.need, when(said))
+        values["on"] = days.on or self.today
+        if field_name:
+            self._with_animal(found, pick, field_name)
+        return found
+
+    def _with_animal(self, found: Found, pick: Pick | None, field_name: str) -> None:
+        if pick is None:
+            found.need = first_need(found.need, Need("which_animal", field_name, "Which animal is this about?"))
+            return
+        found.used.extend(pick.items)
+        self.fill(found, pick, field_name)
+
+    def fill(self, found: Found, pick: Pick, field_name: str) -> None:
+        """Put an animal into a field, or ask which one is meant; a doe's field takes no buck."""
+        mention = pick.mention
+        found.said = found.said or mention
+        if mention.tag is None:
+            found.need = first_need(found.need, unknown_animal(mention, field_name, self.scene.words))
+            return
+        animal = self.herd.find(mention.tag)
+        found.values[field_name] = mention.tag
+        wanted = {"doe": "doe", "dam": "doe", "buck": "buck", "sire": "buck", "from_": "doe", "litter_of": "doe"}.get(field_name)
+        if field_name == "to":
+            wanted = "doe"
+        sex = animal.sex if animal else None
+        claimed = mention.sex
+        if wanted and ((sex and sex != wanted) or (claimed and claimed != wanted)):
+            found.need = first_need(found.need, wrong_sex(mention, field_name, wanted))
+        elif claimed and sex and claimed != sex:
+            found.need = first_need(found.need, wrong_sex(mention, field_name, claimed))
+
+
+def when(said: Said | None) -> Need:
+    """The question about a day that can't be."""
+    _ = said
+    return Need("when", "on", "Which day was that? I can't make a day of it that fits. For example: yesterday, or 24 nov.")
+
+
+def unknown_animal(mention: Mention, field_name: str, words: HerdWords) -> Need:
+    """The question about an animal that nobody knows, or that several could be."""
+    if mention.tags:
+        return Need("which_animal", field_name, f"Which one do you mean by \u201c{mention.said}\u201d?", mention.tags[:5])
+    near = _near(mention.said, words)
+    return Need("which_animal", field_name, f"I don't know an animal \u201c{mention.said}\u201d. Which one is it? Send its tag or name.", near)
+
+
+def _near(said: str, words: HerdWords) -> tuple[str, ...]:
+    """Living animals whose tags look like what was said, the likeliest first."""
+    digits = "".join(sign for sign in said if sign.isdigit())
+    if not digits:
+        return ()
+    living = [animal.tag for animal in words.living()]
+    return tuple(tag for tag in living if tag != said and (digits in tag or (len(digits) == len(tag) and sum(a != b for a, b in zip(digits, tag, strict=True)) == 1)))[:5]
+
+
+def wrong_sex(mention: Mention, field_name: str, wanted: str) -> Need:
+    """The question about an animal of the other sex."""
+    other = "buck" if wanted == "doe" else "doe"
+    return Need("wrong_sex", field_name, f"{mention.tag or mention.said} is a {other} on the book, and this needs a {wanted}. Which {wanted} is it?")
+
+
+ORDER: Final = ("which_animal", "wrong_sex", "when", "how_many", "which_number", "what", "impossible", "confirm", "duplicate")
+
+
+def first_need(one: Need | None, other: Need | None) -> Need | None:
+    """The one that is asked first."""
+    if one is None or other is None:
+        return one or other
+    return one if ORDER.index(one.why) <= ORDER.index(other.why) else other
+
+
+def decimal_text(value: Decimal) -> float:
+    """A decimal with three places at most."""
+    return round(float(value), 3)

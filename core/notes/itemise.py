@@ -1,0 +1,605 @@
+"""From tokens to items: each word is looked up once, and only what grammar allows becomes an animal, a number or a day."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from typing import Final
+
+from core.handbook.breeds import breed_color_words, breed_words
+from core.handbook.colors import color_words
+from core.herd.state import folded
+from core.notes.animals import HerdWords, Mention
+from core.notes.dates import DATE_FIRST, ago_at, date_at
+from core.notes.items import COUNTED, KG, LB, NO_MARKS, OZ, Item, key, pair_grams
+from core.notes.lexicon import BESIDE_NUMBER, Lexicon
+from core.notes.measures import amount_at, clock_time, measure
+from core.notes.numbers import FRACTIONS, HOMOPHONES, NUMBER_WORDS, ORDINALS, POSSESSIVE, TENS
+from core.notes.tokens import NUMBER, WORD, Token
+
+SEX_WORDS: Final = {
+    "doe": "doe", "dough": "doe", "doh": "doe", "female": "doe", "buck": "buck", "buk": "buck", "buc": "buck", "bck": "buck", "male": "buck",
+    "book": "buck", "girl": "doe", "boy": "buck", "dow": "doe",
+}  # fmt: skip
+#: Sex words that are other words too: only before a number or a name.
+DOUBTFUL_SEX: Final = frozenset({"book", "girl", "boy", "dow", "male", "female"})
+PLURAL_SEX: Final = {"does": "doe", "bucks": "buck", "dows": "doe"}
+CAGE_WORDS: Final = frozenset({"cage", "pen", "hutch", "hole", "kennel", "stall"})
+SPELLED: Final = {"see": "C", "sea": "C", "be": "B", "bee": "B", "dee": "D", "hay": "A", "ay": "A", "eh": "A", "ee": "E", "gee": "G"}
+NUMBER_FIRST: Final = frozenset({*NUMBER_WORDS, *POSSESSIVE, *(FRACTIONS.keys() - {"third"}), "point", "dozen", "hundred"})
+AFTER_BIRTH: Final = frozenset({"kindled", "kindle", "had", "make", "that", "born", "of", "not", "mean", "no", "said", "meant", "has", "weaned", "lost"})
+CLAUSE_ENDS: Final = frozenset({"", ".", ",", ";", "\n", "this", "today", "yesterday", "last", "and", "not", "all", "no", "won"})
+TIME_FIRST: Final = frozenset({"at", "around", "by", "about", "after", "before", "til", "till", "until", "@", "from", "time", "past"})
+
+
+class Scan:
+    """One pass over a message's tokens."""
+
+    def __init__(self, tokens: list[Token], herd: HerdWords, lexicon: Lexicon) -> None:
+        self.tokens = tokens
+        self.herd = herd
+        self.lexicon = lexicon
+        self.items: list[Item] = []
+        self.at = 0
+
+    def run(self) -> list[Item]:
+        """All items, in order."""
+        tokens = self.tokens
+        while self.at < len(tokens):
+            token = tokens[self.at]
+            if token.sort == WORD:
+                self._word(token)
+            elif token.sort == "p":
+                self._mark(token)
+            else:
+                self._figure(token)
+        return self.items
+
+    def _key(self, at: int) -> str:
+        return key(self.tokens, at)
+
+    def _add(self, sort: str, end: int, value: object = None, marks: frozenset[str] = NO_MARKS, *, spoken: bool = False) -> None:
+        start = self.at
+        said = self.tokens[start].text if end == start + 1 else " ".join(token.text for token in self.tokens[start:end])
+        self.items.append(Item(sort, start, end, value, marks, said, self.tokens[start].glued, spoken))
+        self.at = end
+
+    def _take(self, item: Item) -> None:
+        item.glued = self.tokens[item.start].glued
+        while self.items and self.items[-1].start >= item.start:
+            self.items.pop()
+        self.items.append(item)
+        self.at = item.end
+
+    # words
+
+    def _word(self, token: Token) -> None:
+        word = token.key
+        if word in self.herd.names and self._name(word):
+            return
+        if (word in SEX_WORDS or word in PLURAL_SEX) and self._sexed(word):
+            return
+        if self._letters_of_tag(token) or (word in CAGE_WORDS and self._cage()):
+            return
+        if (word in DATE_FIRST or word in ORDINALS) and self._date():
+            return
+        if (word in NUMBER_FIRST or word in {"a", "an", "couple"}) and self._number_words(word):
+            return
+        if word in HOMOPHONES and self._homophone(word):
+            return
+        if not self._phrase(word):
+            self._unknown(token)
+
+    def _name(self, word: str) -> bool:
+        for rest, tags in self.herd.names[word]:
+            end = self.at + 1 + len(rest)
+            if all(self._key(self.at + 1 + n) == part for n, part in enumerate(rest)) and not self._name_is_month(word):
+                exact = len(tags) == 1
+                self._animal(tags, end, exact=exact)
+                return True
+        return False
+
+    def _name_is_month(self, word: str) -> bool:
+        """A name such as June or April in a date's place."""
+        return word in DATE_FIRST and self._key(self.at - 1) in {"in", "on", "since", "until", "born"} and self._key(self.at + 1).isdigit()
+
+    def _animal(self, tags: tuple[str, ...], end: int, *, sex: str | None = None, exact: bool = True, others: tuple[str, ...] = ()) -> None:
+        said = " ".join(token.text for token in self.tokens[self.at : end])
+        if self._key(end) == "s" and end < len(self.tokens) and self.tokens[end].glued:
+            end += 1
+        if self._key(end) == "'" and self._key(end + 1) == "s":
+            end += 2
+        self._add("animal", end, Mention(tags, said, sex, exact, others))
+        item = self.items[-1]
+        if self.tokens[end - 1].text.endswith("s") and self.tokens[end - 1].key not in self.herd.names:
+            item.unit = "possessive"
+        self._merge_tag_behind_name()
+
+    def _merge_tag_behind_name(self) -> None:
+        """`Juno 14`, `Juno (14)`, `14 (Juno)`, `Juno, 14,`: two ways to say one animal."""
+        item = self.items[-1]
+        back = len(self.items) - 2
+        while back >= 0 and self.items[back].said in {"(", ",", "-", "aka", "#"} and back > len(self.items) - 4:
+            back -= 1
+        if back < 0 or back == len(self.items) - 1:
+            return
+        before = self.items[back]
+        if before.sort == "num" and before.value == int(before.value):
+            known = self.herd.tagged(str(int(before.value)))
+            if known and item.value.tag == known.tag:
+                item.start = before.start
+                del self.items[back:-1]
+        elif before.sort == "animal" and item.value.tag and item.value.tag in before.value.tags and back < len(self.items) - 1:
+            item.start = before.start
+            item.value = Mention((item.value.tag,), item.value.said, item.value.sex or before.value.sex)
+            del self.items[back:-1]
+
+    def _sexed(self, word: str) -> bool:
+        """`doe 14`, `buck Moss`, `the opal doe`, `does 14`."""
+        plural = word in PLURAL_SEX
+        sex = PLURAL_SEX[word] if plural else SEX_WORDS[word]
+        at = self.at + 1
+        while self._key(at) in {"#", "no", "number", "."} and self._key(at + 1)[:1].isdigit():
+            at += 1
+        if plural and (self.items and self.items[-1].sort == "num"):
+            return False
+        if at < len(self.tokens) and self.tokens[at].key in self.herd.names and not plural:
+            self.at = at
+            if self._name(self.tokens[at].key):
+                self.items[-1].value = Mention(self.items[-1].value.tags, self.items[-1].value.said, sex, self.items[-1].value.exact)
+                self.items[-1].start = min(self.items[-1].start, at - 1)
+                return True
+            self.at = at - 1
+        number = self._tag_number(at, word)
+        if number:
+            known = self.herd.tagged(number[0])
+            if plural and (known is None or known.sex != sex):
+                return False
+            self._animal((known.tag,) if known else (), number[1], sex=sex, exact=not number[2], others=self._alike(number))
+            if not known:
+                self.items[-1].value = Mention((), number[0], sex)
+            return True
+        return not plural and word not in DOUBTFUL_SEX and self._description(sex)
+
+    def _alike(self, number: tuple[str, int, bool]) -> tuple[str, ...]:
+        return self.herd.sounds_like(number[0]) if number[2] else ()
+
+    def _tag_number(self, at: int, word: str) -> tuple[str, int, bool] | None:
+        """The tag behind a sex word: its text, the index after it, whether it was spoken."""
+        if at >= len(self.tokens):
+            return None
+        token = self.tokens[at]
+        if token.sort == NUMBER and token.key.isdigit():
+            if self._key(at + 1) in COUNTED | LB | OZ | KG and not self._key(at + 1) in {"lost", "died", "dead", "born", "live", "living"}:
+                return None
+            return token.key, at + 1, False
+        if token.sort == NUMBER and "." in token.key and token.key.split(".")[0].isdigit() and self._key(at + 1) in COUNTED:
+            return None
+        letters = self._lettered(at)
+        if letters:
+            return letters
+        if token.key in NUMBER_FIRST:
+            found = amount_at(self.tokens, at)
+            if found and found[0] == int(found[0]):
+                return self._one_twenty(found, word)
+        if token.key in {"to", "too", "for", "won", "fore"} and word in {"buck", "book", "doe", "dough"} and self._key(at + 1) in {"", ".", ","}:
+            return str(HOMOPHONES[token.key]), at + 1, True
+        return None
+
+    def _one_twenty(self, found: tuple[Decimal, int, bool, bool], _word: str) -> tuple[str, int, bool]:
+        """Behind an animal word `one twenty` is 120 and `two oh five` 205, where such an animal is."""
+        value, end = int(found[0]), found[1]
+        if 0 < value < 10 and self._key(end) in TENS:
+            rest = amount_at(self.tokens, end)
+            if rest and rest[0] == int(rest[0]) and self.herd.tagged(str(value * 100 + int(rest[0]))):
+                return str(value * 100 + int(rest[0])), rest[1], True
+        return str(value), end, True
+
+    def _lettered(self, at: int) -> tuple[str, int, bool] | None:
+        """`R21`, `r 21`, `r twenty one`, `R-21` at an index."""
+        token = self.tokens[at]
+        prefix = token.key.upper()
+        if token.sort != WORD or prefix not in self.herd.prefixes:
+            return None
+        number_at = at + 2 if self._key(at + 1) == "-" else at + 1
+        if number_at >= len(self.tokens):
+            return None
+        number = self.tokens[number_at]
+        if number.sort == NUMBER and number.key.isdigit():
+            return folded(prefix + number.key), number_at + 1, False
+        if number.sort == "pair" and self._key(at + 1) != "-":
+            return None
+        if number.key in NUMBER_FIRST:
+            found = amount_at(self.tokens, number_at)
+            if found and found[0] == int(found[0]):
+                return folded(f"{prefix}{int(found[0])}"), found[1], True
+        return None
+
+    def _letters_of_tag(self, token: Token) -> bool:
+        """A tag with letters, or a code such as `B3` that may be a cage or a new tag."""
+        lettered = self._lettered(self.at)
+        if lettered:
+            known = self.herd.tagged(lettered[0])
+            if known or self.tokens[self.at + 1].glued or lettered[2]:
+                self._animal((known.tag,) if known else (), lettered[1], exact=True)
+                if not known:
+                    self.items[-1].value = Mention((), lettered[0])
+                return True
+        following = self.at + 1
+        if following >= len(self.tokens) or not self.tokens[following].glued or self.tokens[following].sort != NUMBER:
+            return False
+        number = self.tokens[following]
+        if not number.key.isdigit() or len(token.key) > 3 or self.lexicon.phrases.get(token.key) and token.key not in {"a", "w", "x"}:
+            return False
+        if token.key in {"x", "w", "d", "k", "b", "to", "day", "at", "age"} and token.key not in {"b", "d"}:
+            return False
+        known = self.herd.tagged(token.key + number.key)
+        if known:
+            self._animal((known.tag,), self.at + 2)
+        else:
+            self._add("code", self.at + 2, (token.key + number.key).upper())
+        return True
+
+    def _cage(self) -> bool:
+        """`cage B3`, `pen 4`, `cage c seven`, `cage see for`."""
+        at = self.at + 1
+        while self._key(at) in {"#", "number", "no", ":"}:
+            at += 1
+        letter = ""
+        word = self._key(at)
+        if at < len(self.tokens) and self.tokens[at].sort == WORD and (len(word) == 1 or word in SPELLED):
+            letter, at = SPELLED.get(word, word.upper()), at + 1
+            if self._key(at) == "-":
+                at += 1
+        number = self._key(at)
+        if number.isdigit():
+            self._add("cage", at + 1, letter + number)
+            return True
+        if number in NUMBER_FIRST:
+            found = amount_at(self.tokens, at)
+            if found and found[0] == int(found[0]):
+                self._add("cage", found[1], f"{letter}{int(found[0])}")
+                return True
+        if letter and number in HOMOPHONES:
+            self._add("cage", at + 1, f"{letter}{HOMOPHONES[number]}")
+            return True
+        return False
+
+    def _description(self, sex: str) -> bool:
+        """`the opal doe`: the colour and breed said just before, where one living animal fits."""
+        back = len(self.items)
+        color = breed = None
+        while back and self.items[back - 1].marks & {"color", "breed"} and self.items[back - 1].value:
+            item = self.items[back - 1]
+            color = color or (item.value[0] if "color" in item.marks else None)
+            breed = breed or (item.value[1] if "breed" in item.marks and "color" not in item.marks else None)
+            back -= 1
+        if back == len(self.items) or not back or self.items[back - 1].said not in {"the", "that", "our", "my", "my only", "this"}:
+            return False
+        if self._key(self.at + 1) in {"from", "out"} and color is None:
+            return False
+        tags = self.herd.described(color, breed, sex)
+        start = self.items[back].start
+        said = " ".join(token.text for token in self.tokens[start : self.at + 1])
+        del self.items[back:]
+        self._add("animal", self.at + 1, Mention(tags, said, sex))
+        self.items[-1].start = start
+        if self._key(self.at) == "s" and self.tokens[self.at].glued:
+            self.at += 1
+        return True
+
+    def _date(self) -> bool:
+        found = date_at(self.tokens, self.at)
+        if found is None:
+            return False
+        self._add("date", found[1], found[0])
+        return True
+
+    def _number_words(self, word: str) -> bool:
+        tokens = self.tokens
+        if word in {"a", "an", "couple", "one"}:
+            ago = ago_at(tokens, self.at)
+            if ago:
+                self._add("date", ago[1], ago[0])
+                return True
+            if word == "couple":
+                self._add("num", self.at + 1, Decimal(2), spoken=True)
+                return True
+            if word in {"a", "an"}:
+                return self._article()
+        found = amount_at(tokens, self.at)
+        if found is None:
+            return False
+        value, end, spoken_words, possessive = found
+        if word == "half" and self._key(end) in {"a", "of"} and self._key(end + 1) in {"cup", "pound", "lb", "a", "scoop"}:
+            end += 2 if self._key(end + 1) == "a" else 1
+        elif spoken_words and self._key(end) == "of" and self._key(end + 1) == "a":
+            end += 2
+        self._number(value, end, spoken_words=spoken_words, possessive=possessive)
+        return True
+
+    def _article(self) -> bool:
+        """`a dozen`, `a couple`, `a half`, `a cup`, `a pound and a half`."""
+        following = self._key(self.at + 1)
+        if following in {"half", "quarter"}:
+            end = self.at + 2
+            if self._key(end) in {"a", "of"}:
+                end += 1
+            self._number(FRACTIONS[following], end, spoken_words=True, possessive=False)
+            return True
+        if following in {"dozen", "couple"}:
+            end = self.at + 2
+            self._add("num", end + (self._key(end) == "of"), Decimal(12 if following == "dozen" else 2), spoken=True)
+            return True
+        if following == "hundred":
+            found = amount_at(self.tokens, self.at + 1)
+            if found:
+                self._number(found[0], found[1], spoken_words=True, possessive=False)
+                return True
+        if following in {"cup", "pound"}:
+            item = measure(self.tokens, self.at, Decimal(1), self.at + 1)
+            if item:
+                self._take(item)
+                return True
+        return False
+
+    def _homophone(self, word: str) -> bool:
+        before, after = self._key(self.at - 1), self._key(self.at + 1)
+        if word == "a":
+            return False
+        value = Decimal(HOMOPHONES[word])
+        if before in TENS and word in {"won", "ate", "too", "tree"} and self.items and self.items[-1].sort == "num" and self.items[-1].spoken:
+            last = self.items.pop()
+            self.at = last.start
+            self._add("num", last.end + 1, last.value + value, spoken=True)
+            return True
+        if self._is_number(word, before, after):
+            self._number(value, self.at + 1, spoken_words=True, possessive=False)
+            return True
+        return False
+
+    def _is_number(self, word: str, before: str, after: str) -> bool:
+        """Whether grammar makes a number of `to`, `for`, `ate`, `won`."""
+        after_number = bool(self.items) and self.items[-1].sort == "num"
+        if word in {"free", "tree", "tin", "sex"}:
+            return after in COUNTED | LB and not after_number and word != "free"
+        if before in AFTER_BIRTH and after in CLAUSE_ENDS | {"alive", "dead"} and word in {"ate", "won", "too", "for", "to", "fore"}:
+            return word in {"ate", "won"} or after not in {"this", "last", "and"}
+        if before == "a" and word in {"to", "too", "for", "fore"}:
+            return True
+        if word in {"to", "too", "for", "fore"}:
+            if after in LB | OZ | {"cups"}:
+                return True
+            wanted = before in {"lost", "had", "kindled", "has", "bought", "weaned", "bucks", "buck", "moved", "sold", "born", "keep", "kept", "and", "ate", "picked", "up", "got"}
+            return after in COUNTED and wanted and not after_number
+        return after in COUNTED | {"of"} and word == "won" or (word == "ate" and after in {"kits", "alive", "dead", "born", "live"} and before in AFTER_BIRTH)
+
+    # phrases
+
+    def _phrase(self, word: str) -> bool:
+        options = self.lexicon.phrases.get(word)
+        if options is None:
+            return False
+        at = self.at + 1
+        for rest, marks in options:
+            if not rest or all(self._key(at + n) == part for n, part in enumerate(rest)):
+                if word == "k" and not self._key(at)[:1].isdigit():
+                    continue
+                phrase = word if not rest else " ".join((word, *rest))
+                self._add("word", at + len(rest), _named(phrase, marks), marks)
+                return True
+        return False
+
+    def _unknown(self, token: Token) -> None:
+        word = token.key
+        if self.lexicon.knows(word):
+            self._beside_number(word)
+            return
+        tags = self.herd.by_slip(word)
+        if not tags and word.endswith("s"):
+            tags = self.herd.by_slip(word[:-1])
+        if tags:
+            self._animal(tags, self.at + 1, exact=False)
+            return
+        meant = self.lexicon.meant(word)
+        if meant:
+            token.key = meant
+            self._word(token)
+            return
+        self._add("word", self.at + 1)
+
+    def _beside_number(self, word: str) -> None:
+        """A real word that stands for a barn word only beside a number or an animal."""
+        meant = BESIDE_NUMBER.get(word)
+        if meant and self._beside():
+            options = self.lexicon.phrases.get(meant, ())
+            marks = next((marks for rest, marks in options if not rest), NO_MARKS)
+            self._add("word", self.at + 1, None, marks)
+            return
+        self._add("word", self.at + 1)
+
+    def _beside(self) -> bool:
+        before = self.items[-1].sort in {"num", "animal"} if self.items else False
+        following = self.at + 1
+        if following >= len(self.tokens):
+            return before
+        token = self.tokens[following]
+        return before or token.sort == NUMBER or token.key in NUMBER_FIRST or token.key in self.herd.names or token.key in SEX_WORDS
+
+    # figures
+
+    def _mark(self, token: Token) -> None:
+        if token.key == "$" and self.at + 1 < len(self.tokens) and self.tokens[self.at + 1].sort == NUMBER:
+            cents = int((amount_at(self.tokens, self.at + 1) or (Decimal(0),))[0] * 100)
+            self._add("money", self.at + 2, cents)
+            return
+        if token.key == "#" and self.at + 1 < len(self.tokens) and self.tokens[self.at + 1].key.isdigit():
+            number = self.tokens[self.at + 1].key
+            known = self.herd.tagged(number)
+            self._animal((known.tag,) if known else (), self.at + 2)
+            if not known:
+                self.items[-1].value = Mention((), number)
+            return
+        self._add("break" if token.key == "\n" else "mark", self.at + 1)
+
+    def _figure(self, token: Token) -> None:
+        if token.sort == NUMBER:
+            self._digits(token)
+        elif token.sort == "iso":
+            self._date()
+        elif token.sort == "slash":
+            self._slash(token)
+        elif token.sort == "clock":
+            self._clock(token)
+        else:
+            self._pair(token)
+
+    def _digits(self, token: Token) -> None:
+        if self._tag_with_tail(token) or self._date():
+            return
+        if self._splits(token):
+            return
+        found = amount_at(self.tokens, self.at)
+        value, end, spoken_words, possessive = found or (Decimal(0), self.at + 1, False, False)
+        self._number(value, end, spoken_words=spoken_words, possessive=possessive)
+
+    def _tag_with_tail(self, token: Token) -> bool:
+        """Tags such as `21A`."""
+        following = self.at + 1
+        if not self.herd.tagged(token.key + self._key(following)) or following >= len(self.tokens):
+            return False
+        if not self.tokens[following].glued or self.tokens[following].sort != WORD:
+            return False
+        known = self.herd.tagged(token.key + self._key(following))
+        self._animal((known.tag,) if known else (), self.at + 2)
+        return True
+
+    def _splits(self, token: Token) -> bool:
+        """`16.5 kits`, `8,2 dead`, `31,32`: two numbers without the space between them."""
+        sign = "," if "," in token.key else "."
+        left, found, right = token.key.partition(sign)
+        if not found or not left or not right.isdigit() or (sign == "," and len(right) > 2) or len(right) > 2:
+            return False
+        following = self._key(self.at + 1)
+        both_tags = sign == "," and self.herd.tagged(left) is not None and self.herd.tagged(right) is not None
+        if following in LB | KG | OZ or (self.items and self.items[-1].said in {"$", "@"}):
+            return False
+        counted = following in COUNTED or (following in {"d", "a", "l"} and self.tokens[self.at + 1].glued)
+        born = bool(self.items) and "kindle" in self.items[-1].marks and (sign == ",")
+        if not (counted or both_tags or born):
+            return False
+        half = token.start + len(left)
+        middle = Token("p", sign, sign, half, half + 1, glued=True)
+        last = Token(NUMBER, right, right, half + 1, token.end, glued=True)
+        self.tokens[self.at : self.at + 1] = [Token(NUMBER, left, left, token.start, half, token.glued), middle, last]
+        self._add("num", self.at + 1, Decimal(left))
+        return True
+
+    def _number(self, value: Decimal, end: int, *, spoken_words: bool, possessive: bool) -> None:
+        """A number with its unit, a span ago, an animal by possessive, or a bare number."""
+        if not possessive:
+            ago = ago_at(self.tokens, self.at) if value == int(value) else None
+            if ago:
+                self._add("date", ago[1], ago[0])
+                return
+            item = measure(self.tokens, self.at, value, end)
+            if item:
+                item.spoken = spoken_words
+                self._take(item)
+                return
+        possessive = possessive or (self._key(end) == "s" and self.tokens[end].glued) or (self._key(end) == "'" and self._key(end + 1) == "s")
+        if possessive and value == int(value):
+            known = self.herd.tagged(str(int(value)))
+            self._animal((known.tag,) if known else (), end)
+            self.items[-1].unit = "possessive"
+            if not known:
+                self.items[-1].value = Mention((), str(int(value)))
+            return
+        if self._key(end) == "+" and self._key(end + 1)[:1].isdigit():
+            self._add("sum", end + 2)
+            return
+        self._add("num", end, value, spoken=spoken_words)
+        last = self.items[-1]
+        if len(self.items) > 1 and value == int(value) and not spoken_words:
+            before = self.items[-2] if self.items[-2].sort != "mark" else (self.items[-3] if len(self.items) > 2 else self.items[-2])
+            between = self.items[-2] if before is not self.items[-2] else None
+            if before.sort == "animal" and (between is None or between.said in {"(", ",", "-", "#"}):
+                self._tag_behind(before, last, between)
+
+    def _tag_behind(self, before: Item, last: Item, between: Item | None) -> None:
+        """`Juno 14`, `Juno (14)`, `the opal doe, 15`: the number only repeats or settles the animal."""
+        known = self.herd.tagged(str(int(last.value)))
+        if known is None or known.tag not in before.value.tags:
+            return
+        if between and between.said == "," and len(before.value.tags) == 1 and before.value.said.isdigit():
+            return
+        if before.value.tags and (known.tag == before.value.tag or len(before.value.tags) > 1) and not before.value.said.replace("doe", "").replace("buck", "").strip().isdigit():
+            before.value = Mention((known.tag,), before.value.said, before.value.sex)
+            before.end = last.end
+            del self.items[self.items.index(before) + 1 :]
+
+    def _slash(self, token: Token) -> None:
+        found = amount_at(self.tokens, self.at)
+        if found:
+            item = measure(self.tokens, self.at, found[0], found[1])
+            if item is None and self._key(found[1]) in {"a", "of"} and self._key(found[1] + 1) in {"cup", "pound", "lb"}:
+                item = measure(self.tokens, self.at, found[0], found[1] + 1)
+            if item and item.sort in {"weight", "cup", "dose"}:
+                self._take(item)
+                return
+        if not self._date():
+            self._add("mark", self.at + 1)
+
+    def _clock(self, token: Token) -> None:
+        following = self._key(self.at + 1)
+        half, end = "", self.at + 1
+        if following in {"am", "pm"}:
+            half, end = following, self.at + 2
+        elif following in {"a", "p"} and self._key(self.at + 2) in {"m", "."}:
+            half, end = following + "m", self.at + 3
+            while self._key(end) in {"m", "."} and end < self.at + 5 and self.tokens[end].glued:
+                end += 1
+        time = clock_time(token.key, half)
+        before = self._key(self.at - 1)
+        beside_date = bool(self.items) and self.items[-1].sort == "date"
+        if time and (half or before in TIME_FIRST or beside_date):
+            self._add("time", end, time)
+        else:
+            self._add("clock", self.at + 1, token.key)
+
+    def _pair(self, token: Token) -> None:
+        sign = "#" if "#" in token.key else "-"
+        left, _, right = token.key.partition(sign)
+        end = self.at + 1
+        if self._key(end) in LB | OZ:
+            end += 1
+            if self._key(end) in OZ:
+                end += 1
+        elif self._key(end) in {"days", "day", "weeks", "week", "wks", "months"} and sign == "-":
+            self._add("span", end + 1, (int(left), "range"))
+            return
+        self._add("pair", end, (Decimal(left), Decimal(right)))
+        self.items[-1].unit = sign
+        if end > self.at + 1 or sign == "#":
+            self.items[-1].value = (Decimal(left), Decimal(right))
+
+
+def item_grams(item: Item) -> int | None:
+    """The weight of a weight item or a pair [g]; None where its ounces can't be."""
+    if item.sort == "pair":
+        return pair_grams(*item.value)
+    if item.sort == "clock":
+        pounds, _, ounces = item.value.partition(":")
+        return pair_grams(int(pounds), int(ounces))
+    grams: int | None = item.value[0]
+    return grams
+
+
+def _named(phrase: str, marks: frozenset[str]) -> tuple[str | None, str | None] | None:
+    """The handbook's names of the colour and the breed that a phrase stands for."""
+    if "color" not in marks and "breed" not in marks:
+        return None
+    color = color_words().get(phrase) if "color" in marks else None
+    breed = breed_words().get(phrase) if "breed" in marks else None
+    if breed and color is None:
+        color = breed_color_words().get(phrase, (None, None))[1]
+    return color, breed

@@ -1,0 +1,148 @@
+"""The words that a note is made of, what they do in it, and what a slip of the thumb or ear most likely stood for.
+
+A phrase carries marks (`kindle`, `alive`, `litter`). Kinds declare their own phrases; those that several kinds share stand here.
+One look in a table a word; only a word that nobody knows is compared with the rest.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from functools import lru_cache
+from typing import Final
+
+from core.notes.common_words import COMMON
+from core.notes.numbers import NUMBER_WORDS, ORDINALS, POSSESSIVE
+
+Marks = frozenset[str]
+Phrase = tuple[tuple[str, ...], Marks]  # the words after the first, and what the phrase does
+Phrases = Mapping[str, tuple[Phrase, ...]]  # first word -> its phrases, longest first
+
+#: Shared phrases: mark -> phrases, parted by ` | `.
+SHARED: Final = {
+    "alive": "alive | live | living | lived | survived | surviving | wiggling | wriggling | squirming | made it | livebirth | lives | alives"
+    " | liveborn | live born | born alive | alive and well | doing fine | doing good | doing well",
+    "dead": "dead | died | stillborn | still born | doa | ded | deads | dies | born dead | didnt make it | did not make it | didnt survive"
+    " | not alive | not breathing | deceased | stillborns | gone cold",
+    "born": "born | total | birthed | total born | in all | altogether | all told | all together",
+    "all": "all | every one | everyone | each one | both | every | whole",
+    "none": "none | nobody | neither | no",
+    "kits": "kits | kit | babies | baby | bunnies | kids | kid | ones | pinkies | newborns | little ones | youngsters | young ones | buns | kitts | litter mates",
+    "one_of": "one | one of",
+    "litter": "litter | litters | ltr | lttr | littermates",
+    "buck_word": "buck | male | boy",
+    "doe_word": "doe | female | girl | dough | doh | dam | mama | momma | lady",
+    "bucks_word": "bucks | boys | males | buckling | bucklings",
+    "does_word": "does | girls | females | dows | doelings | doese",
+    "each": "each | ea | apiece | a bag | per bag | a piece | every bag | a pop",
+    "per_day": "a day | per day | daily | each day | every day | day | every morning | each morning | morning and night | a d",
+    "negation": "not | hasnt | has not | didnt | did not | isnt | is not | wasnt | was not | never | havent | hadnt | doesnt | dont | cant"
+    " | wont | wouldnt | couldnt | arent | no longer | nope | nor | werent",
+    "tentative": "might | maybe | perhaps | thinking about | thinking of | considering | may have to | may need to | wondering | if"
+    " | possibly | tempted to | not sure if | should probably | probably should | may be | might be | could be | might have to | seems like"
+    " | debating | someday | unless | almost | nearly | about to | ought to | should have | supposed to | hoping | hope | hopefully | wish"
+    " | i wonder | expecting | expect | used to | would have | wouldve | shouldve | couldve | will see | better not",
+    "question": "who | whos | what | whats | why | when | whens | how | hows | which | where | wheres | can you | could you | would you | do we"
+    " | do i | did i | did we | is there | are there | whose | should i | should we | am i | are we | anyone | any",
+    "to": "to | w | with | under | onto | over to | into | in with",
+    "from": "from | off | off of | out of | outta | ex | out from",
+    "ago_age": "old | of age",
+    "pronoun": "she | shes | he | hes | her | him | it | his | hers | they | them | this one | that one",
+    "again": "again | another | one more",
+    "no_count": "some | few | a few | several | bunch | a bunch | many | lots of | most | most of | couple more | a lot",
+    "feed": "feed | pellets | pellet | rabbit feed | rabbit pellets | rabbit pellet | grain | bunny feed | rabbit chow",
+    "bag": "bag | bags | sack | sacks",
+    "cage_word": "cage | pen | hutch | hole | crate | kennel | stall | cages",
+    "other_species": "chicken | chickens | chick | chicks | hen | hens | rooster | roosters | duck | ducks | egg | eggs | goat | goats | pig | pigs"
+    " | cow | cows | calf | calves | sheep | lamb | lambs | cat | cats | kitten | kittens | dog | dogs | puppy | puppies | turkey | turkeys"
+    " | quail | goose | geese | bird | birds | bee | bees | horse | horses | mouse | mice | squirrel | squirrels | guinea | guineas | ducklings",
+}  # fmt: skip
+
+#: Real words that stand for a barn word only beside a number or an animal: heard or typed -> meant.
+BESIDE_NUMBER: Final = {
+    "bread": "bred", "lots": "lost", "wait": "weighed", "wade": "weighed", "waits": "weighs", "weights": "weighs", "wean": "weaned",
+    "wind": "weaned", "mist": "missed", "so": "sold", "told": "sold", "called": "culled", "calling": "culled", "candled": "kindled", "least": "list",
+    "kindle": "kindled", "find": "found", "bid": "bit", "cold": "cold", "way": "weighed", "ways": "weighs", "brent": "bred", "brad": "bred",
+    "move": "moved", "fosters": "fostered", "faster": "fostered",
+}  # fmt: skip
+
+FOREIGN: Final = frozenset(
+    """el la los las una unos del que con por para muy pero está hoy ayer coneja conejo conejos gazapos parió murió nació muertos vivos tiene le les des
+    une est pas avec dans lapine lapin lapins mort morts mis bas aujourd hier née nés vivants der die das und ist nicht mit ein eine heute gestern
+    häsin hat geworfen tot jungtiere lebend il lo gli che di coniglia ha partorito morti vivi oggi ieri o os uma não hoje ontem
+    coelha coelho het een niet van konijn konijnen dood gisteren vandaag jongen gekregen króliczka urodziła zmarł кролик крольчиха родила""".split()
+)
+#: Of those, the ones that English has too; they count for nothing.
+FOREIGN_SHARED: Final = frozenset("die has hat a an in me no as so was o bas pas mis van con los las lo ha mort il di tot est".split())
+
+_UNITS: Final = (
+    "lb lbs pound pounds oz ounce ounces kg kilo kilos gram grams gm g ml cc cup cups dollars dollar degrees degree day days week weeks "
+    "month months hour hours today yesterday tomorrow tonight morning afternoon evening"
+).split()
+_CALENDAR: Final = (
+    "january february april june july august september october november december monday tuesday wednesday thursday friday saturday sunday"
+).split()
+SHORTEST_SLIP = 3  # letters: two swapped letters are seen in words this long
+SHORTEST_CHANGE = 5  # letters: a letter missing, added or changed
+SHORTEST_TWO = 8  # letters: two slips
+
+
+class Lexicon:
+    """All phrases of all kinds, and every word in them."""
+
+    def __init__(self, tables: Iterable[Mapping[str, str]]) -> None:
+        found: dict[tuple[str, ...], set[str]] = {}
+        for table in (SHARED, *tables):
+            for mark, phrases in table.items():
+                for phrase in phrases.split(" | "):
+                    found.setdefault(tuple(phrase.split()), set()).add(mark)
+        firsts: dict[str, list[Phrase]] = {}
+        for words, marks in found.items():
+            firsts.setdefault(words[0], []).append((words[1:], frozenset(marks)))
+        self.phrases: Phrases = {word: tuple(sorted(rest, key=lambda each: -len(each[0]))) for word, rest in firsts.items()}
+        self.words = frozenset(word for words in found for word in words)
+        self._known = self.words | COMMON | NUMBER_WORDS.keys() | POSSESSIVE.keys() | ORDINALS.keys() | frozenset(_UNITS + _CALENDAR) | FOREIGN
+        meant = self.words | NUMBER_WORDS.keys() | frozenset(_UNITS + _CALENDAR) | {"what", "with", "this", "have", "from", "about", "again", "nails"}
+        self._meant = sorted(word for word in meant if len(word) >= SHORTEST_SLIP and word.isalpha())
+        self.meant = lru_cache(4096)(self._closest)
+
+    def knows(self, word: str) -> bool:
+        """Whether no slip is to be suspected in it."""
+        return word in self._known
+
+    def _closest(self, word: str) -> str | None:
+        """The barn word that this unknown word most likely is; None if none is close or two are."""
+        if word in self._known or not word.isalpha() or len(word) < SHORTEST_SLIP:
+            return None
+        return closest(word, self._meant)
+
+
+def closest(word: str, candidates: Iterable[str]) -> str | None:
+    """The one candidate within a slip of the word (two in a long word); None if none is, or two are equally near."""
+    from rapidfuzz.distance import OSA  # noqa: PLC0415 - a note without slips never pays for it
+
+    most = 2 if len(word) >= SHORTEST_TWO else 1
+    best: list[tuple[int, int, str]] = []
+    for candidate in candidates:
+        if abs(len(candidate) - len(word)) > most:
+            continue
+        distance = OSA.distance(word, candidate, score_cutoff=most)
+        if distance <= most and _believable(word, candidate):
+            best.append((distance, int(candidate[0] != word[0]), candidate))
+    best.sort()
+    if not best or (len(best) > 1 and best[0][:2] == best[1][:2] and not _same_word(best[0][2], best[1][2])):
+        return None
+    return best[0][2]
+
+
+def _believable(word: str, candidate: str) -> bool:
+    """Short words may only have two letters swapped, or one doubled or dropped."""
+    if len(candidate) >= SHORTEST_CHANGE:
+        return True
+    if sorted(word) == sorted(candidate):
+        return True
+    return len(candidate) == SHORTEST_CHANGE - 1 and len(word) != len(candidate) and word[0] == candidate[0]
+
+
+def _same_word(one: str, other: str) -> bool:
+    """Whether both are forms of one word (`kit`, `kits`)."""
+    return one.rstrip("s") == other.rstrip("s") or one[:4] == other[:4]

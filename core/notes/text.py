@@ -1,0 +1,54 @@
+"""A message as it is read: without what a terminal, a phone or a web page put around the words."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from typing import Final
+
+_ESCAPES: Final = re.compile(r"\x1b\[[0-?]*[ -/]*[@-~]|\x1b[@-_]")
+_MARKUP: Final = re.compile(r"</?[a-zA-Z][^<>]{0,40}>")
+_SPACES: Final = re.compile(r"[^\S\n]+")
+_VULGAR: Final = re.compile(r"(\d?)\s?([\u00bc-\u00be\u2150-\u215e])")
+_PLAIN: Final = str.maketrans(
+    {
+        "\u2018": "'", "\u2019": "'", "\u02bc": "'", "`": "'", "\u00b4": "'", "\u201c": '"', "\u201d": '"', "\u2013": "-", "\u2014": " - ",
+        "\u2212": "-", "\u2011": "-", "\u2044": "/", "\u00d7": "x", "\u2192": ">", "\u2022": "\n", "\u00b7": "\n", "\u00a0": " ", "*": " ",
+        "_": " ", "\u200b": "", "\u2026": " . ", "\r": "\n", "\u2028": "\n", "\u2029": "\n",
+    }
+)  # fmt: skip
+_DROPPED: Final = frozenset({"Cc", "Cf", "So", "Sk", "Cn", "Co", "Cs", "Mn"})
+
+
+def cleaned(text: str) -> str:
+    """The text with plain quotes, dashes, digits and fractions; terminal codes, zero-width signs and emoji are gone."""
+    if text.isascii():
+        plain = text.replace("`", "'").replace("*", " ").replace("_", " ") if "`" in text or "*" in text or "_" in text else text
+        if not plain.isprintable():
+            plain = "".join(_kept(sign) for sign in _ESCAPES.sub("", plain).replace("\r", "\n"))
+    else:
+        plain = _plain_unicode(text)
+    if "<" in plain:
+        plain = _MARKUP.sub(" ", plain)
+    return _SPACES.sub(" ", plain).strip()
+
+
+def _plain_unicode(text: str) -> str:
+    plain = _VULGAR.sub(_fraction, _ESCAPES.sub("", text)).translate(_PLAIN)
+    return "".join(_kept(sign) for sign in unicodedata.normalize("NFKC", plain).translate(_PLAIN))
+
+
+def _kept(sign: str) -> str:
+    """The sign, a space for a symbol that stood between words, nothing for what nobody sees."""
+    if sign in "\n\t":
+        return "\n" if sign == "\n" else " "
+    category = unicodedata.category(sign)
+    if category not in _DROPPED or sign in "^`":
+        return sign
+    return " " if category in {"So", "Sk"} and sign != "\u00b0" else ("\u00b0" if sign == "\u00b0" else "")
+
+
+def _fraction(found: re.Match[str]) -> str:
+    """A vulgar fraction as `3 3/4` or `1/2`."""
+    parts = unicodedata.normalize("NFKC", found.group(2)).replace("\u2044", "/")
+    return f"{found.group(1)} {parts} " if found.group(1) else f" {parts} "

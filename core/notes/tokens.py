@@ -1,0 +1,56 @@
+"""Words, numbers and marks of a message, in order."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import Final
+
+WORD: Final = "w"
+NUMBER: Final = "n"
+MARK: Final = "p"
+
+_TOKEN: Final = re.compile(
+    r"(?P<iso>\d{4}-\d{1,2}-\d{1,2}(?!\d))"
+    r"|(?P<slash>\d{1,4}/\d{1,2}(?:/\d{2,4})?(?![\d/]))"
+    r"|(?P<clock>\d{1,2}:\d{2}(?![\d:]))"
+    r"|(?P<pair>\d{1,3}[-#]\d{1,2}(?:\.\d+)?(?![\d-]))"
+    r"|(?P<num>\d{1,3}(?:,\d{3})+(?:\.\d+)?(?![\d,])|\d+(?:[.,]\d{1,3})?(?!\d)|\d+|(?<!\d)\.\d+)"
+    r"|(?P<word>[^\W\d]+(?:'[^\W\d]+)?)"
+    r"|(?P<break>\n)"
+    r"|(?P<mark>\S)"
+)
+
+
+@dataclass(slots=True)
+class Token:
+    """One word, number or mark.
+
+    sort   `w`, `n`, `p`, or for figures with a shape of their own `iso`, `slash`, `clock`, `pair`
+    text   as typed (cleaned), lower case; for words without apostrophes in `key`
+    glued  nothing stands between it and the token before
+    """
+
+    sort: str
+    text: str
+    key: str
+    start: int
+    end: int
+    glued: bool
+
+
+_SORTS: Final = {"word": WORD, "num": NUMBER, "mark": MARK, "break": MARK}
+
+
+def tokens(text: str) -> list[Token]:
+    """The tokens of a cleaned message."""
+    found: list[Token] = []
+    last_end = -1
+    for match in _TOKEN.finditer(text.lower()):
+        name = match.lastgroup or ""
+        said = match.group()
+        start, end = match.span()
+        key = said.replace("'", "") if name == "word" else said
+        found.append(Token(_SORTS.get(name, name), said, key, start, end, start == last_end))
+        last_end = end
+    return found
