@@ -100,8 +100,12 @@ def kits_left(herd: Herd, litter: Litter | None, doe: str) -> str:
 
 def to_come(chores: Iterable[Chore], today: date | None) -> str | None:
     """Chores with their days in one line: `Check the nest tomorrow; nest box out Sun 13 Dec.`"""
-    told = [f"{_SHORT.get(chore.chore, chore.chore)} {when(chore.on, today)}" for chore in sorted(chores, key=lambda each: each.on)]
-    return words.sentence("; ".join(told)) if told else None
+    ahead = [f"{_SHORT[chore.chore]} {_by_when(chore.on, today)}" for chore in sorted(chores, key=lambda each: each.on)]
+    return words.sentence("; ".join(ahead)) if ahead else None
+
+
+def _by_when(day: date, today: date | None) -> str:
+    return f"{when(day, today)} (overdue)" if today is not None and day < today else when(day, today)
 
 
 _SHORT = {
@@ -111,7 +115,6 @@ _SHORT = {
     "check_nest": "check the nest",
     "nest_box_out": "nest box out",
     "wean": "wean",
-    "rebreed": "breed her again from",
 }
 
 

@@ -7,6 +7,7 @@ from datetime import date
 from typing import ClassVar
 
 from core import words
+from core.handbook import breeds
 from core.herd.changes import gone, left, weighed
 from core.herd.litters import the_litter
 from core.herd.state import Herd
@@ -36,8 +37,23 @@ NOT_THIS: tuple[str, ...] = ()
 
 
 def check(fact: Culled, herd: Herd, today: date) -> Problem | None:
-    """An animal that is there, or no more untagged kits than there are."""
-    return worst(not_yet(fact.on, today), leaver_problem(herd, fact.who, fact.litter_of, fact.count, fact.on, "butchered"))
+    """An animal that is there, or no more untagged kits than there are; weights that can be."""
+    leaver = leaver_problem(herd, fact.who, fact.litter_of, fact.count, fact.on, "butchered")
+    return worst(not_yet(fact.on, today), leaver, _weight_problem(fact, herd))
+
+
+def _weight_problem(fact: Culled, herd: Herd) -> Problem | None:
+    live, dressed = fact.live_grams, fact.dressed_grams
+    animal = herd.find(fact.who) if fact.who is not None else None
+    if live is not None and animal is not None and live > breeds.heaviest_believable_g(animal.breed):
+        return Problem("impossible", f"{grams(herd, live)} live can't be for {fact.who}. What did it weigh?", (), _AGAIN)
+    if live is not None and dressed is not None and dressed >= live:
+        text = f"{grams(herd, dressed)} dressed of {grams(herd, live)} live can't be. Which number is wrong?"
+        return Problem("which_number", text, (), _AGAIN)
+    return None
+
+
+_AGAIN = 'Send it again, for example "butchered 32 5-2 dressed 2-12".'
 
 
 def apply(fact: Culled, herd: Herd) -> Herd:

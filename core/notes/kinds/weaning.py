@@ -43,6 +43,8 @@ def check(fact: Weaned, herd: Herd, today: date) -> Problem | None:
     if there or doe is None:
         return there
     litter = weanable(herd, doe.key, fact.on)
+    if litter is not None and _second_part(fact, litter):
+        return None
     return too_many(herd, litter, fact.doe, fact.count, fact.on, "weaned") or (_too_young(fact, litter) if litter else None)
 
 
@@ -76,8 +78,8 @@ def apply(fact: Weaned, herd: Herd) -> Herd:
     litter = weanable(herd, doe.key, fact.on) if doe else None
     if litter is None:
         return herd
+    again = _second_part(fact, litter)
     earlier = litter.weaned or 0
-    again = litter.weaned_on is not None and earlier + fact.count <= _before_weaning(litter)
     weaned = replace(
         tallied(litter, fact.on, fact.count + (earlier if again else 0)),
         weaned_on=litter.weaned_on if again else fact.on,
@@ -91,10 +93,10 @@ def apply(fact: Weaned, herd: Herd) -> Herd:
     return herd
 
 
-def _before_weaning(litter: Litter) -> int:
-    """Kits that lay in the nest before the first were weaned."""
+def _second_part(fact: Weaned, litter: Litter) -> bool:
+    """Whether these are the rest of a litter that is weaned in two goes."""
     nest = [kits for day, kits in litter.tally if litter.weaned_on is not None and day < litter.weaned_on]
-    return nest[-1] if nest else 0
+    return bool(nest) and (litter.weaned or 0) + fact.count <= nest[-1]
 
 
 def _sum(one: int | None, other: int | None) -> int | None:
@@ -110,9 +112,11 @@ def reply(fact: Weaned, before: Herd, after: Herd) -> tuple[str, ...]:
     if litter is None:
         return (line, f"Doe {fact.doe} has no litter on the book, so I could only keep the note.")
     raised = f"At {(fact.on - litter.born_on).days} days; {live_born(litter)} were born alive."
+    missing = alive_now(litter) - fact.count if litter.weaned_on is None else 0
+    untold = f"The book had {missing} more. If you know why: \"{fact.doe} lost {missing}, cold\"." if missing > 0 else None
     weigh = next((chore for chore in weigh_chores(after, fact.on) if chore.key.startswith(f"weigh:{litter.dam}:{litter.born_on}")), None)
     ahead = f"Weigh them {when(weigh.on, after.day)}." if weigh else None
-    return tuple(each for each in (line, raised, ahead) if each)
+    return tuple(each for each in (line, raised, untold, ahead) if each)
 
 
 def show(fact: Weaned, _herd: Herd) -> str:
