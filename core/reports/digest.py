@@ -1,0 +1,122 @@
+"""The week's letter: what is due, who deserves a look and why, the herd in numbers, and how long the feed lasts."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Any
+
+from core.handbook import flags as figures
+from core.herd.state import Herd
+from core.reply import Choice, Reply
+from core.reports.counts import Counts, counts
+from core.reports.due import Due, chore_document, due
+from core.reports.evidence import Evidence, evidence
+from core.reports.feeding import days_left
+from core.reports.finding import Finding
+from core.reports.flags import all_flags
+from core.reports.wording import called, grams, when
+from core.words import count
+
+WEEK = 7
+#: Lines of each part that a phone takes.
+CHORES_TOLD = 8
+FLAGS_TOLD = 8
+
+
+@dataclass(frozen=True, slots=True)
+class FeedLeft:
+    """How long the feed lasts: what should be in the bin [g], what the herd eats a day [g], whole days; None where nobody told."""
+
+    grams: float | None
+    a_day: float
+    days: int | None
+
+    def document(self) -> dict[str, Any]:
+        """The feed as numbers."""
+        return {"grams": self.grams, "grams_a_day": self.a_day, "days": self.days}
+
+
+@dataclass(frozen=True, slots=True)
+class Digest:
+    """One week's letter."""
+
+    herd: Herd
+    today: date
+    chores: Due
+    flags: tuple[Finding, ...]
+    counts: Counts
+    feed: FeedLeft
+
+    @property
+    def week_of(self) -> date:
+        """The Monday of the week."""
+        return self.today - timedelta(days=self.today.weekday())
+
+    def document(self) -> dict[str, Any]:
+        """The contract's `digest` object."""
+        return {
+            "week_of": self.week_of.isoformat(),
+            "flags": [one.document() for one in self.flags],
+            "chores": [chore_document(chore, self.today) for chore in self.chores.chores],
+            "counts": self.counts.document(),
+            "feed": self.feed.document(),
+        }
+
+    def reply(self) -> Reply:
+        """The letter as it is read on a phone."""
+        late = len(self.chores.overdue)
+        head = f"Week of {when(self.week_of, self.today)}: {count(len(self.chores.chores), 'chore')}" + (
+            f", {late} overdue" if late else ""
+        )
+        lines = [f"{head}; {count(len({one.animal for one in self.flags}), 'animal')} to look at."]
+        lines += self._chores() + self._flags()
+        lines.append(f"Herd: {self.counts.line()}.")
+        lines.append(self.feed_line())
+        why = self.flags[0].tag if self.flags else None
+        choices = (Choice(f"Why {why}?", f"why {why}"),) if why else ()
+        return Reply(tuple(lines), (*choices, Choice("Keep or cull", "who should I keep")))
+
+    def _chores(self) -> list[str]:
+        told = self.chores.reply().lines[1:] if self.chores.chores else ()
+        shown = list(told[: min(CHORES_TOLD, len(self.chores.chores))])
+        more = len(self.chores.chores) - len(shown)
+        return [*shown, *([f"And {count(more, 'chore')} more: ask what is due."] if more else []), *self.chores.cautions()]
+
+    def _flags(self) -> list[str]:
+        animals = {one.key: one for one in self.herd.animals.values()}
+        told = [f"{called(animals[one.animal])}: {one.text}" for one in self.flags[:FLAGS_TOLD]]
+        more = len(self.flags) - len(told)
+        return [*told, *([f"And {count(more, 'flag')} more: ask for flags."] if more > 0 else [])]
+
+    def feed_line(self) -> str:
+        """The feed in a line, or how to tell it."""
+        settings = self.herd.settings
+        if self.feed.grams is None:
+            return f"Feed: the herd eats about {grams(settings, self.feed.a_day)} a day. Tell me what is left: 120 lb feed left"
+        if self.feed.days is None:
+            return f"Feed: {grams(settings, self.feed.grams)} left, more than a year's worth."
+        low = " Buy soon." if self.feed.days <= figures.FEED_LOW_DAYS.value else ""
+        return f"Feed: about {grams(settings, self.feed.grams)} left, {count(self.feed.days, 'day')} at {grams(settings, self.feed.a_day)} a day.{low}"
+
+
+def digest(herd: Herd, today: date) -> Digest:
+    """The week's letter. Its chores are those of the seven days to come, overdue ones with them."""
+    barn = evidence(herd, today)
+    return Digest(herd, today, due(herd, today, WEEK), in_order(all_flags(barn)), counts(herd, today), feed_left(barn))
+
+
+def in_order(flags: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """The flags with the gravest animals first, each animal's together."""
+    weight: dict[str, int] = {}
+    for one in flags:
+        weight[one.animal] = weight.get(one.animal, 0) + one.heed
+    return tuple(sorted(flags, key=lambda one: -weight[one.animal]))
+
+
+def feed_left(barn: Evidence) -> FeedLeft:
+    """How long the feed lasts."""
+    stock = barn.stock
+    if stock is None:
+        return FeedLeft(None, barn.feed_a_day, None)
+    return FeedLeft(stock.left, barn.feed_a_day, days_left(stock.left, tuple(barn.eaters.values())))

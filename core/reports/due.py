@@ -1,0 +1,113 @@
+"""What is due: the chores of the coming days, overdue ones first, and the morning's reminder."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Any
+
+from core.handbook import flags, health, reproduction
+from core.herd.calendar import all_chores
+from core.herd.chore import Chore
+from core.herd.matings import overdue_does
+from core.herd.state import Herd
+from core.reply import Choice, Reply
+from core.reports.wording import tag_of, when
+from core.words import count
+
+#: Lines that a phone shows without scrolling.
+LINES = 12  # not a figure: lines on a phone
+
+
+@dataclass(frozen=True, slots=True)
+class Due:
+    """Chores to do by a day, overdue ones first, and does so late that a vet should know."""
+
+    today: date
+    until: date
+    chores: tuple[Chore, ...]
+    late_does: tuple[str, ...] = ()
+
+    @property
+    def overdue(self) -> tuple[Chore, ...]:
+        """Those whose day has passed."""
+        return tuple(chore for chore in self.chores if chore.on < self.today)
+
+    def of(self, tag: str) -> Due:
+        """The chores of one animal."""
+        return Due(
+            self.today, self.until, tuple(chore for chore in self.chores if chore.tag == tag), tuple(t for t in self.late_does if t == tag)
+        )
+
+    def on_or_before(self, day: date) -> Due:
+        """The chores due by an earlier day."""
+        return Due(self.today, day, tuple(chore for chore in self.chores if chore.on <= day), self.late_does)
+
+    def reply(self) -> Reply:
+        """The chores day by day, as many as a phone shows."""
+        if not self.chores:
+            return Reply((f"Nothing is due until {when(self.until, self.today)}.",))
+        late = len(self.overdue)
+        head = f"{count(len(self.chores), 'chore')} until {when(self.until, self.today)}" + (f", {late} overdue." if late else ".")
+        lines = [self._line(chore) for chore in self.chores[:LINES]]
+        more = len(self.chores) - LINES
+        rest = (
+            (f"And {count(more, 'more', 'more')}. Ask for one animal: due {self.chores[-1].tag or 14}",) if more > 0 else ()
+        )  # not a figure: a tag
+        return Reply((head, *lines, *rest, *self.cautions()))
+
+    def _line(self, chore: Chore) -> str:
+        time = f" {chore.time}" if chore.time else ""
+        day = f"overdue since {when(chore.on, self.today)}" if chore.on < self.today else when(chore.on, self.today)
+        return f"{day[:1].upper()}{day[1:]}{time}: {chore.text}"
+
+    def cautions(self) -> tuple[str, ...]:
+        """What to heed when a doe is past her time."""
+        return tuple(f"Doe {tag}: {health.LONG_KINDLING}" for tag in self.late_does)
+
+    def document(self) -> dict[str, Any]:
+        """The contract's `due` object."""
+        return {"chores": [chore_document(chore, self.today) for chore in self.chores]}
+
+
+def chore_document(chore: Chore, today: date) -> dict[str, Any]:
+    """One chore of the contract."""
+    return {
+        "on": chore.on.isoformat(),
+        "chore": chore.chore,
+        "tag": chore.tag,
+        "text": chore.text,
+        "key": chore.key,
+        "overdue": chore.on < today,
+        "time": chore.time,
+    }
+
+
+def due(herd: Herd, today: date, days: int | None = None) -> Due:
+    """Every chore that is neither done nor moot and due within so many days, overdue ones first."""
+    until = today + timedelta(days=flags.DUE_AHEAD_DAYS.whole if days is None else days)
+    return Due(today, until, in_order(all_chores(herd, today), today, until), _late_does(herd, today))
+
+
+def in_order(chores: Iterable[Chore], today: date, until: date) -> tuple[Chore, ...]:
+    """Each chore once, those due by that day: overdue ones first, then by day."""
+    once = {chore.key: chore for chore in chores if chore.on <= until}
+    return tuple(sorted(once.values(), key=lambda chore: (chore.on >= today, chore.on, chore.time or "", chore.key)))
+
+
+def _late_does(herd: Herd, today: date) -> tuple[str, ...]:
+    """Does past the day from which a vet should know."""
+    late = (mating for mating in overdue_does(herd, today) if (today - mating.on).days >= reproduction.VET_DAY.value)
+    return tuple(tag_of(herd, mating.doe) or "" for mating in late)
+
+
+def reminder(chore: Chore, today: date) -> Reply:
+    """One chore as it is sent on its day, with what can be answered."""
+    late = f" (since {when(chore.on, today)})" if chore.on < today else ""
+    return Reply((f"{chore.text}{late}.",), (Choice("Done", "done"), Choice("Tomorrow", "tomorrow"), Choice("Skip", "skip")))
+
+
+def morning(herd: Herd, today: date) -> tuple[Chore, ...]:
+    """The chores to remind of today: those of today and those overdue."""
+    return due(herd, today, 0).chores

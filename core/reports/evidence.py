@@ -1,0 +1,148 @@
+"""Everything that is reckoned from the herd for one day, each thing worked out once and only where a report asks for it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from functools import cached_property, lru_cache
+
+from core.handbook import survival as survival_figures
+from core.herd.litters import untagged
+from core.herd.questions import living, stage
+from core.herd.state import Animal, Herd, Litter
+from core.reckon.kinship import Kinship, kinship
+from core.reckon.pedigree import Pedigree, PedigreeProblem, pedigree
+from core.reckon.survival import likeness
+from core.reports.feeding import Eater, Stock, eater, grams_a_day, litter_eater, stock
+from core.reports.growth import Grown, grown, standard_weights
+from core.reports.merit import Trait, born_alive_trait, survival_trait, weight_trait
+from core.reports.survival import DamSurvival, dam_survivals
+
+
+@dataclass(frozen=True, eq=False)
+class Evidence:
+    """The herd on one day, and what follows from it."""
+
+    herd: Herd
+    today: date
+
+    @cached_property
+    def living(self) -> tuple[Animal, ...]:
+        """The animals on the farm, by tag."""
+        return living(self.herd)
+
+    @cached_property
+    def stages(self) -> Mapping[str, str]:
+        """Each living animal's stage."""
+        return {animal.key: stage(self.herd, animal, self.today) for animal in self.living}
+
+    @cached_property
+    def weaned_litters(self) -> tuple[tuple[Litter, int], ...]:
+        """Weaned litters with kits that have no tag yet, and how many."""
+        told = ((litter, untagged(self.herd, litter)) for litter in self.herd.litters.values() if litter.weaned_on is not None)
+        return tuple(sorted(((litter, kits) for litter, kits in told if kits), key=lambda each: each[0].born_on))
+
+    @cached_property
+    def dams(self) -> Mapping[str, DamSurvival]:
+        """Every doe with a finished litter: how she raises her kits."""
+        return dam_survivals(self.herd, self.today)
+
+    @cached_property
+    def _told_book(self) -> Pedigree | PedigreeProblem:
+        return pedigree((animal.key, animal.sire, animal.dam) for animal in self.herd.animals.values())
+
+    @cached_property
+    def book(self) -> Pedigree:
+        """Who is out of whom. Where the notes contradict each other, every animal stands for itself."""
+        return self._told_book if isinstance(self._told_book, Pedigree) else _founders(tuple(self.herd.animals))
+
+    @property
+    def book_problem(self) -> PedigreeProblem | None:
+        """What can't be in the family book, where there is such a thing."""
+        return self._told_book if isinstance(self._told_book, PedigreeProblem) else None
+
+    @cached_property
+    def kinship(self) -> Kinship:
+        """Kinship among the living, and everybody's inbreeding."""
+        return kinship(self.book, (animal.key for animal in self.living))
+
+    @cached_property
+    def standard(self) -> Mapping[str, float]:
+        """Everybody's weight at the age of comparison [g]."""
+        return standard_weights(self.herd)
+
+    def grown(self, animal: Animal) -> Grown | None:
+        """The animal's newest weight against target and herd mates."""
+        return grown(self.herd, animal, self.today, self.standard)
+
+    @cached_property
+    def asked(self) -> tuple[str, ...]:
+        """Whose errors of prediction are worked out: the living and their parents."""
+        parents = (parent for animal in self.living for parent in (animal.sire, animal.dam) if parent is not None)
+        return tuple(dict.fromkeys([*(animal.key for animal in self.living), *parents]))
+
+    @cached_property
+    def growth(self) -> Trait | None:
+        """Breeding values for weight, as a share of the breed's curve."""
+        return weight_trait(self.herd, self.book, self.standard, self.asked)
+
+    @cached_property
+    def born_alive(self) -> Trait | None:
+        """Breeding values for kits born alive."""
+        return born_alive_trait(self.herd, self.book, self.asked, self.today)
+
+    @cached_property
+    def raising(self) -> Trait | None:
+        """Breeding values for the survival of a litter's kits."""
+        litters = [[(one.alive, one.kept) for one in dam.litters] for dam in self.dams.values()]
+        return survival_trait(self.herd, self.book, self.dams, likeness(litters, survival_figures.LITTER_SPREAD.value), self.asked)
+
+    def mates(self, animal: Animal) -> tuple[str, ...]:
+        """The living of its breed, itself included: whom its breeding values are told against."""
+        return tuple(one.key for one in self.living if (one.breed or "").lower() == (animal.breed or "").lower())
+
+    @cached_property
+    def eaters(self) -> Mapping[str, Eater]:
+        """Everybody at the dish: animals by key, weaned litters' untagged kits by the litter's key."""
+        found = [eater(self.herd, animal, self.today) for animal in self.living]
+        kits = [litter_eater(self.herd, litter.key, count, self.today) for litter, count in self.weaned_litters]
+        return {one.key: one for one in (*found, *kits) if one is not None}
+
+    @cached_property
+    def feed_a_day(self) -> float:
+        """What the herd eats today [g]."""
+        return grams_a_day(self.eaters.values())
+
+    @cached_property
+    def stock(self) -> Stock | None:
+        """The feed in the bin."""
+        return stock(self.herd, self.feed_a_day, self.today)
+
+
+def _founders(keys: tuple[str, ...]) -> Pedigree:
+    nobody = (-1,) * len(keys)
+    return Pedigree(keys, nobody, nobody, {key: at for at, key in enumerate(keys)})
+
+
+class _Held:
+    """A herd known by its identity, so that one herd's evidence is worked out once for all reports."""
+
+    def __init__(self, herd: Herd) -> None:
+        self.herd = herd
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Held) and self.herd is other.herd
+
+    def __hash__(self) -> int:
+        return id(self.herd)
+
+
+@lru_cache(maxsize=4)
+def _evidence(held: _Held, today: date) -> Evidence:
+    return Evidence(held.herd, today)
+
+
+def evidence(herd: Herd, today: date) -> Evidence:
+    """What is reckoned from that herd for that day."""
+    return _evidence(_Held(herd), today)

@@ -1,0 +1,195 @@
+"""Who eats what: each animal's feed a day, by the farm's own ration or the handbook's, and what is left in the bin."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal
+from typing import Any
+
+from core.handbook import breeds, feeding, growth
+from core.herd.litters import alive_now, nursed_litter
+from core.herd.matings import open_mating
+from core.herd.questions import age_days, stage
+from core.herd.settings import cup_weight, feed_bag, feed_price
+from core.herd.state import Animal, Herd, Ration
+from core.herd.weights import expected_weight
+from core.reckon.feed import FeedFigures, Mouth, daily_need, later
+from core.words import grams_of
+
+#: How far ahead feed is counted.
+LOOK_AHEAD = 365  # not a figure: days in a year
+
+
+@dataclass(frozen=True, slots=True)
+class Eater:
+    """One animal, or a litter's untagged kits, at the dish.
+
+    told   what the farm said it gets [g a day, all of them]; None where it said nothing
+    mouth  what the handbook expects it to need; None for kits that still live on milk
+    """
+
+    key: str
+    told: float | None
+    mouth: Mouth | None
+
+    def need(self, days_on: int = 0) -> float:
+        """What the handbook expects it to need, that many days on [g a day]."""
+        return daily_need(later(self.mouth, days_on, figures()), figures()) if self.mouth else 0.0
+
+    def grams(self, days_on: int = 0) -> float:
+        """What it eats that many days on [g a day]."""
+        return self.need(days_on) if self.told is None else self.told
+
+    def over(self, days: int) -> float:
+        """What it eats in so many days [g]."""
+        return self.told * days if self.told is not None else sum(self.need(day) for day in range(days))
+
+
+def figures() -> FeedFigures:
+    """The handbook's figures of feeding, as the reckoning takes them."""
+    return FeedFigures(
+        dry_share=feeding.RATION_DRY.value,
+        pregnant_share=feeding.RATION_PREGNANT.value,
+        lactating_share=feeding.RATION_NURSING.value,
+        kit_g=feeding.KIT_FEED_G.value,
+        kits_eat_from_day=feeding.KIT_FEED_FROM_DAYS.whole,
+        growing=(
+            (feeding.GROWER_YOUNG_AGE_DAYS.value, feeding.GROWER_YOUNG_G.value),
+            (feeding.GROWER_FULL_AGE_DAYS.value, feeding.GROWER_FULL_G.value),
+        ),
+        reference_adult_g=feeding.GROWER_FULL_ADULT_G.value,
+        curve_b=growth.GOMPERTZ_B.value,
+        curve_k=growth.GOMPERTZ_K.value,
+        metabolic_power=feeding.METABOLIC_POWER.value,
+        cold_below_c=feeding.COLD_FEED_BELOW_C.value,
+        cold_share=feeding.COLD_FEED_A_DEGREE.value,
+    )
+
+
+def weight_of(animal: Animal, today: date) -> float:
+    """What it weighs [g]: as last weighed and grown on since, else as its breed's adults do."""
+    known = expected_weight(animal, today)
+    if known is not None:
+        return known
+    breed = breeds.breed(animal.breed)
+    return breed.maximum_g(animal.sex) * feeding.ADULT_SHARE_OF_MAXIMUM.value if breed else feeding.ADULT_WEIGHT_UNKNOWN_G.value
+
+
+def in_grams(ration: Ration, herd: Herd) -> float:
+    """A ration in grams a day."""
+    match ration.unit:
+        case "cup":
+            return ration.amount * cup_weight(herd.settings)
+        case "oz" | "lb":
+            amount = Decimal(str(ration.amount))
+            return float(grams_of(0, amount) if ration.unit == "oz" else grams_of(amount))
+        case "kg":
+            return ration.amount * 1000
+        case _:
+            return ration.amount
+
+
+def ration_of(herd: Herd, animal: Animal, at_stage: str) -> Ration | None:
+    """What the farm said this animal gets: its own word, else the newest for its kind, else for all."""
+    if animal.ration is not None:
+        return animal.ration
+    scope = {"grow-out": "grow-outs"}.get(at_stage) or (f"{animal.sex}s" if animal.sex else "")
+    return herd.rations.get(scope) or herd.rations.get("all")
+
+
+def eater(herd: Herd, animal: Animal, today: date) -> Eater | None:
+    """A living animal at the dish; None for a kit, who eats from its dam's."""
+    at_stage = stage(herd, animal, today)
+    if at_stage == "kit":
+        return None
+    ration = ration_of(herd, animal, at_stage)
+    return Eater(animal.key, None if ration is None else in_grams(ration, herd), _mouth(herd, animal, at_stage, today))
+
+
+def _mouth(herd: Herd, animal: Animal, at_stage: str, today: date) -> Mouth:
+    weight = weight_of(animal, today)
+    age = age_days(animal, today)
+    if at_stage == "grow-out" and age is not None:
+        known = expected_weight(animal, today)
+        return Mouth(state="growing", weight_g=known, age_days=age, adult_g=breeds.growth_ceiling_g(animal.breed, animal.sex))
+    litter = nursed_litter(herd, animal.key, today) if animal.sex == "doe" else None
+    pregnant = animal.sex == "doe" and open_mating(herd, animal.key, today) is not None
+    if litter is None:
+        return Mouth(state="pregnant" if pregnant else "dry", weight_g=weight)
+    kits_age = (today - litter.born_on).days
+    return Mouth(state="both" if pregnant else "lactating", weight_g=weight, kits=alive_now(litter), kits_age_days=kits_age)
+
+
+def litter_eater(herd: Herd, key: str, count: int, today: date) -> Eater:
+    """A weaned litter's untagged kits at the dish."""
+    litter = herd.litters[key]
+    dam = herd.animals.get(litter.dam)
+    age = (today - litter.born_on).days
+    ration = herd.rations.get("grow-outs") or herd.rations.get("all")
+    adult = breeds.growth_ceiling_g(dam.breed if dam else None)
+    return Eater(
+        key,
+        None if ration is None else in_grams(ration, herd) * count,
+        Mouth(state="growing", age_days=age, adult_g=adult, count=count),
+    )
+
+
+def grams_a_day(eaters: Iterable[Eater], days_on: int = 0) -> float:
+    """What all of them eat, that many days on [g a day]."""
+    return sum(one.grams(days_on) for one in eaters)
+
+
+@dataclass(frozen=True, slots=True)
+class Stock:
+    """The feed in the bin: what was there on a day that somebody looked, what came since, what was eaten since [g]."""
+
+    counted_on: date
+    counted: float
+    bought: float
+    eaten: float
+
+    @property
+    def left(self) -> float:
+        """What should be there now [g]."""
+        return max(self.counted + self.bought - self.eaten, 0.0)
+
+
+def stock(herd: Herd, a_day: float, today: date) -> Stock | None:
+    """What is in the bin, by the last look at it; None where nobody ever told."""
+    looks = [event for event in herd.feed if event.what == "feed_left" and event.on <= today]
+    if not looks:
+        return None
+    last = max(looks, key=lambda event: event.on)
+    since = [event for event in herd.feed if event.what == "feed_bought" and last.on < event.on <= today]
+    eaten = a_day * (today - last.on).days
+    return Stock(last.on, float(last.detail["grams"]), sum(bought_grams(herd, event.detail) for event in since), eaten)
+
+
+def bought_grams(herd: Herd, detail: Mapping[str, Any]) -> float:
+    """The feed of a purchase [g]: as said, else the bags at the farm's bag weight."""
+    if detail.get("grams") is not None:
+        return float(detail["grams"])
+    return float((detail.get("bags") or 1) * feed_bag(herd.settings))
+
+
+def days_left(left: float, eaters: tuple[Eater, ...]) -> int | None:
+    """Whole days that the feed lasts; None where nobody eats or it outlasts a year."""
+    for day in range(LOOK_AHEAD):
+        left -= grams_a_day(eaters, day)
+        if left < 0:
+            return day
+    return None
+
+
+def cents_a_gram(herd: Herd) -> tuple[float, bool]:
+    """What feed costs [cents a g], and whether the farm told it: its own price a bag, else its last purchase, else a common price."""
+    told = feed_price(herd.settings)
+    if told is not None:
+        return told / feed_bag(herd.settings), True
+    priced = [event for event in herd.feed if event.what == "feed_bought" and event.detail.get("price") is not None]
+    if priced:
+        last = max(priced, key=lambda event: event.on)
+        return float(last.detail["price"]) / bought_grams(herd, last.detail), True
+    return feeding.FEED_PRICE_CENTS.value / feed_bag(herd.settings), False

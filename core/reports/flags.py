@@ -1,0 +1,295 @@
+"""Animals worth a second look, each with its evidence in a line: one function a flag.
+
+Every function asks one question of one animal and gives a finding or nothing. Thresholds are the handbook's figures or the farm's settings.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from datetime import date, timedelta
+
+from core.handbook import flags as figures
+from core.handbook import genetics, growth, reproduction
+from core.handbook import survival as survival_figures
+from core.herd.litters import alive_now, litters_of, live_born
+from core.herd.matings import last_mating, matings_of
+from core.herd.questions import age_days, events, senior_since
+from core.herd.settings import lowest_survival
+from core.herd.state import Animal, Event, Litter, Mating
+from core.reckon.survival import Survival
+from core.reckon.trend import size_trend
+from core.reports.bucks import excess_buck
+from core.reports.evidence import Evidence
+from core.reports.finding import Finding
+from core.reports.wording import age, grams, likely, pronoun, times_in_ten, when
+from core.words import count, listed, share
+
+Flag = Callable[[Evidence, Animal], Finding | None]
+
+
+def light_growout(barn: Evidence, animal: Animal) -> Finding | None:
+    """Sixteen weeks or older, never mated, and under the farm's target for its breed."""
+    days = age_days(animal, barn.today)
+    found = barn.grown(animal)
+    if days is None or found is None or days < growth.LIGHT_AGE_DAYS.value:
+        return None
+    if last_mating(barn.herd, animal.key) is not None or (barn.stages[animal.key] == "senior" and _has_litters(barn, animal)):
+        return None
+    if found.grams >= found.target:
+        return None
+    settings = barn.herd.settings
+    herd_says = (
+        f"; its {count(found.mates, 'herd mate')} of the breed average {grams(settings, found.expected)} at that age"
+        if found.expected is not None
+        else ""
+    )
+    text = (
+        f"{grams(settings, found.grams)} at {age(found.at_days)}, under the {grams(settings, found.target)} wanted at 16 weeks{herd_says}."
+    )
+    return Finding(
+        animal.key,
+        animal.tag,
+        "light_growout",
+        text,
+        {
+            "grams": found.grams,
+            "on": found.on.isoformat(),
+            "age_days": found.at_days,
+            "target_grams": found.target,
+            "expected_grams": found.expected,
+            "count": found.mates,
+        },
+        heed=2,
+        kinds=("weighed",),
+    )
+
+
+def _has_litters(barn: Evidence, animal: Animal) -> bool:
+    return any(animal.key in {litter.dam, litter.sire} for litter in barn.herd.litters.values())
+
+
+def low_survival(barn: Evidence, animal: Animal) -> Finding | None:
+    """A doe whose kits, weather and predators apart, are more likely than not raised below the farm's line."""
+    dam = barn.dams.get(animal.key)
+    line = lowest_survival(barn.herd.settings)
+    if dam is None or not dam.enough:
+        return None
+    chance = dam.share.chance_below(line)
+    if chance < survival_figures.LOW_SURVIVAL_CHANCE.value:
+        return None
+    evidence = dam.document() | {"line": line, "chance_below": chance}
+    text = f"{raised_line(barn, animal)}; your line is {share(line)}."
+    heed = 2 if _still_low_after_a_good_litter(dam.share, line) else 1
+    return Finding(animal.key, animal.tag, "low_survival", text, evidence, heed=heed, kinds=SURVIVAL_KINDS)
+
+
+def _still_low_after_a_good_litter(share_: Survival, line: float) -> bool:
+    """Whether one more litter of the usual size, every kit raised, would leave her below the line: if not, she is only watched."""
+    kits = int(reproduction.USUAL_BORN_ALIVE.value)
+    with_it = replace(share_, alpha=share_.alpha + kits)
+    return with_it.chance_below(line) >= survival_figures.LOW_SURVIVAL_CHANCE.value
+
+
+#: The notes that tell how a doe raises her kits.
+SURVIVAL_KINDS = ("kindled", "kits_lost", "kit_count", "fostered", "weaned")
+
+
+def raised_line(barn: Evidence, animal: Animal) -> str:
+    """A doe's survival in words: `11 of 19 kits weaned in 3 litters (likely 50 to 71 %); 4 more lost to weather or predators, not counted`."""
+    dam = barn.dams[animal.key]
+    text = (
+        f"{dam.kept} of {count(dam.alive, 'kit')} raised in {count(len(dam.litters), 'litter')} ({likely(dam.share.low, dam.share.high)})"
+    )
+    return text + (f"; {count(dam.excused, 'kit')} lost to weather or predators not held against her" if dam.excused else "")
+
+
+def past_sale_date(barn: Evidence, animal: Animal) -> Finding | None:
+    """For sale until a day that has passed, and still here."""
+    offer = animal.listing
+    if offer is None or offer.until is None or offer.until >= barn.today:
+        return None
+    days = (barn.today - offer.until).days
+    text = f"For sale until {when(offer.until, barn.today)}, {count(days, 'day')} ago, and still here."
+    evidence = {"until": offer.until.isoformat(), "days": days, "price_cents": offer.price}
+    return Finding(animal.key, animal.tag, "past_sale_date", text, evidence, heed=2, kinds=("for_sale",))
+
+
+def shrinking_litters(barn: Evidence, animal: Animal) -> Finding | None:
+    """A doe whose litters get smaller, and it is likely no accident."""
+    sizes = [live_born(litter) for litter in told_litters(barn, animal)]
+    if len(sizes) < survival_figures.SHRINKING_FROM_LITTERS.value:
+        return None
+    trend = size_trend(sizes, genetics.BORN_ALIVE_SD.value * _within_doe(), survival_figures.LITTER_TREND_PRIOR_SD.value)
+    if trend is None or trend.chance_of_fall < survival_figures.SHRINKING_CHANCE.value:
+        return None
+    text = f"Litters shrink: {listed(str(size) for size in sizes)} born alive; a real fall {times_in_ten(trend.chance_of_fall)}."
+    evidence = {"born_alive": sizes, "litters": len(sizes), "slope": trend.slope, "chance_of_fall": trend.chance_of_fall}
+    return Finding(animal.key, animal.tag, "shrinking_litters", text, evidence, heed=_heed_of_fall(barn, sizes), kinds=("kindled",))
+
+
+def _within_doe() -> float:
+    """The spread of one doe's litters as a share of the spread of all: what does not lie in the doe."""
+    return float((1 - genetics.BORN_ALIVE_H2.value - genetics.BORN_ALIVE_P2.value) ** 0.5)
+
+
+def _heed_of_fall(barn: Evidence, sizes: list[int]) -> int:
+    """A doe whose last two litters are below the herd's mean is past her best; one still above it is only watched."""
+    every = [live_born(litter) for litter in barn.herd.litters.values() if litter.alive is not None or litter.born is not None]
+    return 2 if sum(sizes[-2:]) / 2 < sum(every) / len(every) else 1
+
+
+def told_litters(barn: Evidence, animal: Animal) -> list[Litter]:
+    """Her litters whose size somebody told, the first one first."""
+    return [one for one in litters_of(barn.herd, animal.key) if one.alive is not None or one.born is not None]
+
+
+def long_open(barn: Evidence, animal: Animal) -> Finding | None:
+    """A senior doe that nobody has bred for a long time."""
+    if animal.sex != "doe" or barn.stages[animal.key] != "senior":
+        return None
+    since = _open_since(barn, animal)
+    if since is None or (barn.today - since).days < figures.LONG_OPEN_DAYS.value:
+        return None
+    days = (barn.today - since).days
+    text = f"Open for {count(days, 'day')}: not bred since {when(since, barn.today)}."
+    return Finding(animal.key, animal.tag, "long_open", text, {"since": since.isoformat(), "days": days}, heed=1, kinds=("bred", "weaned"))
+
+
+def _open_since(barn: Evidence, doe: Animal) -> date | None:
+    """Since when she could have been bred: weaned, lost her litter, became senior, or was last bred; None while she is bred or nurses."""
+    matings = matings_of(barn.herd, doe.key)
+    litters = litters_of(barn.herd, doe.key)
+    if any(one.outcome is None and (barn.today - one.on).days < reproduction.ASK_KINDLING_DAY.value for one in matings):
+        return None
+    if any(litter.weaned_on is None and alive_now(litter) for litter in litters):
+        return None
+    ends = [day for litter in litters for day in (litter.weaned_on, _lost_on(litter)) if day is not None]
+    senior = senior_since(barn.herd, doe, barn.today)
+    return max([*ends, *(mating.on for mating in matings), *([senior] if senior else [])], default=None)
+
+
+def _lost_on(litter: Litter) -> date | None:
+    """The day its last kit was lost; None where some lived."""
+    if litter.weaned_on is not None or alive_now(litter):
+        return None
+    return max([loss.on for loss in litter.losses], default=litter.born_on)
+
+
+def missed_twice(barn: Evidence, animal: Animal) -> Finding | None:
+    """A doe with two matings in a row and no litter."""
+    missed = _missed_since_kindling(matings_of(barn.herd, animal.key)) if animal.sex == "doe" else []
+    if len(missed) < figures.MISSED_IN_A_ROW.value:
+        return None
+    text = f"{count(len(missed), 'mating')} in a row without a litter, the first {when(missed[0], barn.today)}."
+    evidence = {"missed": len(missed), "on": [day.isoformat() for day in missed]}
+    heed = 2 if len(missed) > figures.MISSED_IN_A_ROW.value else 1
+    return Finding(animal.key, animal.tag, "missed_twice", text, evidence, heed=heed, kinds=("bred", "missed", "palpated"))
+
+
+def _missed_since_kindling(matings: tuple[Mating, ...]) -> list[date]:
+    """The days of her tries that came to nothing since she last kindled; matings made again within days are one try."""
+    ended = [one for one in matings if one.outcome is not None]
+    last = max((at for at, one in enumerate(ended) if one.outcome == "kindled"), default=-1)
+    tries: list[date] = []
+    for mating in ended[last + 1 :]:
+        if not tries or (mating.on - tries[-1]).days > reproduction.SAME_TRY_DAYS.value:
+            tries.append(mating.on)
+    return tries
+
+
+def bad_temper(barn: Evidence, animal: Animal) -> Finding | None:
+    """Two bad notes of its temper within a year."""
+    bad = [one for one in events(animal, "temper") if one.detail.get("grade") == "bad"]
+    return _bad_notes(barn, animal, bad, "bad_temper", "temper", figures.BAD_TEMPER_NOTES.whole)
+
+
+def bad_nest(barn: Evidence, animal: Animal) -> Finding | None:
+    """Two bad notes of a doe's nest within a year."""
+    seen = [*events(animal, "nest_manners"), *(one for litter in litters_of(barn.herd, animal.key) for one in litter.events)]
+    bad = [one for one in seen if one.what == "nest_manners" and one.detail.get("sign") != "good"]
+    return _bad_notes(barn, animal, sorted(bad, key=lambda one: one.on), "bad_nest", "nest_manners", figures.BAD_NEST_NOTES.whole)
+
+
+def _bad_notes(barn: Evidence, animal: Animal, bad: list[Event], code: str, kind: str, least: int) -> Finding | None:  # noqa: PLR0913, PLR0917
+    since = barn.today - timedelta(days=figures.BAD_NOTES_WITHIN_DAYS.whole)
+    recent = [one for one in bad if one.on > since]
+    if len(recent) < least:
+        return None
+    signs = list(dict.fromkeys(str(one.detail["sign"]).replace("_", " ") for one in recent if one.detail.get("sign")))
+    what = "temper" if code == "bad_temper" else "nest"
+    told = f" ({listed(signs)})" if signs else ""
+    text = f"{count(len(recent), 'bad note')} on {possessive(animal)} {what} in 12 months{told}."
+    evidence = {"count": len(recent), "on": [one.on.isoformat() for one in recent], "signs": signs}
+    return Finding(animal.key, animal.tag, code, text, evidence, heed=1, kinds=(kind,))
+
+
+def possessive(animal: Animal) -> str:
+    """His, her or its."""
+    return {"he": "his", "she": "her"}.get(pronoun(animal), "its")
+
+
+def disqualifying_fault(barn: Evidence, animal: Animal) -> Finding | None:
+    """A fault that bars it from the show table, noted and not withdrawn."""
+    last = {str(one.detail.get("fault")): one for one in events(animal, "fault")}
+    barred = [one for one in last.values() if one.detail.get("disqualifies")]
+    if not barred:
+        return None
+    young = barn.stages.get(animal.key) != "senior"
+    faults = [str(one.detail["fault"]) for one in barred]
+    text = f"Disqualifying fault: {listed(faults)}, noted {when(barred[-1].on, barn.today)}."
+    evidence = {"faults": faults, "on": [one.on.isoformat() for one in barred], "count": len(barred)}
+    return Finding(animal.key, animal.tag, "disqualifying_fault", text, evidence, heed=2 if young else 1, kinds=("fault",))
+
+
+def heavy_feeder(barn: Evidence, animal: Animal) -> Finding | None:
+    """Gets far more feed than its weight and state should need, and is not thin."""
+    eater = barn.eaters.get(animal.key)
+    if eater is None or eater.told is None:
+        return None
+    need = eater.need()
+    condition = animal.conditions[-1][1] if animal.conditions else None
+    thin = condition is not None and condition < figures.HEAVY_FEEDER_CONDITION.value
+    if thin or eater.told <= need * figures.HEAVY_FEEDER_TIMES.value:
+        return None
+    settings = barn.herd.settings
+    text = (
+        f"Eats {grams(settings, eater.told)} a day, {eater.told / need:.1f} times the {grams(settings, need)} "
+        f"expected for {possessive(animal)} weight."
+    )
+    evidence = {"grams_a_day": eater.told, "expected_grams_a_day": need, "times": eater.told / need, "condition": condition}
+    return Finding(animal.key, animal.tag, "heavy_feeder", text, evidence, heed=1, kinds=("ration", "condition"))
+
+
+#: Every flag, in the order in which the digest tells them.
+FLAGS: tuple[Flag, ...] = (
+    low_survival,
+    light_growout,
+    excess_buck,
+    past_sale_date,
+    shrinking_litters,
+    missed_twice,
+    long_open,
+    bad_temper,
+    bad_nest,
+    disqualifying_fault,
+    heavy_feeder,
+)
+
+
+def flags_of(barn: Evidence, animal: Animal) -> tuple[Finding, ...]:
+    """What is worth knowing of one animal. Kits are left alone."""
+    if barn.stages[animal.key] == "kit":
+        return ()
+    found = (flag(barn, animal) for flag in FLAGS)
+    return tuple(one for one in found if one is not None)
+
+
+def all_flags(barn: Evidence) -> tuple[Finding, ...]:
+    """The herd's flags, animal by animal."""
+    return tuple(_each(barn))
+
+
+def _each(barn: Evidence) -> Iterator[Finding]:
+    for animal in barn.living:
+        yield from flags_of(barn, animal)

@@ -1,0 +1,102 @@
+"""Every living animal as one object: what it is, how inbred, what it passes on, how it raises kits, and the genes its coat hides."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+from typing import Any
+
+from core.herd.questions import age_days
+from core.herd.state import Animal, Herd
+from core.reply import Reply
+from core.reports.bucks import grams_scale
+from core.reports.coat import genotype_document, posterior
+from core.reports.counts import counts
+from core.reports.evidence import Evidence, evidence
+from core.reports.merit import Trait
+from core.reports.wording import age, short, tag_of
+
+
+@dataclass(frozen=True, slots=True)
+class HerdDocument:
+    """The living herd."""
+
+    barn: Evidence
+
+    def document(self) -> dict[str, Any]:
+        """The contract's `herd` object."""
+        genes = genes_of(self.barn)
+        return {"animals": [animal_document(self.barn, one, genes.get(one.key, {})) for one in self.barn.living]}
+
+    def reply(self) -> Reply:
+        """The herd, an animal a line, grown ones first."""
+        barn = self.barn
+        told = counts(barn.herd, barn.today)
+        order = {"senior": 0, "junior": 1, "grow-out": 2, "kit": 3}
+        lines = [
+            _line(barn, one) for one in sorted(barn.living, key=lambda one: (order[barn.stages[one.key]], one.sex or "", one.breed or ""))
+        ]
+        return Reply((f"{told.line()}.", *lines))
+
+
+def herd_document(herd: Herd, today: date) -> HerdDocument:
+    """The living herd on that day."""
+    return HerdDocument(evidence(herd, today))
+
+
+def _line(barn: Evidence, one: Animal) -> str:
+    days = age_days(one, barn.today)
+    told = [one.breed, one.color, f"{barn.stages[one.key]} {one.sex or 'of unknown sex'}", age(days) if days is not None else None]
+    return f"{short(one)}: {', '.join(part for part in told if part)}"
+
+
+def genes_of(barn: Evidence) -> Mapping[str, Mapping[str, Mapping[str, float]]]:
+    """The likely genes of the living, from everybody's colours."""
+    book = barn.book.only(one.key for one in barn.living)
+    return posterior(book, {one.key: one.color for one in barn.herd.animals.values()}, (one.key for one in barn.living))
+
+
+def animal_document(barn: Evidence, one: Animal, genes: Mapping[str, Mapping[str, float]]) -> dict[str, Any]:
+    """One animal of the contract; what is not known is null."""
+    dam = barn.dams.get(one.key)
+    newest = one.weights[-1] if one.weights else None
+    eater = barn.eaters.get(one.key)
+    return {
+        "tag": one.tag,
+        "name": one.name,
+        "sex": one.sex,
+        "breed": one.breed,
+        "color": one.color,
+        "stage": barn.stages.get(one.key),
+        "age_days": age_days(one, barn.today),
+        "born": one.born.isoformat() if one.born else None,
+        "sire": tag_of(barn.herd, one.sire),
+        "dam": tag_of(barn.herd, one.dam),
+        "origin": one.origin,
+        "cage": one.cage,
+        "weight_grams": newest.grams if newest else None,
+        "weighed_on": newest.on.isoformat() if newest else None,
+        "condition": one.conditions[-1][1] if one.conditions else None,
+        "feed_grams_a_day": eater.grams() if eater else None,
+        "inbreeding": barn.kinship.inbreeding.get(one.key),
+        "breeding_values": breeding_values_document(barn, one),
+        "survival": dam.document() if dam else None,
+        "genotype": genotype_document(genes),
+        "for_sale": one.listing is not None,
+        "gone": one.gone.how if one.gone else None,
+    }
+
+
+def breeding_values_document(barn: Evidence, one: Animal) -> dict[str, Any]:
+    """What the animal passes on, as deviations from the breed's living mean; null where nothing is known."""
+    return {
+        "weight_70d": _value(barn, barn.growth, one, "grams", grams_scale(one)),
+        "born_alive": _value(barn, barn.born_alive, one, "kits", 1.0),
+        "survival": _value(barn, barn.raising, one, "share", 1.0),
+    }
+
+
+def _value(barn: Evidence, trait: Trait | None, one: Animal, unit: str, scale: float) -> dict[str, Any]:
+    value = trait.value(one.key, barn.mates(one)) if trait else None
+    return {unit: None if value is None else value * scale, "reliability": trait.reliability(one.key) if trait else None}
