@@ -25,8 +25,9 @@ Floats = npt.NDArray[np.float64]
 Counts = tuple[int, int]  # kits alive, of them kept
 
 MOST_WEIGHT = 200.0  # not a figure: the weight [kits] where the search stops; more only says that does can't be told apart
-#: Half the 95 % point of chi-squared with one degree of freedom: a smaller difference of log-likelihoods tells nothing.
-_TELLING = 1.92
+_REACHED = 0.99  # not a figure: a search that gets this near its bound has run to it
+#: Half the 99 % point of chi-squared with one degree of freedom: a smaller difference of log-likelihoods tells nothing.
+_TELLING = 3.32
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,9 +132,9 @@ def herd_prior(does: Iterable[Counts], default: Prior, *, least: int = 8, cap: f
     if len(told) < least or kept.sum() in (0, alive.sum()):
         return default
     mean, weight, height = _likeliest(alive, kept, cap)
-    if weight < cap * 0.999:
-        return Prior(mean * weight, (1 - mean) * weight, "herd")
     pooled = float(kept.sum() / alive.sum())
+    if weight < cap * _REACHED:
+        return Prior(mean * weight, (1 - mean) * weight, "herd")
     flat = height - log_likelihood(alive, kept, pooled * default.weight, (1 - pooled) * default.weight) < _TELLING
     weight = default.weight if flat else cap
     return Prior(pooled * weight, (1 - pooled) * weight, "herd mean" if flat else "herd")

@@ -1,0 +1,32 @@
+"""Ranking with the doubt left in."""
+
+from __future__ import annotations
+
+import pytest
+
+from core.reckon.choose import ranked
+
+
+def even(_one: str, _other: str) -> float:
+    return 0.5
+
+
+def sure(one: str, other: str) -> float:
+    return float(one < other)
+
+
+def test_sure_differences_give_plain_places() -> None:
+    """First is first, and better than the next for sure."""
+    found = ranked({"b": 2.0, "a": 3.0, "c": 1.0}, sure)
+    assert [(one.animal, one.expected_rank, one.better_than_next) for one in found] == [("a", 1, 1.0), ("b", 2, 1.0), ("c", 3, None)]
+
+
+def test_without_knowledge_everyone_is_expected_in_the_middle() -> None:
+    """Four that can't be told apart: place two and a half each."""
+    assert [one.expected_rank for one in ranked(dict.fromkeys("abcd", 0.0), even)] == pytest.approx([2.5] * 4)
+
+
+def test_ties_stand_by_name_and_nobody_gives_nobody() -> None:
+    """The order never depends on the order told."""
+    assert [one.animal for one in ranked({"b": 1.0, "a": 1.0}, even)] == ["a", "b"]
+    assert ranked({}, even) == ()

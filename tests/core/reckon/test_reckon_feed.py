@@ -1,0 +1,106 @@
+"""What the barn eats; the figures here are round numbers of the test's own."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from core.reckon.curve import weight_at_age
+from core.reckon.feed import FeedFigures, Mouth, daily_need, days_left, later, need_over
+
+FIGURES = FeedFigures(
+    dry_share=0.03,
+    pregnant_share=0.04,
+    lactating_share=0.07,
+    kit_g=30,
+    kits_eat_from_day=21,
+    growing=((28, 30), (70, 130)),
+    reference_adult_g=4000,
+    curve_b=4.0,
+    curve_k=0.03,
+    metabolic_power=0.75,
+    cold_below_c=15,
+    cold_share=0.01,
+)
+BUCK = Mouth(state="dry", weight_g=4000)
+
+
+@pytest.mark.parametrize(
+    ("mouth", "grams"),
+    [
+        (BUCK, 120),
+        (Mouth(state="pregnant", weight_g=4000), 160),
+        (Mouth(state="lactating", weight_g=4000, kits=8, kits_age_days=20), 280),
+        (Mouth(state="lactating", weight_g=4000, kits=8, kits_age_days=21), 520),
+        (Mouth(state="both", weight_g=4000, kits=2, kits_age_days=30), 340),
+        (Mouth(state="dry", weight_g=4000, kits=8, kits_age_days=30), 120),
+        (Mouth(state="dry", weight_g=4000, count=3), 360),
+        (Mouth(state="dry"), 0),
+    ],
+    ids=[
+        "buck",
+        "pregnant",
+        "kits still in the nest",
+        "kits at the dish",
+        "both",
+        "dry doe's kits eat elsewhere",
+        "three",
+        "weight unknown",
+    ],
+)
+def test_a_grown_rabbit_eats_a_share_of_its_weight(mouth: Mouth, grams: float) -> None:
+    """And a nursing doe's kits eat beside her from their day on."""
+    assert daily_need(mouth, FIGURES) == pytest.approx(grams)
+
+
+def test_cold_raises_the_need_and_warmth_does_not() -> None:
+    """One percent a degree below 15 C: at -10 C a quarter more."""
+    assert daily_need(BUCK, FIGURES, -10) == pytest.approx(150)
+    assert daily_need(BUCK, FIGURES, 30) == pytest.approx(120)
+
+
+def test_a_grower_of_the_reference_breed_eats_by_the_table() -> None:
+    """Straight between the ages, level beyond the last."""
+    needs = [daily_need(Mouth(state="growing", age_days=age, adult_g=4000), FIGURES) for age in (28, 49, 70, 100)]
+    assert needs == pytest.approx([30, 80, 130, 130])
+
+
+def test_a_smaller_breed_and_a_lighter_kit_eat_less_by_metabolic_weight() -> None:
+    """Half the weight: half to the power three quarters."""
+    small = daily_need(Mouth(state="growing", age_days=70, adult_g=2000), FIGURES)
+    light = daily_need(Mouth(state="growing", age_days=70, adult_g=4000, weight_g=weight_at_age(70, 4000, 4.0, 0.03) / 2), FIGURES)
+    assert (small, light) == pytest.approx((130 * 0.5**0.75, 130 * 0.5**0.75))
+
+
+def test_the_need_over_days_is_the_sum_of_the_days() -> None:
+    """Growers grow on, kits come to the dish, cold days count for themselves."""
+    grower = Mouth(state="growing", age_days=60, adult_g=4000, weight_g=1500)
+    nursing = Mouth(state="lactating", weight_g=4000, kits=5, kits_age_days=20)
+    by_hand = sum(daily_need(later(one, day, FIGURES), FIGURES, (5, 10)[day > 0]) for one in (grower, nursing) for day in range(3))
+    assert need_over([grower, nursing], 3, FIGURES, [5, 10]) == pytest.approx(by_hand)
+    assert need_over([nursing], 2, FIGURES) == pytest.approx(280 + 430)
+    assert need_over([BUCK], 2, FIGURES, []) == pytest.approx(240)
+    assert need_over([BUCK], 2, FIGURES, -10) == pytest.approx(300)
+
+
+def test_a_grower_without_a_weight_grows_by_age_alone() -> None:
+    """Its age moves on, its weight stays unknown."""
+    assert later(Mouth(state="growing", age_days=60, adult_g=4000), 5, FIGURES) == Mouth(state="growing", age_days=65, adult_g=4000)
+
+
+@pytest.mark.parametrize(("stock", "days"), [(0, 0), (119, 0), (120, 1), (1199, 9), (1200, 10)])
+def test_the_feed_lasts_whole_days(stock: float, days: int) -> None:
+    """A day counts when there is enough for all of it."""
+    assert days_left(stock, [BUCK], FIGURES) == days
+
+
+def test_feed_that_nobody_eats_lasts_without_end() -> None:
+    """None, as for a stock beyond the longest count."""
+    assert days_left(1000, [], FIGURES) is None
+    assert days_left(1_000_000, [BUCK], FIGURES, at_most=30) is None
+
+
+def test_figures_are_taken_from_the_argument() -> None:
+    """Another farm's shares give another need."""
+    assert daily_need(BUCK, replace(FIGURES, dry_share=0.05)) == pytest.approx(200)

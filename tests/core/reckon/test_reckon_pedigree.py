@@ -1,0 +1,78 @@
+"""The family book: parents first, and what can't be."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+
+from core.reckon.pedigree import Pedigree, PedigreeProblem, Row, pedigree
+from tests.strategies import pedigree_rows
+
+
+def book(*rows: Row) -> Pedigree:
+    found = pedigree(rows)
+    assert isinstance(found, Pedigree)
+    return found
+
+
+@given(rows=pedigree_rows())
+def test_parents_stand_before_their_kits(rows: list[Row]) -> None:
+    """Whatever the order of the rows; and nobody's parents change."""
+    found = book(*rows)
+    assert all(max(sire, dam) < at for at, (sire, dam) in enumerate(zip(found.sires, found.dams, strict=True)))
+    assert {(one, *found.parents(one)) for one in found.ids} == set(rows)
+
+
+def test_a_parent_without_a_row_is_a_founder() -> None:
+    """It joins the book with unknown parents."""
+    found = book(("k", "s", "d"))
+    assert set(found.ids) == {"k", "s", "d"}
+    assert found.parents("s") == (None, None)
+    assert len(found) == 3
+    assert "d" in found
+    assert "x" not in found
+
+
+def test_a_row_told_twice_alike_is_one() -> None:
+    """The same parents again change nothing."""
+    assert len(book(("k", "s", "d"), ("k", "s", "d"))) == 3
+
+
+@pytest.mark.parametrize(
+    ("rows", "problem"),
+    [
+        ([("k", "s", "d"), ("k", "t", "d")], PedigreeProblem("two_rows", ("k",))),
+        ([("k", "k", "d")], PedigreeProblem("own_parent", ("k",))),
+        ([("a", "b", None), ("b", "c", None), ("c", "a", None)], PedigreeProblem("loop", ("a", "b", "c"))),
+        ([("z", "a", None), ("a", "b", None), ("b", "a", None)], PedigreeProblem("loop", ("a", "b"))),
+    ],
+    ids=["two rows", "own parent", "own great-grandparent", "loop above an animal"],
+)
+def test_what_cannot_be_comes_back_with_the_animals(rows: list[Row], problem: PedigreeProblem) -> None:
+    """As a value, naming only those concerned."""
+    assert pedigree(rows) == problem
+
+
+def test_a_sire_that_is_also_a_dam_is_flagged_beside_the_book() -> None:
+    """The sums still hold, so the book is given."""
+    assert book(("a", "p", "q"), ("b", "q", "r")).warnings == (PedigreeProblem("two_sexes", ("q",)),)
+    assert book(("a", "p", "q")).warnings == ()
+
+
+def test_a_deep_line_sorts_without_running_out_of_stack() -> None:
+    """A thousand generations told youngest first."""
+    rows: list[Row] = [(f"r{at}", f"r{at - 1}", None) for at in range(3000, 0, -1)]
+    assert book(*rows).ids[0] == "r0"
+
+
+def test_complete_generations_stop_at_the_first_unknown_parent() -> None:
+    """Two full generations, and a third with a gap, count two."""
+    found = book(("k", "s", "d"), ("s", "ss", "sd"), ("d", "ds", "dd"), ("ss", "sss", None))
+    assert (found.generations("k"), found.generations("s"), found.generations("ss"), found.generations("dd")) == (2, 1, 0, 0)
+
+
+def test_a_book_cut_down_holds_only_ancestors() -> None:
+    """Those asked about and all before them."""
+    found = book(("k", "s", "d"), ("s", "x", "y"), ("u", "s", "z"))
+    assert set(found.only(["k"]).ids) == {"k", "s", "d", "x", "y"}
+    assert found.ancestors(["u", "z"]) == {"u", "s", "z", "x", "y"}
