@@ -105,6 +105,8 @@ def _together(one: Said, other: Said) -> Said | None:
         return Said(one.shape, one.a, one.b, one.year, one.modifier, one.words, other.a)
     if one.shape == "near" and other == Said("near") and one.a != 0:
         return one
+    if one.shape == "weekend" and other.shape == "weekday":
+        return other
     return None
 
 

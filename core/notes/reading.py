@@ -71,19 +71,3 @@ class Context:
 
     subject: str | None = None  # tag of the animal that this person last spoke of, within the time it sticks
     last: tuple[Fact, ...] = ()  # the facts of this person's last standing note: what a correction is about
-
-
-@dataclass(frozen=True, slots=True)
-class Expected:
-    """What a bare answer belongs to: `8, 2 dead` said to the reminder that 14 is due is a `kindled` of 14."""
-
-    kind: str
-    who: str | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Context:
-    """What went before that a message may lean on: the animal last spoken of, and what a bare answer would be about."""
-
-    subject: str | None = None
-    expected: Expected | None = None
