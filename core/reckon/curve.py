@@ -50,7 +50,11 @@ def carried(  # noqa: PLR0913, PLR0917 - a weighing, two days and the curve's th
     Forward, the rabbit goes on growing by the curve's own law, dW/dt = k W ln(A/W), from the weight it really had:
     ln(A/W) shrinks by exp(-k days). A light kit catches up, a heavy one is caught up, both end at the adult weight A.
     Backward that law would run away from the curve, so there the rabbit keeps its ratio to the curve instead.
+    Days before birth count as the day of birth; a weight of nothing stays nothing.
     """
+    from_day, to_day = max(from_day, 0), max(to_day, 0)
+    if weight_g <= 0:
+        return 0.0
     if to_day < from_day:
         return weight_g * weight_at_age(to_day, adult_g, b, k) / weight_at_age(from_day, adult_g, b, k)
     return adult_g * exp(-log(adult_g / weight_g) * exp(-k * (to_day - from_day)))

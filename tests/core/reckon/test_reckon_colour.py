@@ -7,11 +7,11 @@ from itertools import product
 
 import pytest
 from hypothesis import given
-from hypothesis import strategies as st
 
-from core.reckon.colour import LOCI, PLAIN, allowed_genotypes, genotypes, likely_colours, litter_colours, named, spelled
+from core.reckon.colour import PLAIN, allowed_genotypes, genotypes, likely_colours, litter_colours, named, spelled
+from tests.strategies import colour_genotypes
 
-GENOTYPES = st.fixed_dictionaries({locus: st.sampled_from(genotypes(locus)) for locus in LOCI})
+GENOTYPES = colour_genotypes()
 
 
 @pytest.mark.parametrize(

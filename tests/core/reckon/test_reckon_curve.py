@@ -65,6 +65,13 @@ def test_carried_back_a_rabbit_keeps_its_ratio_to_the_curve() -> None:
     assert carried(half, 84, 70, *CURVE) == pytest.approx(weight_at_age(70, *CURVE) / 2)
 
 
+def test_odd_weighings_are_carried_without_trouble() -> None:
+    """Nothing stays nothing; days before birth are the day of birth."""
+    assert carried(0, 30, 60, *CURVE) == 0
+    assert carried(500, -9000, -99999, *CURVE) == pytest.approx(500)
+    assert carried(500, 40, -9000, *CURVE) == pytest.approx(carried(500, 40, 0, *CURVE))
+
+
 def test_the_curve_loads_no_heavy_library() -> None:
     """Reading a note must not pay for numpy or scipy."""
     told = "import sys, core.reckon.curve; print([m for m in ('numpy', 'scipy') if m in sys.modules])"

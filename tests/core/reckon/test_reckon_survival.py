@@ -7,9 +7,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from core.reckon.survival import Prior, chance_better, herd_prior, likeness, moment_prior, survival
+from tests.strategies import kit_counts
 
 PRIOR = Prior(8.0, 2.0)
-COUNTS = st.integers(min_value=0, max_value=12).flatmap(lambda alive: st.tuples(st.just(alive), st.integers(0, alive)))
+COUNTS = kit_counts()
 
 
 @given(litters=st.lists(COUNTS, max_size=8))
