@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date
+from functools import lru_cache
 from itertools import count
 from typing import Any
 
@@ -235,6 +236,7 @@ class Herd:
         return gone[-1] if gone else None
 
 
+@lru_cache(maxsize=16384)
 def folded(tag: str) -> str:
     """A tag as it is compared: case, leading zeros, spaces and hyphens don't matter (`r-021` is `R21`)."""
     bare = tag.replace(" ", "").replace("-", "").upper()
