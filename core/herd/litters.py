@@ -48,12 +48,9 @@ def untagged(herd: Herd, litter: Litter) -> int:
     """Kits of the litter on the farm that have no tag."""
     tagged = [herd.animals[key] for key in litter.tagged if key in herd.animals]
     if litter.weaned_on is None:
-        kits, gone = alive_now(litter), litter.left - litter.left_unweaned
-        with_tag = sum(1 for kit in tagged if kit.living)
-    else:
-        kits, gone = litter.weaned or 0, litter.left - litter.left_unweaned
-        with_tag = sum(1 for kit in tagged if kit.gone is None or kit.gone.on >= litter.weaned_on)
-    return max(0, kits - gone - with_tag)
+        return max(0, alive_now(litter) - sum(1 for kit in tagged if kit.living))
+    left = litter.left - litter.left_unweaned
+    return max(0, (litter.weaned or 0) - left - sum(1 for kit in tagged if kit.weaned_on is not None))
 
 
 def on_book(herd: Herd, litter: Litter) -> int:
