@@ -1,0 +1,78 @@
+"""Looking after the book: is it sound, what is in it, copies of it, and who may come in."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any
+
+import click
+
+from bot.commands.options import book_options, json_option, opened, refuse, to_line
+from core.app import App
+from core.problem import Problem
+from core.words import count
+
+
+@click.command()
+@json_option
+@book_options
+def status(as_json: bool, book: str | None, farm: str | None) -> None:  # noqa: FBT001 - click passes flags so
+    """What the book holds, and what waits to be read or sent."""
+    found = opened(book, farm, as_json=as_json).status()
+    click.echo(to_line(found) if as_json else in_words(found))
+
+
+def in_words(found: dict[str, Any]) -> str:
+    """The status as lines."""
+    people = ", ".join(f"{member['name']} ({member['role']})" for member in found["members"]) or "nobody yet"
+    return "\n".join(
+        (
+            f"Farm {found['farm']}, {found['database']}: {count(found['notes'], 'note')}, the last {found['last_note'] or 'never'}.",
+            f"People: {people}. Chats: {found['chats']}.",
+            f"Waiting: {found['inbox']} to be read, {found['outbox']} to be sent.",
+        )
+    )
+
+
+@click.command()
+@json_option
+@book_options
+def check(as_json: bool, book: str | None, farm: str | None) -> None:  # noqa: FBT001 - click passes flags so
+    """Look through the whole book for damage. Ends with 1 where there is some."""
+    problems = opened(book, farm, as_json=as_json).check()
+    if problems:
+        refuse(Problem(problems[0].code, "\n".join(problem.text for problem in problems), remedy=problems[0].remedy), as_json=as_json)
+    click.echo(to_line({"sound": True}) if as_json else "The book is sound.")
+
+
+@click.command()
+@click.argument("file", type=click.Path(path_type=Path, dir_okay=False))
+@book_options
+def backup(file: Path, book: str | None, farm: str | None) -> None:
+    """Copy the whole book into FILE while it is in use, and look whether the copy is whole."""
+    problem = opened(book, farm).backup(file)
+    if problem is not None:
+        refuse(problem)
+    click.echo(f"The book is copied to {file}, and the copy is whole.")
+
+
+@click.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@book_options
+def restore(file: Path, book: str | None, farm: str | None) -> None:
+    """Take a backup, or an exported journal, into a new book: all of it or nothing."""
+    done = opened(book, farm).restore_file(file)
+    if isinstance(done, Problem):
+        refuse(done)
+    click.echo(f"{count(done, 'note')} restored.")
+
+
+@click.command()
+@book_options
+def setup(book: str | None, farm: str | None) -> None:
+    """Print a code. Whoever sends it to the bot becomes an owner of the farm: it works once."""
+    app: App = opened(book, farm)
+    code = app.setup_code(datetime.now(UTC), anew=True)  # noqa: TID251 - the shell is where the clock is read
+    click.echo(f"set-up code: {code}")
+    click.echo("Send it to the bot from the phone of the person who owns the farm. Then: haynote serve", err=True)

@@ -1,0 +1,64 @@
+"""Notes in and out: replaying a file of them, and writing out all that the book holds."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import click
+
+from bot.commands.options import book_options, json_option, opened, refuse, tell
+from core.problem import Problem
+
+
+@click.command()
+@click.argument("file", type=click.Path(path_type=Path, allow_dash=True))
+@click.option("--roster", type=click.Path(path_type=Path), metavar="FILE", help="Begin an empty book with this roster's settings and animals.")
+@json_option
+@book_options
+def replay(file: Path, roster: Path | None, as_json: bool, book: str | None, farm: str | None) -> None:  # noqa: FBT001 - click passes flags so
+    """Take in a file of dated notes, one a line: 2026-03-04 07:15 doe 14 kindled 8, 2 dead.
+
+    Each is read as of its own time. Replaying a file twice adds nothing. Lines that ask or are not understood are listed at the end.
+    """
+    text = file_text(file, as_json=as_json)
+    animals = None if roster is None else roster_of(roster, as_json=as_json)
+    app = opened(book, farm, as_json=as_json)
+    with click.progressbar(length=text.count("\n") + 1, label="Reading notes", file=click.get_text_stream("stderr")) as bar:
+        told = app.replay(text, roster=animals, progress=lambda done, _all: bar.update(done - bar.pos))
+    if isinstance(told, Problem):
+        refuse(told, as_json=as_json)
+    tell(told.document, told.reply, as_json=as_json)
+
+
+def file_text(path: Path, *, as_json: bool) -> str:
+    """What the file says, or standard input for `-`; the command ends here where it can't be read."""
+    try:
+        return click.get_text_stream("stdin", "utf-8").read() if str(path) == "-" else path.read_text(encoding="utf-8-sig")
+    except (OSError, UnicodeDecodeError) as error:
+        refuse(Problem("no_file", f"{path} can't be read: {error}.", remedy="Give a text file in UTF-8."), as_json=as_json)
+
+
+def roster_of(path: Path, *, as_json: bool) -> Any:
+    """The roster in the file; the command ends here where it is no JSON."""
+    try:
+        return json.loads(file_text(path, as_json=as_json))
+    except ValueError as error:
+        refuse(Problem("bad_roster", f"{path} is no JSON: {error}.", remedy="Give a roster: one JSON object with animals."), as_json=as_json)
+
+
+@click.command()
+@click.option("--notes", "what", flag_value="notes", default="notes", help="What stands, as dated notes that can be replayed (the default).")
+@click.option("--journal", "what", flag_value="journal", help="Everything as typed, with authors, replies, edits and undos: JSON lines for restore.")
+@click.option("--to", type=click.Path(path_type=Path, dir_okay=False), metavar="FILE", help="Write into this file. Default: standard output.")
+@book_options
+def export(what: str, to: Path | None, book: str | None, farm: str | None) -> None:
+    """Write out the whole book."""
+    app = opened(book, farm)
+    lines = app.export_journal() if what == "journal" else app.export_notes()
+    try:
+        with click.open_file(str(to or "-"), "w", encoding="utf-8", atomic=to is not None) as out:
+            out.writelines(f"{line}\n" for line in lines)
+    except OSError as error:
+        refuse(Problem("no_file", f"{to} can't be written: {error}.", remedy="Give a place that you can write to."))

@@ -1,0 +1,76 @@
+"""What the commands share: the options for the book, the clock and JSON, and how an answer or a refusal is printed."""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Callable
+from datetime import UTC, datetime
+from typing import Any, NoReturn, TypeVar
+
+import click
+
+from bot.settings import settings
+from bot.terminal.chat import shown
+from core.app import App, open_book
+from core.problem import Problem
+from core.reply import Reply
+
+Command = TypeVar("Command", bound=Callable[..., Any])
+
+
+def book_options(command: Command) -> Command:
+    """--book and --farm."""
+    command = click.option("--farm", metavar="NAME", help="Which farm, needed only when a book holds several.")(command)
+    return click.option("--book", metavar="URL", help="The book: a file or a database address. Default: HAYNOTE_DATABASE_URL, else a file of yours.")(command)
+
+
+def now_option(command: Command) -> Command:
+    """--now, the clock."""
+    return click.option("--now", metavar="TIME", help="Answer as of this time (ISO 8601; farm time without an offset). Later notes don't count.")(command)
+
+
+json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON for programs.")
+
+
+def opened(book: str | None, farm: str | None, *, as_json: bool = False) -> App:
+    """The farm's book; the command ends here with the reason where it can't be opened."""
+    found = open_book(book or settings().database_url, farm)
+    if isinstance(found, Problem):
+        refuse(found, as_json=as_json)
+    return found
+
+
+def moment(app: App, now: str | None) -> datetime:
+    """The time to answer for: `--now` in farm time, else the real one. Wrong use where it is no time."""
+    if now is None:
+        return datetime.now(UTC)  # noqa: TID251 - the shell is where the clock is read
+    return time_of(now, app.timezone())
+
+
+def time_of(text: str, zone: Any) -> datetime:
+    """An ISO 8601 time, in the zone where it names no offset. Wrong use where it is no time."""
+    try:
+        said = datetime.fromisoformat(text)
+    except ValueError:
+        raise click.BadParameter(f"'{text}' is no ISO 8601 time, such as 2026-11-25T07:10:00-06:00") from None
+    return said if said.tzinfo else said.replace(tzinfo=zone)
+
+
+def refuse(problem: Problem, *, as_json: bool = False) -> NoReturn:
+    """Say what stands in the way and what to do, and end with 1."""
+    if as_json:
+        click.echo(to_line({"problem": {"code": problem.code, "text": problem.text, "remedy": problem.remedy}}))
+    else:
+        click.echo(f"{problem.text} {problem.remedy}".strip(), err=True)
+    sys.exit(1)
+
+
+def tell(document: dict[str, Any], reply: Reply, *, as_json: bool) -> None:
+    """Print an answer in the form that was asked for."""
+    click.echo(to_line(document) if as_json else shown(reply))
+
+
+def to_line(document: Any) -> str:
+    """JSON on one line, letters of any script as they are."""
+    return json.dumps(document, ensure_ascii=False)

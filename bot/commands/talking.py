@@ -1,0 +1,83 @@
+"""Talking to the book: one message, or a whole chat."""
+
+from __future__ import annotations
+
+import sys
+import uuid
+from collections.abc import Callable
+from datetime import UTC, datetime
+
+import click
+
+from bot.commands.options import book_options, json_option, moment, now_option, opened, tell
+from bot.settings import data_folder
+from bot.terminal import chat as terminal
+from core.app import App, Message
+from core.reply import Reply
+
+#: The conversation that the terminal holds with a book.
+TERMINAL = "terminal"
+author_option = click.option("--from", "author", default="me", metavar="NAME", show_default=True, help="Who is speaking.")
+
+
+@click.command()
+@click.argument("text")
+@author_option
+@json_option
+@now_option
+@book_options
+def say(text: str, author: str, as_json: bool, now: str | None, book: str | None, farm: str | None) -> None:  # noqa: FBT001, PLR0913 - click passes options so
+    """Take one note or question, as the chat would: haynote say "doe 14 kindled 8, 2 dead"."""
+    app = opened(book, farm, as_json=as_json)
+    at_home(app)
+    told = app.say(message(text, moment(app, now), author))
+    tell(told.document, told.reply, as_json=as_json)
+
+
+@click.command()
+@author_option
+@now_option
+@book_options
+def chat(author: str, now: str | None, book: str | None, farm: str | None) -> None:
+    """Talk to the book. Piped in: one message a line, each reply ended by an empty line."""
+    app = opened(book, farm)
+    at_home(app)
+    hold(app, author, moment(app, now) if now else None)
+
+
+def hold(app: App, author: str, start: datetime | None) -> None:
+    """The chat, typed or piped. With a start, the clock is set to it and runs on from there."""
+    clock = running(start)
+
+    def hear(text: str) -> Reply:
+        return app.hear(message(text, clock(), author))
+
+    if sys.stdin.isatty():
+        click.echo(app.due(clock(), 0).reply.text + "\n")
+        terminal.typed(hear, click.echo, data_folder() / "typed-lines")
+    else:
+        terminal.piped(sys.stdin, hear, click.echo)
+
+
+def message(text: str, at: datetime, author: str) -> Message:
+    """What was typed here, as a message of its own."""
+    return Message(text, at, author, TERMINAL, uuid.uuid4().hex)
+
+
+def running(start: datetime | None) -> Callable[[], datetime]:
+    """A clock: the real one, or one that was set to `start` just now."""
+    began = datetime.now(UTC)  # noqa: TID251 - the shell is where the clock is read
+    shift = start - began if start else began - began
+    return lambda: datetime.now(UTC) + shift  # noqa: TID251 - the same
+
+
+def at_home(app: App) -> None:
+    """Tell a new book this machine's timezone, as a note that can be changed like any other."""
+    if app.newest() is not None:
+        return
+    from tzlocal import get_localzone_name  # noqa: PLC0415 - only a new book asks
+
+    name = get_localzone_name()
+    if name and "UTC" not in name.upper():
+        at = datetime.now(UTC)  # noqa: TID251 - the shell is where the clock is read
+        app.hear(Message(f"timezone {name}", at, "haynote", "setup", "timezone"))

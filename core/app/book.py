@@ -1,0 +1,142 @@
+"""A farm's book, opened: everything that a shell can ask of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from datetime import datetime, tzinfo
+from pathlib import Path
+from typing import Any
+
+from core.app import carrying, looking_after, replaying, telling
+from core.app.members import People
+from core.app.post import Post
+from core.app.reading import Reader
+from core.app.telling import Told
+from core.app.ticking import put_due
+from core.notes.export import export_notes
+from core.notes.reading import Message
+from core.notes.replay import Book, local_day, zone
+from core.problem import Problem
+from core.reply import Reply
+
+
+def _silent(_done: int, _all: int) -> None:
+    """Progress that nobody watches."""
+
+
+class App(Post, People):
+    """One farm. Each call is a transaction of its own; times are aware. What can't be done is handed back as a `Problem`."""
+
+    def close(self) -> None:
+        """Let go of the database."""
+        self._engine.dispose()
+
+    # notes
+
+    def hear(self, message: Message) -> Reply:
+        """The answer to a message, which is in the journal once this returns."""
+        return self._hearing.hear(message).reply
+
+    def say(self, message: Message) -> Told:
+        """The same, with the facts, the question and the new chores as an object."""
+        with self._hearing.turn() as turn:
+            before = turn.book.herd
+            return telling.said(turn.hear(message), before)
+
+    def replay(self, text: str, *, roster: Any = None, author: str = "me", progress: replaying.Progress = _silent) -> Told | Problem:
+        """A file of dated notes taken in; the roster first, into an empty book."""
+        problem = None if roster is None else replaying.take_roster(self._hearing, roster, text, author)
+        return problem or replaying.replayed(self._hearing, text, author, progress)
+
+    def reader(self, now: datetime) -> Reader:
+        """Reads notes against this book without writing them down."""
+        return Reader(self._as_of(now))
+
+    # questions
+
+    def due(self, now: datetime, days: int | None = None) -> Told:
+        """The chores of the coming days, overdue ones first."""
+        told = self._as_of(now)
+        return telling.due(told.herd, local_day(now, told.herd), days)
+
+    def digest(self, now: datetime) -> Told:
+        """The digest of the week that holds now."""
+        told = self._as_of(now)
+        return telling.digest(told.herd, local_day(now, told.herd))
+
+    def keep(self, now: datetime) -> Told:
+        """Who to keep, sell or cull, with the evidence."""
+        told = self._as_of(now)
+        return telling.keep(told.herd, local_day(now, told.herd))
+
+    def herd(self, now: datetime) -> Told:
+        """Every living animal."""
+        told = self._as_of(now)
+        return telling.herd(told.herd, local_day(now, told.herd))
+
+    def card(self, tag: str, now: datetime) -> Told | Problem:
+        """One animal, living or gone."""
+        return telling.card(self._as_of(now), tag, now)
+
+    def newest(self) -> datetime | None:
+        """When the last note was sent; None for an empty book."""
+        return max((note.at for note in self._hearing.book().notes), default=None)
+
+    def timezone(self) -> tzinfo:
+        """The farm's timezone."""
+        return zone(self._hearing.book().herd.settings.timezone)
+
+    def _as_of(self, now: datetime) -> Book:
+        return telling.as_of(self._hearing.book(), now)
+
+    # what goes out by itself
+
+    def tick(self, now: datetime) -> int:
+        """Put the reminders and the digest that are due into the outbox, each once. How many messages that made."""
+        with self._hearing.turn() as turn:
+            return put_due(turn.connection, self._farm, turn.book.herd, now)
+
+    # in and out
+
+    def export_notes(self) -> Iterator[str]:
+        """What stands, as dated notes that give the same book when they are replayed."""
+        return export_notes(self._hearing.book())
+
+    def export_journal(self) -> Iterator[str]:
+        """Everything as typed, as JSON lines that `restore` takes."""
+        return carrying.journal_lines(self.name, self._hearing.book().notes)
+
+    def restore(self, lines: Iterable[str]) -> int | Problem:
+        """A journal taken into an empty book, all of it or nothing. How many notes it had."""
+        notes = carrying.notes_of(lines)
+        if isinstance(notes, Problem):
+            return notes
+        with self._hearing.turn() as turn:
+            if turn.book.notes:
+                return Problem("not_empty", "This book has notes already.", remedy="Restore into a new one: --book FILE.")
+            for note in notes:
+                turn.write(note)
+        return len(notes)
+
+    def restore_file(self, path: Path) -> int | Problem:
+        """The same from a file: a journal, or a backup of a whole book."""
+        from core.app.opening import journal_in  # noqa: PLC0415 - opening knows this class
+
+        lines = journal_in(path, self.name)
+        return lines if isinstance(lines, Problem) else self.restore(lines)
+
+    # looking after
+
+    def backup(self, path: Path) -> Problem | None:
+        """A copy of the whole book at `path`; None once it is there and found whole."""
+        return looking_after.backup(self._engine, path)
+
+    def check(self) -> tuple[Problem, ...]:
+        """What is wrong with the book; empty where it is sound."""
+        with self._engine.begin() as connection:
+            return looking_after.soundness(connection, self._farm)
+
+    def status(self) -> dict[str, Any]:
+        """The book in numbers."""
+        with self._engine.begin() as connection:
+            return looking_after.status(connection, self._farm, self.name)
