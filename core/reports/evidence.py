@@ -14,7 +14,7 @@ from core.herd.state import Animal, Herd, Litter
 from core.reckon.kinship import Kinship, kinship
 from core.reckon.pedigree import Pedigree, PedigreeProblem, pedigree
 from core.reckon.survival import likeness
-from core.reports.feeding import Eater, Stock, eater, grams_a_day, litter_eater, stock
+from core.reports.feeding import Eater, Stock, cents_a_gram, eater, grams_a_day, litter_eater, stock
 from core.reports.growth import Grown, grown, standard_weights
 from core.reports.merit import Trait, born_alive_trait, survival_trait, weight_trait
 from core.reports.survival import DamSurvival, dam_survivals
@@ -113,6 +113,11 @@ class Evidence:
     def feed_a_day(self) -> float:
         """What the herd eats today [g]."""
         return grams_a_day(self.eaters.values())
+
+    @property
+    def cents_a_gram(self) -> float:
+        """What feed costs [cents a g]."""
+        return cents_a_gram(self.herd)[0]
 
     @cached_property
     def stock(self) -> Stock | None:

@@ -150,7 +150,7 @@ def in_breed(breed: str | None, wanted: str | None) -> bool:
     return found is known if known else (breed or "").lower() == wanted.lower()
 
 
-def keep(herd: Herd, today: date) -> KeepOrCull:
+def keep_or_cull(herd: Herd, today: date) -> KeepOrCull:
     """The verdict on every living animal past weaning and every weaned litter's untagged kits, and the plan."""
     barn = evidence(herd, today)
     each = [judged(barn, animal) for animal in barn.living if barn.stages[animal.key] != "kit"]

@@ -1,0 +1,253 @@
+"""The answer to every question that a person can ask of the book. An animal that nobody knows gets the words that would work."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from datetime import date, datetime
+
+from core.handbook import health
+from core.herd.litters import on_book, the_litter
+from core.herd.questions import fitting
+from core.herd.settings import spring, winter
+from core.herd.state import Animal, Herd
+from core.notes.journal import Entry
+from core.notes.kinds.query import Query
+from core.notes.replay import Book, local_day
+from core.reply import Choice, Reply
+from core.reports import asking
+from core.reports.card import card
+from core.reports.compare import compare
+from core.reports.counts import counted
+from core.reports.digest import in_order
+from core.reports.due import due
+from core.reports.evidence import Evidence, evidence
+from core.reports.feed import feed, feed_of
+from core.reports.flags import all_flags, flags_of
+from core.reports.keep_or_cull import in_breed, keep_or_cull
+from core.reports.pairing import pairing
+from core.reports.why import why
+from core.reports.wording import called, grams, price, when
+from core.words import count
+
+HELP = (
+    "Text me what happens in the barn, one note after the other:",
+    "doe 14 kindled 8, 2 dead",
+    "bred 15 to Flint",
+    "31 4-6 (a weight)",
+    "12 lost 2 kits froze",
+    "weaned 16",
+    "list 32 for 60 until dec 20",
+    "Ask me: who's due · why 14 · 15 x 7? · who should I keep · feed · herd",
+    "Wrong? Say undo, or: no, 15 not 14",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """A question with the herd, the day and the notes that it is answered from. `who` and `other` are the animals it names."""
+
+    query: Query
+    barn: Evidence
+    entries: tuple[Entry, ...]
+    who: Animal | None
+    other: Animal | None
+
+    @property
+    def herd(self) -> Herd:
+        """The herd that is asked about."""
+        return self.barn.herd
+
+    @property
+    def today(self) -> date:
+        """The day of the question."""
+        return self.barn.today
+
+
+def answer(query: Query, book: Book, at: datetime) -> Reply:
+    """The answer to a question that was sent at that time."""
+    return answered(query, book.herd, local_day(at, book.herd), book.standing())
+
+
+def answered(query: Query, herd: Herd, today: date, entries: Iterable[Entry] = ()) -> Reply:
+    """The answer to a question on that day."""
+    for said in (query.who, query.with_):
+        if said is not None and found(herd, said) is None:
+            return unknown(herd, said)
+    who = found(herd, query.who) if query.who else None
+    other = found(herd, query.with_) if query.with_ else None
+    asked = Asked(query, evidence(herd, today), tuple(entries), who, other)
+    return ANSWERS.get(query.about, _help)(asked)
+
+
+def found(herd: Herd, said: str) -> Animal | None:
+    """The one animal of that tag or name; None where there is none or several fit."""
+    fits = fitting(herd, said)
+    return fits[0] if len(fits) == 1 else None
+
+
+def unknown(herd: Herd, said: str) -> Reply:
+    """What to ask instead, where no animal or more than one fits."""
+    fits = fitting(herd, said)
+    if fits:
+        return Reply((f"Which {said}? Ask by tag.",), tuple(Choice(called(one), one.tag) for one in fits[:5]))
+    first = next((one.tag for one in herd.animals.values() if one.living), None)
+    hint = f"Try a tag on the book, such as {first}, or ask for the herd." if first else "Add it: new doe 40 mini rex born 3/4"
+    return Reply((f"I don't know an animal {said}. {hint}",))
+
+
+def _needs(asked: Asked, example: str) -> Reply:
+    """The reply to a question that lacks its animal."""
+    return Reply((f"Which animal? Ask like this: {example}",))
+
+
+def _card(asked: Asked) -> Reply:
+    return card(asked.herd, asked.today, asked.who, asked.entries).reply() if asked.who else _needs(asked, "card 14")
+
+
+def _due(asked: Asked) -> Reply:
+    until = asked.query.until
+    days = max((until - asked.today).days, 0) if until else None
+    chores = due(asked.herd, asked.today, days)
+    return (chores.of(asked.who.tag) if asked.who else chores).reply()
+
+
+def _keep(asked: Asked) -> Reply:
+    if asked.who:
+        return why(asked.herd, asked.today, asked.who, asked.entries).reply()
+    return keep_or_cull(asked.herd, asked.today).only(scope=asked.query.scope, breed=asked.query.breed).reply()
+
+
+def _why(asked: Asked) -> Reply:
+    return why(asked.herd, asked.today, asked.who, asked.entries).reply() if asked.who else _needs(asked, "why 14")
+
+
+def _pair(asked: Asked) -> Reply:
+    one, other = asked.who, asked.other
+    if one is None or other is None:
+        return _needs(asked, "15 x 7?")
+    if {one.sex, other.sex} != {"doe", "buck"}:
+        same = f"both {one.sex}s" if one.sex and one.sex == other.sex else "not known to be a doe and a buck"
+        return Reply((f"{called(one)} and {called(other)} are {same}. Ask for a doe and a buck: 15 x 7?",))
+    doe, buck = (one, other) if one.sex == "doe" else (other, one)
+    return pairing(asked.herd, asked.today, doe, buck).reply()
+
+
+def _compare(asked: Asked) -> Reply:
+    if asked.who and asked.other:
+        return compare(asked.herd, asked.today, asked.who, asked.other).reply()
+    if asked.query.scope == "bucks" or asked.query.breed:
+        return keep_or_cull(asked.herd, asked.today).only(scope=asked.query.scope, breed=asked.query.breed).reply()
+    return Reply(("Which two? Ask like this: compare 3 and 7",))
+
+
+def _feed(asked: Asked) -> Reply:
+    return feed_of(asked.herd, asked.today, asked.who) if asked.who else feed(asked.herd, asked.today).reply()
+
+
+def _count(asked: Asked) -> Reply:
+    if asked.who is None:
+        return counted(asked.barn, asked.query.scope, asked.query.breed)
+    litter = the_litter(asked.herd, asked.who.key, asked.today)
+    if litter is None:
+        return Reply((f"{called(asked.who)} has no kits under her or untagged.",))
+    where = "under her" if litter.weaned_on is None else "weaned and untagged"
+    return Reply((f"{called(asked.who)}: {count(on_book(asked.herd, litter), 'kit')} {where}, born {when(litter.born_on, asked.today)}.",))
+
+
+def _weights(asked: Asked) -> Reply:
+    return asking.weights(asked.barn, asked.who, asked.query.scope, asked.query.breed)
+
+
+def _pedigree(asked: Asked) -> Reply:
+    return asking.pedigree(asked.barn, asked.who) if asked.who else _needs(asked, "pedigree 33")
+
+
+def _flags(asked: Asked) -> Reply:
+    barn = asked.barn
+    if asked.who is not None:
+        flagged = flags_of(barn, asked.who) if asked.who.key in barn.stages else ()
+        return Reply((f"{called(asked.who)}: {count(len(flagged), 'flag')}.", *(one.text for one in flagged)))
+    told = [one for one in in_order(all_flags(barn)) if in_breed(asked.herd.animals[one.animal].breed, asked.query.breed)]
+    if not told:
+        return Reply(("Nothing is flagged.",))
+    lines = [f"{called(asked.herd.animals[one.animal])}: {one.text}" for one in told]
+    return asking.first_lines(f"{count(len(told), 'flag')} on {count(len({one.animal for one in told}), 'animal')}.", lines)
+
+
+def _open(asked: Asked) -> Reply:
+    return asking.open_does(asked.barn, asked.query.breed)
+
+
+def _litters(asked: Asked) -> Reply:
+    return asking.litters(asked.barn, asked.who, asked.query.breed)
+
+
+def _sales(asked: Asked) -> Reply:
+    return asking.sales(asked.barn, asked.query.breed)
+
+
+def _journal(asked: Asked) -> Reply:
+    return asking.journal(asked.barn, asked.entries, asked.who)
+
+
+def _winter(asked: Asked) -> Reply:
+    told = keep_or_cull(asked.herd, asked.today).only(breed=asked.query.breed).reply()
+    settings = asked.herd.settings
+    dates = f"Winter from {when(winter(settings, asked.today), asked.today)}, spring {when(spring(settings, asked.today), asked.today)}."
+    return Reply((dates, *told.lines), told.choices)
+
+
+def _what_if(asked: Asked) -> Reply:
+    """What keeping or losing one animal would change. Nothing is recorded."""
+    who = asked.who
+    eater = asked.barn.eaters.get(who.key) if who else None
+    verdict = keep_or_cull(asked.herd, asked.today).verdict_on(who.key) if who else None
+    if who is None or eater is None or verdict is None:
+        return Reply(("I can weigh one weaned animal at a time so far. Ask like this: what if I keep 14", "Nothing was recorded."))
+    settings = asked.herd.settings
+    until = spring(settings, asked.today)
+    fed = eater.over(max((until - asked.today).days, 0))
+    cost = fed * asked.barn.cents_a_gram
+    return Reply(
+        (
+            f"Keeping {called(who)} until {when(until, asked.today)} takes {grams(settings, fed)} of feed, {price(settings, cost)}.",
+            f"My advice now: {verdict.verdict}. {verdict.reasons[0].text}",
+            "Nothing was recorded.",
+            health.ADVICE,
+        )
+    )
+
+
+def _picture(asked: Asked) -> Reply:
+    """Pictures come later; the words serve until then."""
+    told = _weights(asked) if asked.who or asked.query.scope else counted(asked.barn, None, asked.query.breed)
+    return Reply(("I can't draw pictures yet. In words:", *told.lines), told.choices)
+
+
+def _help(_asked: Asked) -> Reply:
+    return Reply(HELP)
+
+
+#: What answers each thing that can be asked about.
+ANSWERS: dict[str, Callable[[Asked], Reply]] = {
+    "card": _card,
+    "due": _due,
+    "keep": _keep,
+    "why": _why,
+    "pair": _pair,
+    "compare": _compare,
+    "feed": _feed,
+    "count": _count,
+    "weights": _weights,
+    "pedigree": _pedigree,
+    "flags": _flags,
+    "open": _open,
+    "litters": _litters,
+    "sales": _sales,
+    "journal": _journal,
+    "winter": _winter,
+    "what_if": _what_if,
+    "picture": _picture,
+    "help": _help,
+}

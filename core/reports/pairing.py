@@ -1,0 +1,121 @@
+"""A planned mating before it is made: how close the two are, the litter and the colours to expect, and what speaks against it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Any
+
+from core.handbook import breeds, genetics, reproduction
+from core.herd.litters import litters_of, live_born
+from core.herd.matings import open_mating
+from core.herd.questions import age_days, events
+from core.herd.settings import highest_coi
+from core.herd.state import Animal, Herd
+from core.reckon.kinship import coi
+from core.reply import Choice, Reply
+from core.reports.coat import expected, posterior
+from core.reports.evidence import Evidence, evidence
+from core.reports.wording import age, called, short, when
+from core.words import count, listed, share
+
+#: Colours that are told, and the least share worth telling.
+COLORS_TOLD = 5
+WORTH_TELLING = 0.02
+
+
+@dataclass(frozen=True, slots=True)
+class Pairing:
+    """A doe and a buck, and what their kits would be.
+
+    coi          inbreeding of the kits [share]
+    generations  complete generations of known ancestors of the doe and of the buck: how deep the COI looks
+    colors       colour -> chance for a kit, the likeliest first
+    """
+
+    barn: Evidence
+    doe: Animal
+    buck: Animal
+    coi: float
+    generations: tuple[int, int]
+    colors: dict[str, float]
+
+    @property
+    def warnings(self) -> tuple[str, ...]:
+        """What speaks against it, the gravest first."""
+        return (*self._closeness(), *self._readiness(), *self._faults())
+
+    def _closeness(self) -> tuple[str, ...]:
+        if self.coi >= genetics.COI_STRONG.value:
+            return ("Too close: as close as brother and sister, or parent and child.",)
+        if self.coi >= highest_coi(self.barn.herd.settings):
+            return (f"Close: over your line of {share(highest_coi(self.barn.herd.settings))}. Half brother and sister give 12.5 %.",)
+        return ()
+
+    def _readiness(self) -> tuple[str, ...]:
+        told = []
+        for one in (self.doe, self.buck):
+            days, breed = age_days(one, self.barn.today), breeds.breed(one.breed)
+            least = breed.first_mating_days(one.sex or "doe") if breed else None
+            if not one.living:
+                told.append(f"{called(one)} is not on the farm.")
+            elif days is not None and least is not None and days < least:
+                told.append(f"{called(one)} is {age(days)} old; the breed is ready at about {age(least)}.")
+        mating = open_mating(self.barn.herd, self.doe.key, self.barn.today)
+        if mating is not None:
+            told.append(f"{called(self.doe)} was bred {when(mating.on, self.barn.today)} already.")
+        return tuple(told)
+
+    def _faults(self) -> tuple[str, ...]:
+        told = []
+        for one in (self.doe, self.buck):
+            faults = dict.fromkeys(str(each.detail.get("fault")) for each in events(one, "fault") if each.detail.get("disqualifies"))
+            if faults:
+                told.append(f"{called(one)} has a disqualifying fault: {listed(faults)}.")
+        return tuple(told)
+
+    def past(self) -> tuple[int, ...]:
+        """Live-born of the litters that these two had together."""
+        return tuple(live_born(each) for each in litters_of(self.barn.herd, self.doe.key) if each.sire == self.buck.key)
+
+    def reply(self) -> Reply:
+        """What to expect, in a few lines."""
+        lines = [f"{short(self.doe)} x {short(self.buck)}: kits would be {self.coi * 100:.1f} % inbred."]
+        depth = min(self.generations)
+        known = f"all known for {count(depth, 'generation')}" if depth else "parents not all known, so it may be more"
+        lines.append(f"Ancestors: {known} on both sides.")
+        lines += self.warnings
+        if self.past():
+            lines.append(f"Together before: {listed(str(size) for size in self.past())} born alive.")
+        told = [(word, chance) for word, chance in self.colors.items() if chance >= WORTH_TELLING][:COLORS_TOLD]
+        lines.append(
+            f"Colors to expect: {', '.join(f'{word} {share(chance)}' for word, chance in told)}."
+            if told
+            else "Colors: note both parents' colors and I can tell what to expect."
+        )
+        if self.doe.living and self.buck.living:
+            due = self.barn.today + timedelta(days=reproduction.GESTATION_DAYS.whole)
+            lines.append(f"Bred today, she would kindle about {when(due, self.barn.today)}.")
+        return Reply(tuple(lines), (Choice(f"Card of {self.doe.tag}", self.doe.tag), Choice(f"Card of {self.buck.tag}", self.buck.tag)))
+
+    def document(self) -> dict[str, Any]:
+        """The pairing as numbers."""
+        return {
+            "doe": self.doe.tag,
+            "buck": self.buck.tag,
+            "coi": self.coi,
+            "generations": list(self.generations),
+            "colors": dict(self.colors),
+            "past_born_alive": list(self.past()),
+            "warnings": list(self.warnings),
+        }
+
+
+def pairing(herd: Herd, today: date, doe: Animal, buck: Animal) -> Pairing:
+    """What a mating of these two would give."""
+    barn = evidence(herd, today)
+    book = barn.book
+    genes = posterior(book.only([doe.key, buck.key]), {one.key: one.color for one in herd.animals.values()}, [doe.key, buck.key])
+    both = bool(doe.color and buck.color)
+    colors = expected(genes[buck.key], genes[doe.key]) if both else {}
+    return Pairing(barn, doe, buck, coi(book, buck.key, doe.key), (book.generations(doe.key), book.generations(buck.key)), colors)
