@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from datetime import UTC, datetime
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from bot.commands.options import book_options, json_option, opened, refuse, to_line
-from core.app import App
 from core.problem import Problem
 from core.words import count
+
+if TYPE_CHECKING:
+    from core.app import App
 
 
 @click.command()

@@ -6,14 +6,17 @@ import sys
 import tempfile
 from importlib.resources import files
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import click
 
 from bot.commands.options import opened
 from bot.commands.talking import hold
 from bot.terminal.chat import shown
-from core.app import App
 from core.problem import Problem
+
+if TYPE_CHECKING:
+    from core.app import App
 
 
 @click.command()

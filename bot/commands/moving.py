@@ -14,7 +14,9 @@ from core.problem import Problem
 
 @click.command()
 @click.argument("file", type=click.Path(path_type=Path, allow_dash=True))
-@click.option("--roster", type=click.Path(path_type=Path), metavar="FILE", help="Begin an empty book with this roster's settings and animals.")
+@click.option(
+    "--roster", type=click.Path(path_type=Path), metavar="FILE", help="Begin an empty book with this roster's settings and animals."
+)
 @json_option
 @book_options
 def replay(file: Path, roster: Path | None, as_json: bool, book: str | None, farm: str | None) -> None:  # noqa: FBT001 - click passes flags so
@@ -45,13 +47,21 @@ def roster_of(path: Path, *, as_json: bool) -> Any:
     try:
         return json.loads(file_text(path, as_json=as_json))
     except ValueError as error:
-        refuse(Problem("bad_roster", f"{path} is no JSON: {error}.", remedy="Give a roster: one JSON object with animals."), as_json=as_json)
+        refuse(
+            Problem("bad_roster", f"{path} is no JSON: {error}.", remedy="Give a roster: one JSON object with animals."), as_json=as_json
+        )
 
 
 @click.command()
-@click.option("--notes", "what", flag_value="notes", default="notes", help="What stands, as dated notes that can be replayed (the default).")
-@click.option("--journal", "what", flag_value="journal", help="Everything as typed, with authors, replies, edits and undos: JSON lines for restore.")
-@click.option("--to", type=click.Path(path_type=Path, dir_okay=False), metavar="FILE", help="Write into this file. Default: standard output.")
+@click.option(
+    "--notes", "what", flag_value="notes", default="notes", help="What stands, as dated notes that can be replayed (the default)."
+)
+@click.option(
+    "--journal", "what", flag_value="journal", help="Everything as typed, with authors, replies, edits and undos: JSON lines for restore."
+)
+@click.option(
+    "--to", type=click.Path(path_type=Path, dir_okay=False), metavar="FILE", help="Write into this file. Default: standard output."
+)
 @book_options
 def export(what: str, to: Path | None, book: str | None, farm: str | None) -> None:
     """Write out the whole book."""

@@ -6,15 +6,18 @@ import json
 import sys
 from collections.abc import Callable
 from datetime import UTC, datetime
-from typing import Any, NoReturn, TypeVar
+from typing import TYPE_CHECKING, Any, NoReturn, TypeVar
 
 import click
 
 from bot.settings import settings
 from bot.terminal.chat import shown
-from core.app import App, open_book
+from core.app import open_book
 from core.problem import Problem
 from core.reply import Reply
+
+if TYPE_CHECKING:
+    from core.app import App
 
 Command = TypeVar("Command", bound=Callable[..., Any])
 
@@ -22,12 +25,16 @@ Command = TypeVar("Command", bound=Callable[..., Any])
 def book_options(command: Command) -> Command:
     """--book and --farm."""
     command = click.option("--farm", metavar="NAME", help="Which farm, needed only when a book holds several.")(command)
-    return click.option("--book", metavar="URL", help="The book: a file or a database address. Default: HAYNOTE_DATABASE_URL, else a file of yours.")(command)
+    return click.option(
+        "--book", metavar="URL", help="The book: a file or a database address. Default: HAYNOTE_DATABASE_URL, else a file of yours."
+    )(command)
 
 
 def now_option(command: Command) -> Command:
     """--now, the clock."""
-    return click.option("--now", metavar="TIME", help="Answer as of this time (ISO 8601; farm time without an offset). Later notes don't count.")(command)
+    return click.option(
+        "--now", metavar="TIME", help="Answer as of this time (ISO 8601; farm time without an offset). Later notes don't count."
+    )(command)
 
 
 json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON for programs.")

@@ -21,13 +21,23 @@ if TYPE_CHECKING:
 
 @click.command()
 @click.argument("text", required=False)
-@click.option("--roster", "roster_file", type=click.Path(path_type=Path), metavar="FILE", help="The farm to read against; without it, your own book.")
+@click.option(
+    "--roster", "roster_file", type=click.Path(path_type=Path), metavar="FILE", help="The farm to read against; without it, your own book."
+)
 @click.option("--at", "--now", "at", metavar="TIME", help="When the message was sent (ISO 8601). Default: now.")
 @click.option("--json", "as_json", is_flag=True, help="Print one JSON object a message.")
-@click.option("--jsonl", is_flag=True, help='Each input line is an object: {"text": ..., "at"?, "from"?, "conversation"?, "reply_to"?, "edit_of"?}.')
+@click.option(
+    "--jsonl", is_flag=True, help='Each input line is an object: {"text": ..., "at"?, "from"?, "conversation"?, "reply_to"?, "edit_of"?}.'
+)
 @book_options
 def read(  # noqa: PLR0913 - click passes options so
-    text: str | None, roster_file: Path | None, at: str | None, as_json: bool, jsonl: bool, book: str | None, farm: str | None  # noqa: FBT001
+    text: str | None,
+    roster_file: Path | None,
+    at: str | None,
+    as_json: bool,
+    jsonl: bool,
+    book: str | None,
+    farm: str | None,  # noqa: FBT001
 ) -> None:
     """Show what a note would become. Without TEXT, each line of standard input is one message."""
     sent = time_of(at, UTC) if at else datetime.now(UTC)  # noqa: TID251 - the shell is where the clock is read
@@ -44,7 +54,14 @@ def from_roster(path: Path, *, as_json: bool) -> Reader:
     try:
         roster = json.loads(path.read_text(encoding="utf-8"))
     except (OSError, ValueError) as error:
-        refuse(Problem("bad_roster", f"The roster {path} can't be read: {error}.", remedy="Give a JSON file with farm, animals, breedings and litters."), as_json=as_json)
+        refuse(
+            Problem(
+                "bad_roster",
+                f"The roster {path} can't be read: {error}.",
+                remedy="Give a JSON file with farm, animals, breedings and litters.",
+            ),
+            as_json=as_json,
+        )
     found = reader(roster)
     if isinstance(found, Problem):
         refuse(found, as_json=as_json)
@@ -73,7 +90,9 @@ def parsed(line: str) -> Any:
 
 def in_words(document: dict[str, Any]) -> str:
     """A reading for people: a line a fact, then the question, then the words left over."""
-    facts = [f"{fact['kind']}: " + ", ".join(f"{name} {value}" for name, value in fact.items() if name != "kind") for fact in document["facts"]]
+    facts = [
+        f"{fact['kind']}: " + ", ".join(f"{name} {value}" for name, value in fact.items() if name != "kind") for fact in document["facts"]
+    ]
     ask = document["ask"]
     question = [f"asks ({ask['why']}): {ask['text']}"] if ask else []
     unread = [f"not read: {document['unread']}"] if document["unread"] else []

@@ -6,14 +6,18 @@ import sys
 import uuid
 from collections.abc import Callable
 from datetime import UTC, datetime
+from typing import TYPE_CHECKING
 
 import click
 
 from bot.commands.options import book_options, json_option, moment, now_option, opened, tell
 from bot.settings import data_folder
 from bot.terminal import chat as terminal
-from core.app import App, Message
+from core.app import Message
 from core.reply import Reply
+
+if TYPE_CHECKING:
+    from core.app import App
 
 #: The conversation that the terminal holds with a book.
 TERMINAL = "terminal"
