@@ -13,7 +13,7 @@ from core.problem import Problem
 @json_option
 @now_option
 @book_options
-def due(days: int | None, as_json: bool, now: str | None, book: str | None, farm: str | None) -> None:  # noqa: FBT001 - click passes flags so
+def due(days: int | None, as_json: bool, now: str | None, book: str | None, farm: str | None) -> None:
     """Chores not yet done: overdue ones first, then those of the coming days."""
     app = opened(book, farm, as_json=as_json)
     told = app.due(moment(app, now), days)
@@ -24,7 +24,7 @@ def due(days: int | None, as_json: bool, now: str | None, book: str | None, farm
 @json_option
 @now_option
 @book_options
-def digest(as_json: bool, now: str | None, book: str | None, farm: str | None) -> None:  # noqa: FBT001 - click passes flags so
+def digest(as_json: bool, now: str | None, book: str | None, farm: str | None) -> None:
     """The week: chores, flagged animals with their evidence, the herd in numbers, feed left."""
     app = opened(book, farm, as_json=as_json)
     told = app.digest(moment(app, now))
@@ -35,7 +35,7 @@ def digest(as_json: bool, now: str | None, book: str | None, farm: str | None) -
 @json_option
 @now_option
 @book_options
-def keep(as_json: bool, now: str | None, book: str | None, farm: str | None) -> None:  # noqa: FBT001 - click passes flags so
+def keep(as_json: bool, now: str | None, book: str | None, farm: str | None) -> None:
     """Who to keep, sell, cull or watch, with reasons, numbers and what it saves. It advises; you decide."""
     app = opened(book, farm, as_json=as_json)
     told = app.keep(moment(app, now))
@@ -46,7 +46,7 @@ def keep(as_json: bool, now: str | None, book: str | None, farm: str | None) -> 
 @json_option
 @now_option
 @book_options
-def herd(as_json: bool, now: str | None, book: str | None, farm: str | None) -> None:  # noqa: FBT001 - click passes flags so
+def herd(as_json: bool, now: str | None, book: str | None, farm: str | None) -> None:
     """Every living animal, with its age, stage and what the book says of it."""
     app = opened(book, farm, as_json=as_json)
     told = app.herd(moment(app, now))
@@ -58,7 +58,7 @@ def herd(as_json: bool, now: str | None, book: str | None, farm: str | None) -> 
 @json_option
 @now_option
 @book_options
-def card(tag: str, as_json: bool, now: str | None, book: str | None, farm: str | None) -> None:  # noqa: FBT001 - click passes flags so
+def card(tag: str, as_json: bool, now: str | None, book: str | None, farm: str | None) -> None:
     """One animal's whole story, by its tag or name."""
     app = opened(book, farm, as_json=as_json)
     told = app.card(tag, moment(app, now))

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 @click.command()
 @json_option
 @book_options
-def status(as_json: bool, book: str | None, farm: str | None) -> None:  # noqa: FBT001 - click passes flags so
+def status(as_json: bool, book: str | None, farm: str | None) -> None:
     """What the book holds, and what waits to be read or sent."""
     found = opened(book, farm, as_json=as_json).status()
     click.echo(to_line(found) if as_json else in_words(found))
@@ -40,7 +40,7 @@ def in_words(found: dict[str, Any]) -> str:
 @click.command()
 @json_option
 @book_options
-def check(as_json: bool, book: str | None, farm: str | None) -> None:  # noqa: FBT001 - click passes flags so
+def check(as_json: bool, book: str | None, farm: str | None) -> None:
     """Look through the whole book for damage. Ends with 1 where there is some."""
     problems = opened(book, farm, as_json=as_json).check()
     if problems:

@@ -19,7 +19,7 @@ from core.problem import Problem
 )
 @json_option
 @book_options
-def replay(file: Path, roster: Path | None, as_json: bool, book: str | None, farm: str | None) -> None:  # noqa: FBT001 - click passes flags so
+def replay(file: Path, roster: Path | None, as_json: bool, book: str | None, farm: str | None) -> None:
     """Take in a file of dated notes, one a line: 2026-03-04 07:15 doe 14 kindled 8, 2 dead.
 
     Each is read as of its own time. Replaying a file twice adds nothing. Lines that ask or are not understood are listed at the end.

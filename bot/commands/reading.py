@@ -30,14 +30,14 @@ if TYPE_CHECKING:
     "--jsonl", is_flag=True, help='Each input line is an object: {"text": ..., "at"?, "from"?, "conversation"?, "reply_to"?, "edit_of"?}.'
 )
 @book_options
-def read(  # noqa: PLR0913 - click passes options so
+def read(
     text: str | None,
     roster_file: Path | None,
     at: str | None,
     as_json: bool,
     jsonl: bool,
     book: str | None,
-    farm: str | None,  # noqa: FBT001
+    farm: str | None,
 ) -> None:
     """Show what a note would become. Without TEXT, each line of standard input is one message."""
     sent = time_of(at, UTC) if at else datetime.now(UTC)  # noqa: TID251 - the shell is where the clock is read

@@ -30,7 +30,7 @@ author_option = click.option("--from", "author", default="me", metavar="NAME", s
 @json_option
 @now_option
 @book_options
-def say(text: str, author: str, as_json: bool, now: str | None, book: str | None, farm: str | None) -> None:  # noqa: FBT001, PLR0913 - click passes options so
+def say(text: str, author: str, as_json: bool, now: str | None, book: str | None, farm: str | None) -> None:
     """Take one note or question, as the chat would: haynote say "doe 14 kindled 8, 2 dead"."""
     app = opened(book, farm, as_json=as_json)
     at_home(app)

@@ -1,0 +1,1 @@
+"""Measurements, each against a named peer in the same run."""
