@@ -6,7 +6,7 @@ tells nothing, and that is said. Dominance and defaults are `core.reckon.colour`
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from typing import Any
 
 from core.handbook import genetics
@@ -64,13 +64,22 @@ def posterior(book: Pedigree, colors: Mapping[str, str | None], ask: Iterable[st
     allowed = {key: allowed_genotypes(word, also) for key, word in words.items() if word is not None}
     found: dict[str, dict[str, dict[str, float]]] = {key: {} for key in asked}
     for locus in LOCI:
-        alleles = tuple(allele for allele in LOCI[locus] if allele not in RARE or also)
         told = {key: set(each[locus]) for key, each in allowed.items() if each is not None}
-        chances = genotype_chances(book, locus, told, {allele: 1 / len(alleles) for allele in alleles}, genetics.COLOR_ERROR_RATE.value)
+        chances = genotype_chances(book, locus, told, frequencies(locus, told.values(), also), genetics.COLOR_ERROR_RATE.value)
         if isinstance(chances, dict):
             for key in asked:
                 found[key][locus] = chances[key]
     return found
+
+
+def frequencies(locus: str, told: Iterable[Collection[str]], also: Iterable[str]) -> dict[str, float]:
+    """The founders' share of each allele: those that some coat on the book must carry alike, the others rare."""
+    alleles = [allele for allele in LOCI[locus] if allele not in RARE or allele in set(also)]
+    shown = set.union(set(), *(set.intersection(*(set(one.split("/")) for one in each)) for each in told if each))
+    shown = shown or {alleles[0]}
+    rare = genetics.UNSEEN_ALLELE_SHARE.value
+    common = (1 - rare * sum(1 for allele in alleles if allele not in shown)) / sum(1 for allele in alleles if allele in shown)
+    return {allele: common if allele in shown else rare for allele in alleles}
 
 
 def expected(sire: Chances, dam: Chances) -> dict[str, float]:

@@ -59,7 +59,7 @@ class Due:
 
     def _line(self, chore: Chore) -> str:
         time = f" {chore.time}" if chore.time else ""
-        day = f"overdue since {when(chore.on, self.today)}" if chore.on < self.today else when(chore.on, self.today)
+        day = _days(chore, self.today)
         return f"{day[:1].upper()}{day[1:]}{time}: {chore.text}"
 
     def cautions(self) -> tuple[str, ...]:
@@ -69,6 +69,16 @@ class Due:
     def document(self) -> dict[str, Any]:
         """The contract's `due` object."""
         return {"chores": [chore_document(chore, self.today) for chore in self.chores]}
+
+
+def _days(chore: Chore, today: date) -> str:
+    """The day of a chore in words. A doe within her window is not late: any day now."""
+    if chore.on >= today:
+        return when(chore.on, today)
+    window = reproduction.KINDLING_WINDOW_LAST.whole - reproduction.GESTATION_DAYS.whole
+    if chore.chore == "kindling" and (today - chore.on).days <= window:
+        return "any day now"
+    return f"late, {when(chore.on, today)}"
 
 
 def chore_document(chore: Chore, today: date) -> dict[str, Any]:

@@ -96,7 +96,7 @@ SURVIVAL_KINDS = ("kindled", "kits_lost", "kit_count", "fostered", "weaned")
 
 
 def raised_line(barn: Evidence, animal: Animal) -> str:
-    """A doe's survival in words: `11 of 19 kits weaned in 3 litters (likely 50 to 71 %); 4 more lost to weather or predators, not counted`."""
+    """A doe's survival in words: `11 of 19 kits raised in 3 litters (likely 50 to 71 %)`, and what the weather took."""
     dam = barn.dams[animal.key]
     text = (
         f"{dam.kept} of {count(dam.alive, 'kit')} raised in {count(len(dam.litters), 'litter')} ({likely(dam.share.low, dam.share.high)})"
@@ -148,25 +148,27 @@ def long_open(barn: Evidence, animal: Animal) -> Finding | None:
     """A senior doe that nobody has bred for a long time."""
     if animal.sex != "doe" or barn.stages[animal.key] != "senior":
         return None
-    since = _open_since(barn, animal)
-    if since is None or (barn.today - since).days < figures.LONG_OPEN_DAYS.value:
+    last = _open_since(barn, animal)
+    if last is None or (barn.today - last[1]).days < figures.LONG_OPEN_DAYS.value:
         return None
+    what, since = last
     days = (barn.today - since).days
-    text = f"Open for {count(days, 'day')}: not bred since {when(since, barn.today)}."
+    text = f"Open for {count(days, 'day')}: {what} {when(since, barn.today)}, and not bred since."
     return Finding(animal.key, animal.tag, "long_open", text, {"since": since.isoformat(), "days": days}, heed=1, kinds=("bred", "weaned"))
 
 
-def _open_since(barn: Evidence, doe: Animal) -> date | None:
-    """Since when she could have been bred: weaned, lost her litter, became senior, or was last bred; None while she is bred or nurses."""
+def _open_since(barn: Evidence, doe: Animal) -> tuple[str, date] | None:
+    """What she did last and when, from which day she could have been bred; None while she is bred or nurses."""
     matings = matings_of(barn.herd, doe.key)
     litters = litters_of(barn.herd, doe.key)
     if any(one.outcome is None and (barn.today - one.on).days < reproduction.ASK_KINDLING_DAY.value for one in matings):
         return None
     if any(litter.weaned_on is None and alive_now(litter) for litter in litters):
         return None
-    ends = [day for litter in litters for day in (litter.weaned_on, _lost_on(litter)) if day is not None]
     senior = senior_since(barn.herd, doe, barn.today)
-    return max([*ends, *(mating.on for mating in matings), *([senior] if senior else [])], default=None)
+    told = [("her kits weaned", one.weaned_on) for one in litters] + [("her litter lost", _lost_on(one)) for one in litters]
+    told += [("last bred", one.on) for one in matings] + [("grown", senior)]
+    return max(((what, on) for what, on in told if on is not None), key=lambda each: each[1], default=None)
 
 
 def _lost_on(litter: Litter) -> date | None:

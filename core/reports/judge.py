@@ -15,7 +15,7 @@ from core.herd.litters import litters_of, litters_sired, nursed_litter
 from core.herd.matings import open_mating
 from core.herd.questions import age_days, events, in_withdrawal, withdrawal_untold
 from core.herd.settings import target_weight
-from core.herd.state import Animal, Intention, Litter
+from core.herd.state import Animal, Intention, Listing, Litter
 from core.reports.bucks import growth_merit, ranked
 from core.reports.evidence import Evidence
 from core.reports.finding import Finding
@@ -34,7 +34,7 @@ def judged(barn: Evidence, animal: Animal) -> Verdict:
     strikes = sorted(flags_of(barn, animal), key=lambda one: -one.heed)
     praise = merits(barn, animal)
     verdict, reasons, pinned = _weighed(barn, animal, strikes, praise)
-    told = Verdict(
+    return Verdict(
         animal.key,
         animal.tag,
         barn.stages[animal.key],
@@ -45,7 +45,6 @@ def judged(barn: Evidence, animal: Animal) -> Verdict:
         sex=animal.sex,
         pinned=pinned,
     )
-    return told
 
 
 def _weighed(barn: Evidence, animal: Animal, strikes: list[Finding], praise: list[Finding]) -> tuple[str, list[Finding], bool]:
@@ -58,7 +57,7 @@ def _weighed(barn: Evidence, animal: Animal, strikes: list[Finding], praise: lis
     heed = sum(one.heed for one in strikes)
     late_offer = any(one.code == "past_sale_date" for one in strikes)
     if animal.listing is not None and not late_offer:
-        return "sell", [_offered(barn, animal), *strikes, *praise], True
+        return "sell", [_offered(barn, animal, animal.listing), *strikes, *praise], True
     if heed >= ENOUGH:
         return _way_out(animal, strikes, praise), [*strikes, *praise], False
     if heed or strikes:
@@ -146,9 +145,7 @@ def _wished(barn: Evidence, animal: Animal, wish: Intention) -> Finding:
     return Finding(animal.key, animal.tag, f"planned_{wish.what}", text, evidence, kinds=("planned",))
 
 
-def _offered(barn: Evidence, animal: Animal) -> Finding:
-    offer = animal.listing
-    assert offer is not None
+def _offered(barn: Evidence, animal: Animal, offer: Listing) -> Finding:
     until = f" until {when(offer.until, barn.today)}" if offer.until else ""
     text = f"For sale since {when(offer.on, barn.today)}{until}."
     evidence = {
