@@ -5,7 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
+from datetime import date
 
+from core.handbook.reproduction import SIRE_FIRST_DAY, SIRE_LAST_DAY
 from core.herd.questions import same_tag
 from core.herd.state import Herd
 from core.notes.correction_fields import amended, field_for, holds
@@ -14,11 +16,13 @@ from core.notes.fact import Fact, Fields, Json
 from core.notes.journal import Entry, Note, Target
 from core.notes.kinds import KIND_OF
 from core.notes.kinds.correction import Correct
+from core.notes.kinds.mating import Bred
+from core.notes.kinds.remark import Remark
 from core.notes.kinds.undoing import Undo
 from core.notes.meaning import Meaning
-from core.notes.reading import Ask, Message
+from core.notes.reading import Ask, Draft, Message
 from core.notes.recall import animals_of, last_entries, standing_notes, subject_of
-from core.notes.replay import Book
+from core.notes.replay import Book, local_day
 
 _NOT = re.compile(r"\bnot?\s+(?:the\s+|tag\s+|doe\s+|buck\s+)?([\w.#-]+)\s*\W*$", re.IGNORECASE)
 _LOOK_BACK = 10  # notes of that person among which "15 not 14" looks for the 14
@@ -146,6 +150,33 @@ def _unfit_text(entry: Entry, herd: Herd) -> str:
     return f"What should be put right in “{sentence(entry.fact, herd)}”? Send the whole note as it should be, or “undo”."
 
 
-def edited(book: Book, earlier: Note) -> Book:
-    """The book as if the message had not been sent: what its new wording is read against."""
-    return book.with_note(Note(book.last_id + 1, "", earlier.at, earlier.author, reverses=(Target(earlier.id),)))
+def edited(book: Book, versions: Sequence[Note]) -> Book:
+    """The book as if the message had never been sent: what its new wording is read against."""
+    targets = tuple(Target(version.id) for version in versions)
+    return book.with_note(Note(book.last_id + 1, "", versions[0].at, versions[0].author, reverses=targets))
+
+
+# --- whose kits they are ------------------------------------------------------------------------------------------
+
+
+def sire_told(book: Book, message: Message, draft: Draft, buck: str | None) -> Meaning | None:
+    """The buck named as a litter's sire: the breedings to other bucks that fit it are taken back, and the words kept.
+
+    None where the words name none of the bucks that fit.
+    """
+    doe = str(draft.known["doe"])
+    born = date.fromisoformat(draft.known["on"])
+    fitting = [entry for entry in book.standing() if _may_have_sired(entry.fact, doe, born)]
+    others = [entry for entry in fitting if not same_tag(getattr(entry.fact, "buck", ""), buck or "")]
+    if buck is None or len(others) == len(fitting):
+        return None
+    kept = Remark(text=f"{buck} is the sire of {doe}'s litter of {born.isoformat()}", who=doe, on=local_day(message.at, book.herd))
+    lines = tuple(_gone(book, entry.fact) for entry in others)
+    return Meaning((kept,), None, "", doe, tuple(entry.target for entry in others), lines, settled=True)
+
+
+def _may_have_sired(fact: Fact, doe: str, born: date) -> bool:
+    """Whether it is a breeding of that doe, as long before the birth as a litter takes."""
+    if not isinstance(fact, Bred) or not same_tag(fact.doe, doe):
+        return False
+    return SIRE_FIRST_DAY.value <= (born - fact.on).days <= SIRE_LAST_DAY.value

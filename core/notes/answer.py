@@ -25,9 +25,9 @@ Reads = Callable[[str], Reading]  # a note on its own, as it would be read today
 
 YES = frozenset(
     """
-    yes, y, yep, yeah, yea, yup, sure, right, correct, ok, okay, confirm, confirmed, true, exactly, definitely, indeed, yes please, that's right,
-    thats right, that is right, yes it is, it is, record it, do it, go ahead, of course, for sure, yes again, yes another, another, another one,
-    i'm sure, im sure, yes i'm sure, yes im sure, yes she did, yes he did, yes it was, it was, i am sure
+    yes, y, yep, yeah, yea, yup, sure, right, correct, ok, okay, confirm, confirmed, true, exactly, definitely, indeed, yes please,
+    that's right, thats right, that is right, yes it is, it is, record it, do it, go ahead, of course, for sure, yes again, yes another,
+    another, another one, i'm sure, im sure, yes i'm sure, yes im sure, yes she did, yes he did, yes it was, it was, i am sure
     """.replace("\n    ", " ")
     .strip()
     .split(", ")
@@ -107,15 +107,24 @@ def _yes_or_no(draft: Draft, said: str, text: str, today: date, reads: Reads) ->
 
 def _value(draft: Draft, ask: Ask, said: str, herd: Herd) -> Json:
     """The bare thing asked for; None where the answer is something else."""
-    bare = _TAIL.sub("", _LEAD.sub("", said)) or said
     if draft.wanted in ANIMALS:
-        return _animal(herd, said) or _animal(herd, bare)
+        return animal_said(herd, said)
     if draft.wanted in WHOLE:
-        return whole_number(bare)
+        return whole_number(_bare(said))
     choices = {choice.lower(): choice for choice in ask.choices}
     if draft.wanted in ("result", "change", "sign", "grade", "unit", "what") and said in choices:
         return choices[said]
     return None
+
+
+def animal_said(herd: Herd, text: str) -> str | None:
+    """The tag of the one animal that an answer names, whatever small words stand around it."""
+    said = plain(text)
+    return _animal(herd, said) or _animal(herd, _bare(said))
+
+
+def _bare(said: str) -> str:
+    return _TAIL.sub("", _LEAD.sub("", said)) or said
 
 
 def _animal(herd: Herd, said: str) -> str | None:

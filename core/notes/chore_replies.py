@@ -39,9 +39,9 @@ _NOT_YET = re.compile(
 )
 _SKIP = re.compile(r"^(?:skip\b.*|no need|don'?t bother|drop it|cancel(?: it)?|never ?mind|forget it|leave it)$", re.IGNORECASE)
 _PUT_OFF = re.compile(
-    r"^(?:(?:remind me(?: again)?|ask(?: me)?(?: again)?|put (?:it|this|that)? ?off|move (?:it|this)?|snooze(?: it)?|later|do (?:it|that)|"
-    r"will do(?: it)?|i'?ll do (?:it|that)|not today|not yet|no|postpone(?: it)?|try(?: again)?|wait|ok(?:ay)?|make it|maybe|again|on|til|till|"
-    r"until|to|for|by|this)\b[\s,.]*)*",
+    r"^(?:(?:remind me(?: again)?|ask(?: me)?(?: again)?|put (?:it|this|that)? ?off|move (?:it|this)?|snooze(?: it)?|later|"
+    r"do (?:it|that)|will do(?: it)?|i'?ll do (?:it|that)|not today|not yet|no|postpone(?: it)?|try(?: again)?|wait|ok(?:ay)?|"
+    r"make it|maybe|again|on|til|till|until|to|for|by|this)\b[\s,.]*)*",
     re.IGNORECASE,
 )
 _LATER = frozenset({"later", "snooze", "not today", "remind me later", "later please", "put it off", "ask me later"})

@@ -9,8 +9,8 @@ from datetime import date
 
 from core.herd.questions import fitting
 from core.herd.state import Herd
-from core.notes.amend import corrected, undone
-from core.notes.answer import answered, completed, plain, whole_number
+from core.notes.amend import corrected, sire_told, undone
+from core.notes.answer import animal_said, answered, completed, plain, whole_number
 from core.notes.chore_replies import chore_reply
 from core.notes.fact import Fact
 from core.notes.journal import Note
@@ -68,6 +68,8 @@ def _answer(talk: Talk) -> Meaning | None:
     ask = question_of(talk.asked) if talk.asked else None
     if talk.asked is None or ask is None or not _may_answer(talk.asked, talk.message, ask):
         return None
+    if ask.draft is not None and ask.draft.wanted == "sire":
+        return sire_told(talk.book, talk.message, ask.draft, animal_said(talk.herd, talk.message.text))
     return answered(ask, talk.message.text, talk.herd, talk.today, talk.reads)
 
 

@@ -79,7 +79,9 @@ def amended(fact: Fact, put: Mapping[str, Json]) -> Fact | None:
 
 def _kindling(said: Mapping[str, Json], new: dict[str, Json], put: Mapping[str, Json]) -> dict[str, Json]:
     """Born, alive and dead agree: the two that were said last hold, the third follows."""
-    born, alive, dead = new.get("born"), new.get("alive"), new.get("dead")
+    born: Json = new.get("born")
+    alive: Json = new.get("alive")
+    dead: Json = new.get("dead")
     if "born" in put and alive is not None and "alive" not in put:
         all_alive = said.get("alive") == said.get("born")
         new["alive"] = max(0, born - dead) if dead is not None else (born if all_alive else alive)

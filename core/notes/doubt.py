@@ -11,7 +11,8 @@ from core.handbook.asking import DUPLICATE_MINUTES
 from core.herd.state import Herd
 from core.notes.fact import Fact, to_json
 from core.notes.journal import Note, Target
-from core.notes.kinds import KIND_OF
+from core.notes.kinds import KIND_OF, kindling
+from core.notes.kinds.kindling import Kindled
 from core.notes.meaning import Meaning
 from core.notes.reading import Ask, Draft, Message
 from core.notes.recall import REPLAY, animals_of, subject_of
@@ -46,7 +47,20 @@ def settled(book: Book, message: Message, meaning: Meaning) -> Meaning:
             kept.append(fact)
         else:
             doubts.append((problem, fact))
-    return replace(meaning, facts=tuple(kept), settled=True) if not doubts else _asking(meaning, kept, doubts)
+    if doubts:
+        return _asking(meaning, kept, doubts)
+    return replace(meaning, facts=tuple(kept), ask=meaning.ask or _sire_question(book, message, kept), settled=True)
+
+
+def _sire_question(book: Book, message: Message, facts: Sequence[Fact]) -> Ask | None:
+    """Whose kits they are, where several bucks fit a litter that is recorded all the same."""
+    for fact in facts:
+        if isinstance(fact, Kindled):
+            problem = kindling.question_after(fact, herd_at(book, fact, local_day(message.at, book.herd)))
+            if problem is not None:
+                draft = Draft("kindled", {"doe": fact.doe, "on": fact.on.isoformat()}, "sire")
+                return Ask(problem.code, f"{problem.text} {problem.remedy}", problem.choices, draft)
+    return None
 
 
 def problem_with(book: Book, message: Message, fact: Fact) -> Problem | None:

@@ -103,7 +103,6 @@ def _origin(note: Note, index: int, by_id: Mapping[int, Note]) -> tuple[int, int
 
 
 def _first_version(note: Note, by_id: Mapping[int, Note]) -> int:
-    """The number of the message as it was first sent."""
-    while note.edit and note.reverses and note.reverses[0].note in by_id:
-        note = by_id[note.reverses[0].note]
-    return note.id
+    """The number of the message as it was first sent: an edit takes back every version before it."""
+    versions = [target.note for target in note.reverses if target.index is None and target.note in by_id]
+    return min([note.id, *versions])

@@ -50,7 +50,7 @@ def listen(book: Book, message: Message, answer_query: AnswerQuery, reader: Read
     earlier = _versions(book, message)
     if earlier and (earlier[-1].edit >= message.edit or earlier[-1].text == message.text):
         return Heard(earlier[-1], _again(earlier[-1]), book, is_new=False)
-    base = edited(book, earlier[-1]) if earlier else book
+    base = edited(book, earlier) if earlier else book
     sent = replace(message, at=earlier[0].at, reply_to=message.reply_to or earlier[0].reply_to) if earlier else message
     meaning = _meaning(_until(base, earlier[0]) if earlier else base, base, sent, reader)
     note = _note(book, message, sent, meaning, earlier)
@@ -107,7 +107,7 @@ def _confirmed(meaning: Meaning, *, everything: bool) -> Meaning:
 
 
 def _note(book: Book, message: Message, sent: Message, meaning: Meaning, earlier: list[Note]) -> Note:
-    before = _superseded(book, earlier[-1]) if earlier else ()
+    before = _superseded(book, earlier) if earlier else ()
     subject = meaning.subject or next((found for fact in meaning.facts if (found := subject_of(fact))), None)
     return Note(
         id=book.last_id + 1,
@@ -126,13 +126,13 @@ def _note(book: Book, message: Message, sent: Message, meaning: Meaning, earlier
     )
 
 
-def _superseded(book: Book, earlier: Note) -> tuple[Target, ...]:
-    """The version that an edit replaces, and the answer that completed it, if one did."""
-    draft = earlier.ask.draft if earlier.ask else None
-    later = (note for note in book.notes if note.id > earlier.id and note.chat == earlier.chat)
-    answers = (note for note in later if draft and any(_holds(fact, draft) for fact in note.facts))
-    answer = next(answers, None)
-    return (Target(earlier.id), *((Target(answer.id),) if answer else ()))
+def _superseded(book: Book, versions: list[Note]) -> tuple[Target, ...]:
+    """The versions that an edit replaces, and the answer that completed the last of them, if one did."""
+    last = versions[-1]
+    draft = last.ask.draft if last.ask else None
+    later = (note for note in book.notes if note.id > last.id and note.chat == last.chat)
+    answer = next((note for note in later if draft and any(_holds(fact, draft) for fact in note.facts)), None)
+    return tuple(Target(note.id) for note in (*versions, *((answer,) if answer else ())))
 
 
 def _holds(fact: Fact, draft: Draft) -> bool:

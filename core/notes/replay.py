@@ -88,29 +88,42 @@ class Line:
     places: tuple[Place, ...] = ()
     entries: tuple[Entry, ...] = ()
     herds: tuple[Herd, ...] = ()  # herds[n]: after the first (n + 1) * STRIDE facts
+    recent: tuple[Herd, ...] = ()  # the herd after each fact since the last of those
     herd: Herd = field(default_factory=Herd)
 
     def before(self, position: int) -> Herd:
         """The herd just before the fact at this position."""
-        if position >= len(self.entries):
-            return self.herd
         kept = position // STRIDE
-        herd = self.herds[kept - 1] if kept else self.start
+        if kept == len(self.herds):
+            later = position - kept * STRIDE
+            return self.recent[later - 1] if later else self._snapshot(kept)
+        herd = self._snapshot(kept)
         for number in range(kept * STRIDE, position):
             herd = apply(self.entries[number].fact, herd, self.places[number][0])
         return herd
 
+    def _snapshot(self, kept: int) -> Herd:
+        return self.herds[kept - 1] if kept else self.start
+
     def rewritten(self, position: int, pairs: Sequence[tuple[Place, Entry]]) -> Line:
         """The line with everything from `position` on replaced."""
-        herd = self.before(position)
-        herds = list(self.herds[: position // STRIDE])
+        kept = position // STRIDE
+        herds = list(self.herds[:kept])
+        recent: list[Herd] = []
+        herd = self._snapshot(kept)
+        for number in range(kept * STRIDE, position):
+            same = kept == len(self.herds)
+            herd = self.recent[number - kept * STRIDE] if same else apply(self.entries[number].fact, herd, self.places[number][0])
+            recent.append(herd)
         for number, (place, entry) in enumerate(pairs, start=position + 1):
             herd = apply(entry.fact, herd, place[0])
+            recent.append(herd)
             if number % STRIDE == 0:
                 herds.append(herd)
+                recent = []
         places = self.places[:position] + tuple(place for place, _ in pairs)
         entries = self.entries[:position] + tuple(entry for _, entry in pairs)
-        return replace(self, places=places, entries=entries, herds=tuple(herds), herd=herd)
+        return Line(self.start, places, entries, tuple(herds), tuple(recent), herd)
 
     def changed(self, pairs: Sequence[tuple[Place, Entry]]) -> Line:
         """The line of these facts; only what differs is worked out again."""
@@ -129,7 +142,7 @@ class Book:
     start: Herd = field(default_factory=Herd)
     notes: tuple[Note, ...] = ()
     line: Line = field(default_factory=lambda: Line(Herd()))
-    timezone: str = ""
+    timezone: str = "UTC"
 
     @property
     def herd(self) -> Herd:
