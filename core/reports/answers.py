@@ -96,13 +96,13 @@ def unknown(herd: Herd, said: str) -> Reply:
     return Reply((f"I don't know an animal {said}. {hint}",))
 
 
-def _needs(asked: Asked, example: str) -> Reply:
+def _needs(example: str) -> Reply:
     """The reply to a question that lacks its animal."""
     return Reply((f"Which animal? Ask like this: {example}",))
 
 
 def _card(asked: Asked) -> Reply:
-    return card(asked.herd, asked.today, asked.who, asked.entries).reply() if asked.who else _needs(asked, "card 14")
+    return card(asked.herd, asked.today, asked.who, asked.entries).reply() if asked.who else _needs("card 14")
 
 
 def _due(asked: Asked) -> Reply:
@@ -119,13 +119,13 @@ def _keep(asked: Asked) -> Reply:
 
 
 def _why(asked: Asked) -> Reply:
-    return why(asked.herd, asked.today, asked.who, asked.entries).reply() if asked.who else _needs(asked, "why 14")
+    return why(asked.herd, asked.today, asked.who, asked.entries).reply() if asked.who else _needs("why 14")
 
 
 def _pair(asked: Asked) -> Reply:
     one, other = asked.who, asked.other
     if one is None or other is None:
-        return _needs(asked, "15 x 7?")
+        return _needs("15 x 7?")
     if {one.sex, other.sex} != {"doe", "buck"}:
         same = f"both {one.sex}s" if one.sex and one.sex == other.sex else "not known to be a doe and a buck"
         return Reply((f"{called(one)} and {called(other)} are {same}. Ask for a doe and a buck: 15 x 7?",))
@@ -160,7 +160,7 @@ def _weights(asked: Asked) -> Reply:
 
 
 def _pedigree(asked: Asked) -> Reply:
-    return asking.pedigree(asked.barn, asked.who) if asked.who else _needs(asked, "pedigree 33")
+    return asking.pedigree(asked.barn, asked.who) if asked.who else _needs("pedigree 33")
 
 
 def _flags(asked: Asked) -> Reply:

@@ -6,7 +6,6 @@ from collections.abc import Iterable, Sequence
 
 from core.herd.litters import alive_now, litters_of, litters_sired, live_born, nursed_litter
 from core.herd.matings import open_mating
-from core.herd.questions import age_days
 from core.herd.settings import target_weight
 from core.herd.state import Animal, Litter
 from core.notes.journal import Entry

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from core.handbook import flags as figures
 from core.handbook import genetics, growth
+from core.herd.litters import litters_sired
 from core.herd.questions import events, leaving
 from core.herd.settings import bucks_a_breed
 from core.herd.state import Animal
@@ -90,10 +91,11 @@ def ranked(barn: Evidence, breed_of: Animal) -> Ranked:
 
 
 def chosen(barn: Evidence, order: Sequence[Animal], wanted: int) -> tuple[Animal, ...]:
-    """The best senior and the best junior, then the next best whoever it is, until the number is full."""
+    """The best senior, a proven one where there is one, and the best junior; then the next best whoever it is, until the number is full."""
     seniors = [one for one in order if barn.stages[one.key] == "senior"]
+    proven = [one for one in seniors if litters_sired(barn.herd, one.key)]
     juniors = [one for one in order if barn.stages[one.key] == "junior"]
-    first = [*seniors[:1], *juniors[:1]]
+    first = [*(proven or seniors)[:1], *juniors[:1]]
     rest = [one for one in order if one not in first]
     return tuple((*first, *rest)[: max(wanted, 0)])
 
@@ -110,7 +112,7 @@ def excess_buck(barn: Evidence, animal: Animal) -> Finding | None:
     grams, reliability, kits = growth_merit(barn, animal)
     place, of = bucks.place(animal), len(bucks.best_first)
     breed = f"{animal.breed} " if animal.breed else ""
-    text = f"Number {place} of {count(of, f'{breed}buck')}; you keep {bucks.wanted} ({count(kits, 'kit')} of his weighed)"
+    text = f"Number {place} of {count(of, f'{breed}buck')}; you keep {bucks.wanted} ({count(kits, 'kit') if kits else 'no kit'} of his weighed)"
     text += f". {rival.name or rival.tag}'s kits would outgrow his {times_in_ten(better)}." if rival and better is not None else "."
     evidence = {
         "rank": place,
@@ -134,6 +136,14 @@ def _rival(barn: Evidence, bucks: Ranked, animal: Animal) -> Animal | None:
 def grams_scale(animal: Animal) -> float:
     """What the whole of the breed's curve weighs at the age of comparison [g]."""
     return weight_at_age(growth.COMPARED_AGE_DAYS.value, *curve_of(animal.breed))
+
+
+def stands_out(barn: Evidence, animal: Animal) -> bool:
+    """Whether its growth lies above the breed's mean here by more than half of what is unsure about it."""
+    trait = barn.growth
+    asked = trait.solved.asked.get(animal.key) if trait else None
+    value = trait.value(animal.key, barn.mates(animal)) if trait else None
+    return asked is not None and value is not None and value > asked.standard_error / 2
 
 
 def growth_merit(barn: Evidence, animal: Animal) -> tuple[float | None, float | None, int]:

@@ -111,10 +111,9 @@ class Card:
 
     def _seen(self) -> list[str]:
         one, today = self.animal, self.barn.today
-        lines = []
-        for what, name in (("shown", "placing"), ("fault", "fault"), ("treated", "with"), ("ailment", "sign")):
-            for each in events(one, what)[-2:]:
-                lines.append(f"{_SEEN[what]} {each.detail.get(name) or ''}".strip() + f", {when(each.on, today)}.")
+        told = (("shown", "placing"), ("fault", "fault"), ("treated", "with"), ("ailment", "sign"))
+        last = [(what, each, str(each.detail.get(name) or "")) for what, name in told for each in events(one, what)[-2:]]
+        lines = [f"{_SEEN[what]} {seen}".strip() + f", {when(each.on, today)}." for what, each, seen in last]
         if one.listing:
             asked = f" for {price(self.barn.herd.settings, one.listing.price)}" if one.listing.price is not None else ""
             until = f" until {when(one.listing.until, today)}" if one.listing.until else ""

@@ -10,7 +10,7 @@ from core.handbook import flags as figures
 from core.herd.state import Herd
 from core.reply import Choice, Reply
 from core.reports.counts import Counts, counts
-from core.reports.due import Due, chore_document, due
+from core.reports.due import Due, chore_document, chore_line, due
 from core.reports.evidence import Evidence, evidence
 from core.reports.feeding import days_left
 from core.reports.finding import Finding
@@ -21,6 +21,7 @@ from core.words import count
 WEEK = 7
 #: Lines of each part that a phone takes.
 CHORES_TOLD = 8
+LATE_TOLD = 3
 FLAGS_TOLD = 8
 
 
@@ -78,16 +79,19 @@ class Digest:
         return Reply(tuple(lines), (*choices, Choice("Keep or cull", "who should I keep")))
 
     def _chores(self) -> list[str]:
-        told = self.chores.reply().lines[1:] if self.chores.chores else ()
-        shown = list(told[: min(CHORES_TOLD, len(self.chores.chores))])
+        """The latest of the late ones, then the coming days."""
+        late = self.chores.overdue
+        coming = [one for one in self.chores.chores if one not in late]
+        shown = [*late[-LATE_TOLD:], *coming][:CHORES_TOLD]
         more = len(self.chores.chores) - len(shown)
-        return [*shown, *([f"And {count(more, 'chore')} more: ask what is due."] if more else []), *self.chores.cautions()]
+        lines = [chore_line(one, self.today) for one in shown]
+        return [*lines, *([f"And {count(more, 'more', 'more')}: ask what is due."] if more else []), *self.chores.cautions()]
 
     def _flags(self) -> list[str]:
         animals = {one.key: one for one in self.herd.animals.values()}
         told = [f"{called(animals[one.animal])}: {one.text}" for one in self.flags[:FLAGS_TOLD]]
         more = len(self.flags) - len(told)
-        return [*told, *([f"And {count(more, 'flag')} more: ask for flags."] if more > 0 else [])]
+        return [*told, *([f"And {count(more, 'more flag')}: ask for flags."] if more > 0 else [])]
 
     def feed_line(self) -> str:
         """The feed in a line, or how to tell it."""

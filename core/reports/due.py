@@ -50,17 +50,12 @@ class Due:
             return Reply((f"Nothing is due until {when(self.until, self.today)}.",))
         late = len(self.overdue)
         head = f"{count(len(self.chores), 'chore')} until {when(self.until, self.today)}" + (f", {late} overdue." if late else ".")
-        lines = [self._line(chore) for chore in self.chores[:LINES]]
+        lines = [chore_line(chore, self.today) for chore in self.chores[:LINES]]
         more = len(self.chores) - LINES
         rest = (
             (f"And {count(more, 'more', 'more')}. Ask for one animal: due {self.chores[-1].tag or 14}",) if more > 0 else ()
         )  # not a figure: a tag
         return Reply((head, *lines, *rest, *self.cautions()))
-
-    def _line(self, chore: Chore) -> str:
-        time = f" {chore.time}" if chore.time else ""
-        day = _days(chore, self.today)
-        return f"{day[:1].upper()}{day[1:]}{time}: {chore.text}"
 
     def cautions(self) -> tuple[str, ...]:
         """What to heed when a doe is past her time."""
@@ -69,6 +64,13 @@ class Due:
     def document(self) -> dict[str, Any]:
         """The contract's `due` object."""
         return {"chores": [chore_document(chore, self.today) for chore in self.chores]}
+
+
+def chore_line(chore: Chore, today: date) -> str:
+    """A chore with its day: `Late, Sat 31 Oct: Nest box in for doe 14`."""
+    time = f" {chore.time}" if chore.time else ""
+    day = _days(chore, today)
+    return f"{day[:1].upper()}{day[1:]}{time}: {chore.text}"
 
 
 def _days(chore: Chore, today: date) -> str:

@@ -16,7 +16,7 @@ from core.herd.matings import open_mating
 from core.herd.questions import age_days, events, in_withdrawal, withdrawal_untold
 from core.herd.settings import target_weight
 from core.herd.state import Animal, Intention, Listing, Litter
-from core.reports.bucks import growth_merit, ranked
+from core.reports.bucks import growth_merit, ranked, stands_out
 from core.reports.evidence import Evidence
 from core.reports.finding import Finding
 from core.reports.flags import SURVIVAL_KINDS, flags_of, raised_line
@@ -78,7 +78,7 @@ def _unflagged(barn: Evidence, animal: Animal, praise: list[Finding]) -> tuple[s
 def _way_out(animal: Animal, strikes: list[Finding], praise: list[Finding]) -> str:
     """Show stock, and good bucks that are only one too many, find a buyer; the others don't."""
     codes = {one.code for one in strikes}
-    good = {one.code for one in praise}
+    good = {one.code for one in praise if one.code != "grows_well" or one.evidence["count"]}
     if "disqualifying_fault" in codes:
         return "cull"
     if "show_quality" in good:
@@ -216,7 +216,7 @@ def _show_quality(animal: Animal) -> Finding | None:
 def _grows_well(barn: Evidence, animal: Animal) -> Finding | None:
     """Its breeding value for growth, where there is one and it lies above the breed's mean here."""
     value, reliability, kits = growth_merit(barn, animal)
-    if value is None or value <= 0 or reliability is None:
+    if value is None or reliability is None or not stands_out(barn, animal):
         return None
     settings = barn.herd.settings
     on = f"by {count(kits, 'kit')} weighed" if kits else "by its own weights and its family's"

@@ -26,6 +26,7 @@ from core.words import count, listed
 
 #: How many animals of a verdict get a line of their own.
 TOLD = 6
+NAMED = 12  # not a figure: tags in a line
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,11 +63,25 @@ class KeepOrCull:
         lines = [first]
         for word in ("cull", "sell"):
             lines += self._lines(word)
-        lines += [f"{word.capitalize()}: {', '.join(one.called for one in self.of(word))}." for word in ("watch", "keep") if self.of(word)]
+        lines += self._watched()
+        kept = self.of("keep")
+        lines += [f"Keep: {', '.join(one.called for one in kept)}."] if kept else []
         lines += self.plan.lines(self.herd, self.today)
         shown = next((one for one in (*self.of("cull"), *self.of("sell"), *self.of("watch")) if one.tag), None)
         choices = (Choice(f"Why {shown.tag}?", f"why {shown.tag}"),) if shown else ()
         return Reply((*lines, health.ADVICE), choices)
+
+    def _watched(self) -> list[str]:
+        """Those with a warning each by name with it; the young ones that only need time together."""
+        warned = [one for one in self.of("watch") if any(reason.heed > 0 for reason in one.reasons)]
+        waiting = [one for one in self.of("watch") if one not in warned]
+        lines = [self._line("watch", one) for one in warned[:TOLD]]
+        lines += [f"Watch too: {', '.join(one.called for one in warned[TOLD:])}."] if len(warned) > TOLD else []
+        if waiting:
+            named = ", ".join(one.called for one in waiting[:NAMED])
+            more = f" and {count(len(waiting) - NAMED, 'more', 'more')}" if len(waiting) > NAMED else ""
+            lines.append(f"Too young or unproven to say: {named}{more}.")
+        return lines
 
     def _lines(self, word: str) -> list[str]:
         found = self.of(word)
