@@ -33,7 +33,7 @@ def demo() -> None:
 def show(app: App) -> None:
     """The season taken in, what follows from it, and a chat if a person is there."""
     season = files("demo_data").joinpath("season.txt").read_text(encoding="utf-8")
-    with click.progressbar(length=season.count("\n"), label="A season of notes", file=click.get_text_stream("stderr")) as bar:
+    with click.progressbar(length=season.count("\n"), label="A season of notes", file=sys.stderr) as bar:
         told = app.replay(season, progress=lambda done, _all: bar.update(done - bar.pos))
     now = app.newest()
     if isinstance(told, Problem) or now is None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import sys
 from pathlib import Path
 from typing import Any
 
@@ -27,7 +28,7 @@ def replay(file: Path, roster: Path | None, as_json: bool, book: str | None, far
     text = file_text(file, as_json=as_json)
     animals = None if roster is None else roster_of(roster, as_json=as_json)
     app = opened(book, farm, as_json=as_json)
-    with click.progressbar(length=text.count("\n") + 1, label="Reading notes", file=click.get_text_stream("stderr")) as bar:
+    with click.progressbar(length=text.count("\n") + 1, label="Reading notes", file=sys.stderr) as bar:
         told = app.replay(text, roster=animals, progress=lambda done, _all: bar.update(done - bar.pos))
     if isinstance(told, Problem):
         refuse(told, as_json=as_json)
@@ -37,7 +38,7 @@ def replay(file: Path, roster: Path | None, as_json: bool, book: str | None, far
 def file_text(path: Path, *, as_json: bool) -> str:
     """What the file says, or standard input for `-`; the command ends here where it can't be read."""
     try:
-        return click.get_text_stream("stdin", "utf-8").read() if str(path) == "-" else path.read_text(encoding="utf-8-sig")
+        return sys.stdin.read() if str(path) == "-" else path.read_text(encoding="utf-8-sig")
     except (OSError, UnicodeDecodeError) as error:
         refuse(Problem("no_file", f"{path} can't be read: {error}.", remedy="Give a text file in UTF-8."), as_json=as_json)
 
