@@ -19,7 +19,7 @@ WEIGH_DAYS: Final = (
     Figure(112, "days of age", 105, 119, "common-practice", "sixteen weeks: light or not"),
 )
 COMPARED_AGE_DAYS: Final = Figure(70, "days of age", 56, 84, "common-practice", "the age at which growing stock is compared")
-COMPARED_WITHIN_DAYS: Final = Figure(42, "days", 14, 56, "ours", "a weight this near to that age can be brought to it by the curve")
+COMPARED_WITHIN_DAYS: Final = Figure(49, "days", 14, 56, "ours", "a weight this near to that age can be brought to it by the curve")
 
 # The light grow-out
 LIGHT_AGE_DAYS: Final = Figure(112, "days of age", 98, 126, "common-practice", "sixteen weeks")

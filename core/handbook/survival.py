@@ -31,7 +31,7 @@ TREND_PRIOR_SD: Final = Figure(0.5, "log odds a litter", 0.3, 1.0, "ours", "keep
 BORN_PRIOR_SD: Final = Figure(2.6, "kits a litter", 2.0, 3.5, "ours", "variation of 32 to 56 % about the mean; the middle")
 WEANED_PRIOR_SD: Final = Figure(2.3, "kits a litter", 1.8, 3.2, "ours")
 LITTER_TREND_PRIOR_SD: Final = Figure(
-    0.5, "kits a litter, litter by litter", 0.2, 1.0, "ours", "how steep a fall is believed before it is seen"
+    0.7, "kits a litter, litter by litter", 0.2, 1.0, "ours", "how steep a fall is believed before it is seen: 9, 7, 5, 3 is one"
 )
 EARLY_LOSS_DAYS: Final = Figure(7, "days of age", 3, 10, "REVIEW", "70 to 78 % of the losses before weaning fall in the first week")
 FINISHED_DAYS: Final = Figure(35, "days after kindling", 28, 56, "ours", "a litter past weaning age counts, weaned on the book or not")

@@ -59,7 +59,7 @@ def _weighed(barn: Evidence, animal: Animal, strikes: list[Finding], praise: lis
     if animal.listing is not None and not late_offer:
         return "sell", [_offered(barn, animal, animal.listing), *strikes, *praise], True
     if heed >= ENOUGH:
-        return _way_out(animal, strikes, praise), [*strikes, *praise], False
+        return _way_out(barn, animal, strikes, praise), [*strikes, *praise], False
     if heed or strikes:
         return "watch", [*strikes, *praise], False
     return _unflagged(barn, animal, praise)
@@ -75,16 +75,20 @@ def _unflagged(barn: Evidence, animal: Animal, praise: list[Finding]) -> tuple[s
     return "watch", [_unproven(animal), *praise], False
 
 
-def _way_out(animal: Animal, strikes: list[Finding], praise: list[Finding]) -> str:
-    """Show stock, and good bucks that are only one too many, find a buyer; the others don't."""
+def _way_out(barn: Evidence, animal: Animal, strikes: list[Finding], praise: list[Finding]) -> str:
+    """Show stock, and proven bucks that are only one too many, find a buyer; the others don't."""
     codes = {one.code for one in strikes}
-    good = {one.code for one in praise if one.code != "grows_well" or one.evidence["count"]}
     if "disqualifying_fault" in codes:
         return "cull"
-    if "show_quality" in good:
+    if any(one.code == "show_quality" for one in praise):
         return "sell"
-    surplus = codes <= {"excess_buck", "heavy_feeder", "past_sale_date"} and "excess_buck" in codes
-    return "sell" if surplus and "grows_well" in good and animal.sex == "buck" else "cull"
+    return "sell" if codes <= {"excess_buck", "heavy_feeder"} and _good_sire(barn, animal) else "cull"
+
+
+def _good_sire(barn: Evidence, animal: Animal) -> bool:
+    """A buck with litters whose kits grow no worse than the breed's mean here."""
+    value, _, _ = growth_merit(barn, animal)
+    return bool(litters_sired(barn.herd, animal.key)) and value is not None and value >= 0
 
 
 # --- what a person said -------------------------------------------------------------------------------------------

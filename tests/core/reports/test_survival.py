@@ -1,0 +1,113 @@
+"""How does raise their kits: what counts, where it counts, and whose fault a loss is."""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from core.herd.state import Litter, Loss
+from core.reports.survival import dam_survivals, default_prior, finished, raised
+from tests.farm import TODAY, ago
+from tests.herds import Barn
+
+
+def test_counts_live_born_and_weaned() -> None:
+    """A doe's record is her live-born and her weaned over finished litters, newest included."""
+    barn = Barn().doe("14").buck("3").litter("14", "3", 200, 8, dead=1, weaned=6).litter("14", "3", 100, 6, weaned=6)
+    dam = dam_survivals(barn.herd, TODAY)["14"]
+    assert (dam.alive, dam.kept, len(dam.litters)) == (14, 12, 2)
+
+
+def test_young_litters_do_not_count() -> None:
+    """A litter still in the nest says nothing yet."""
+    barn = Barn().doe("14").buck("3").litter("14", "3", 10, 8)
+    assert dam_survivals(barn.herd, TODAY) == {}
+
+
+def test_unweaned_litter_counts_past_weaning_age() -> None:
+    """A litter that nobody noted as weaned counts with the kits that lived past weaning age."""
+    barn = Barn().doe("14").buck("3").litter("14", "3", 50, 8).lost("14", 3, ago(48))
+    dam = dam_survivals(barn.herd, TODAY)["14"]
+    assert (dam.alive, dam.kept) == (8, 5)
+
+
+def test_kits_sold_after_weaning_age_were_raised() -> None:
+    """Kits sold from a litter that was never noted as weaned lived: they count as kept."""
+    barn = Barn().doe("14").buck("3").litter("14", "3", 80, 8).say("sold", litter_of="14", count=4, on=ago(20))
+    assert dam_survivals(barn.herd, TODAY)["14"].kept == 8
+
+
+@pytest.mark.parametrize("cause", ["cold", "heat", "predator"])
+def test_weather_and_predators_are_not_her_fault(cause: str) -> None:
+    """Kits lost to weather or a predator are taken out of what she was given, and told apart."""
+    barn = Barn().doe("14").buck("3").litter("14", "3", 100, 8).lost("14", 5, ago(99), cause).say("weaned", doe="14", count=3, on=ago(65))
+    dam = dam_survivals(barn.herd, TODAY)["14"]
+    assert (dam.alive, dam.kept, dam.excused) == (3, 3, 5)
+
+
+@pytest.mark.parametrize("cause", ["crushed", "starved", "eaten", "scattered", None])
+def test_other_losses_are_hers(cause: str | None) -> None:
+    """Any other loss stays in her record."""
+    barn = Barn().doe("14").buck("3").litter("14", "3", 100, 8).lost("14", 5, ago(99), cause).say("weaned", doe="14", count=3, on=ago(65))
+    assert dam_survivals(barn.herd, TODAY)["14"].alive == 8
+
+
+def test_fostered_kits_count_where_they_were_nursed() -> None:
+    """A kit moved to another doe is hers to raise."""
+    barn = Barn().doe("14").doe("9").buck("3").litter("14", "3", 100, 9).litter("9", "3", 100, 4)
+    barn.say("fostered", from_="14", to="9", count=3, on=ago(99))
+    barn.say("weaned", doe="14", count=6, on=ago(65)).say("weaned", doe="9", count=7, on=ago(65))
+    dams = dam_survivals(barn.herd, TODAY)
+    assert (dams["14"].alive, dams["14"].kept) == (6, 6)
+    assert (dams["9"].alive, dams["9"].kept) == (7, 7)
+
+
+def test_more_weaned_than_the_book_knows_counts_as_given() -> None:
+    """A count at weaning over what was known can't make a share over one."""
+    assert (one := raised(Litter("14@x", "14", None, (), TODAY, alive=4, weaned=6))) is not None
+    assert (one.alive, one.kept) == (6, 6)
+
+
+def test_litter_of_unknown_size_is_left_out() -> None:
+    """A litter whose size nobody told says nothing."""
+    assert raised(Litter("14@x", "14", None, (), ago(100))) is None
+
+
+def test_losses_cannot_outnumber_the_litter() -> None:
+    """Excused losses never exceed what was given, whatever the notes say."""
+    one = raised(Litter("14@x", "14", None, (), ago(100), alive=2, losses=(Loss(ago(99), 5, "cold"),), weaned=0, weaned_on=ago(60)))
+    assert one is not None
+    assert (one.given, one.excused, one.alive) == (2, 2, 0)
+
+
+def test_a_few_kits_lean_on_the_herd() -> None:
+    """One lost litter of three does not make a doe worthless: the estimate stays near the herd's."""
+    barn = Barn().doe("14").buck("3").litter("14", "3", 100, 3, weaned=0)
+    share = dam_survivals(barn.herd, TODAY)["14"].share
+    assert 0.5 < share.estimate < default_prior().mean
+    assert share.low < share.estimate < share.high
+
+
+@pytest.mark.parametrize(("litters", "enough"), [([(100, 6)], False), ([(100, 12)], True), ([(200, 4), (100, 4)], True)])
+def test_is_judged_from_two_litters_or_twelve_kits(litters: list[tuple[int, int]], enough: bool) -> None:
+    """Two finished litters, or twelve live-born, are enough to judge a doe."""
+    barn = Barn().doe("14").buck("3")
+    for born_ago, alive in litters:
+        barn.litter("14", "3", born_ago, alive, weaned=alive)
+    assert dam_survivals(barn.herd, TODAY)["14"].enough is enough
+
+
+def test_finished_the_day_after_weaning_age() -> None:
+    """A litter is finished once it is past weaning age, not on that day."""
+    assert not finished(Litter("a", "14", None, (), ago(35)), TODAY)
+    assert finished(Litter("a", "14", None, (), ago(36)), TODAY)
+    assert finished(Litter("a", "14", None, (), date(2026, 11, 1), weaned_on=TODAY), TODAY)
+
+
+def test_document_has_the_contract_s_names() -> None:
+    """The survival object carries alive, kept, estimate, low and high, unrounded."""
+    barn = Barn().doe("14").buck("3").litter("14", "3", 100, 8, weaned=6)
+    told = dam_survivals(barn.herd, TODAY)["14"].document()
+    assert {"alive", "kept", "estimate", "low", "high"} <= set(told)
+    assert told["low"] < told["estimate"] < told["high"]
