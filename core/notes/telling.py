@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from typing import Any
 
 from core import words
-from core.handbook import flags, health
+from core.handbook import flags, health, reproduction
 from core.herd.calendar import litter_chores, mating_chores
 from core.herd.chore import Chore
 from core.herd.litters import alive_now, the_litter, untagged
@@ -31,6 +31,12 @@ def called(herd: Herd, tag: str) -> str:
     if animal is None:
         return tag
     return f"{animal.sex.capitalize()} {animal.tag}" if animal.sex else animal.tag
+
+
+def whom(herd: Herd, tag: str) -> str:
+    """The same inside a sentence: `doe 14`."""
+    animal = herd.find(tag)
+    return by_key(herd, animal.key) or tag if animal else tag
 
 
 def by_key(herd: Herd, key: str | None) -> str | None:
@@ -100,12 +106,15 @@ def kits_left(herd: Herd, litter: Litter | None, doe: str) -> str:
 
 def to_come(chores: Iterable[Chore], today: date | None) -> str | None:
     """Chores with their days in one line: `Check the nest tomorrow; nest box out Sun 13 Dec.`"""
-    ahead = [f"{_SHORT[chore.chore]} {_by_when(chore.on, today)}" for chore in sorted(chores, key=lambda each: each.on)]
+    ahead = [f"{_SHORT[chore.chore]} {_by_when(chore, today)}" for chore in sorted(chores, key=lambda each: each.on)]
     return words.sentence("; ".join(ahead)) if ahead else None
 
 
-def _by_when(day: date, today: date | None) -> str:
-    return f"{when(day, today)} (overdue)" if today is not None and day < today else when(day, today)
+def _by_when(chore: Chore, today: date | None) -> str:
+    """The chore's day; a kindling is overdue only after its window."""
+    grace = reproduction.KINDLING_WINDOW_LAST.whole - reproduction.GESTATION_DAYS.whole if chore.chore == "kindling" else 0
+    late = today is not None and days_after(chore.on, grace) < today
+    return f"{when(chore.on, today)} (overdue)" if late else when(chore.on, today)
 
 
 _SHORT = {
@@ -132,6 +141,15 @@ def chores_of_litter(herd: Herd, litter: Litter, *names: str) -> tuple[Chore, ..
 def days_after(day: date, days: float) -> date:
     """The day so many days later."""
     return day + timedelta(int(days))
+
+
+def shortened(text: str) -> str:
+    """Somebody's own words as a reply repeats them: the first line, cut where it is long."""
+    line = " ".join(text.split())
+    return line if len(line) <= _LINE else line[:_LINE].rstrip() + "…"
+
+
+_LINE = 80  # not a figure: letters of a line on a phone
 
 
 def of_kits(who: str | None, litter_of: str | None, count: int | None) -> str:

@@ -14,7 +14,7 @@ from core.herd.state import Herd
 from core.notes.checking import leaver_problem, not_yet, worst
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
-from core.notes.telling import called, dated, grams, kits_after, noted, of_kits, parts, said, withdrawal_caution
+from core.notes.telling import dated, grams, kits_after, noted, of_kits, parts, said, whom, withdrawal_caution
 from core.problem import Problem
 
 
@@ -70,7 +70,7 @@ def apply(fact: Culled, herd: Herd) -> Herd:
 
 def reply(fact: Culled, before: Herd, after: Herd) -> tuple[str, ...]:
     """Who was butchered, live and dressed; plain warnings where it was treated."""
-    who = called(before, fact.who) if fact.who is not None else of_kits(None, fact.litter_of, fact.count)
+    who = whom(before, fact.who) if fact.who is not None else of_kits(None, fact.litter_of, fact.count)
     live = f"{grams(after, fact.live_grams)} live" if fact.live_grams is not None else None
     dressed = f"{grams(after, fact.dressed_grams)} dressed" if fact.dressed_grams is not None else None
     share = words.share(fact.dressed_grams / fact.live_grams) if fact.dressed_grams is not None and fact.live_grams else None

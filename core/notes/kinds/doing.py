@@ -11,7 +11,7 @@ from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
-from core.notes.telling import called, dated, noted
+from core.notes.telling import dated, noted, whom
 from core.problem import Problem
 
 
@@ -44,7 +44,7 @@ def apply(fact: ChoreDone, herd: Herd) -> Herd:
 
 def reply(fact: ChoreDone, _before: Herd, after: Herd) -> tuple[str, ...]:
     """What is done."""
-    who = f" ({called(after, fact.who)})" if fact.who is not None and fact.who not in fact.chore else ""
+    who = f" ({whom(after, fact.who)})" if fact.who is not None and fact.who not in fact.chore else ""
     return (dated(f"Done: {fact.chore.replace('_', ' ')}{who}", fact.on, after),)
 
 

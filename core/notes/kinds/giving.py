@@ -12,7 +12,7 @@ from core.herd.state import Herd
 from core.notes.checking import leaver_problem, not_yet, worst
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
-from core.notes.telling import called, dated, kits_after, noted, of_kits, said, withdrawal_caution
+from core.notes.telling import dated, kits_after, noted, of_kits, said, whom, withdrawal_caution
 from core.problem import Problem
 
 
@@ -49,7 +49,7 @@ def apply(fact: GivenAway, herd: Herd) -> Herd:
 
 def reply(fact: GivenAway, before: Herd, after: Herd) -> tuple[str, ...]:
     """Who was given to whom."""
-    who = called(before, fact.who) if fact.who is not None else of_kits(None, fact.litter_of, fact.count)
+    who = whom(before, fact.who) if fact.who is not None else of_kits(None, fact.litter_of, fact.count)
     line = dated(f"Gave away {who}{f' to {fact.to}' if fact.to else ''}", fact.on, after)
     caution = withdrawal_caution(before, fact.who, fact.on)
     return tuple(each for each in (line, kits_after(fact.litter_of, before, after, fact.on), caution) if each)

@@ -64,7 +64,7 @@ def reply(fact: Planned, before: Herd, after: Herd) -> tuple[str, ...]:
     other = f" {link} {fact.with_}" if fact.with_ is not None else ""
     day = f" on {words.full_day(fact.on)}" if fact.on and not fact.until else ""
     until = f" until {words.full_day(fact.until)}" if fact.until else ""
-    line = f"Planned: {fact.what} {fact.who}{other}{day}{until}" + (f", {fact.reason}" if fact.reason else "")
+    line = f"Planned: {fact.what} {fact.who}{other}{day}{until}" + (f" ({fact.reason})" if fact.reason else "")
     remind = "I will remind you then." if fact.on or fact.until else None
     caution = withdrawal_caution(before, fact.who, fact.on or after.day or date.min) if fact.what == "cull" else None
     slaughter = health.SLAUGHTER if fact.what == "cull" else None

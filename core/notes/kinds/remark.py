@@ -13,7 +13,7 @@ from core.herd.state import Event, Herd
 from core.notes.checking import not_yet
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
-from core.notes.telling import called, dated, noted, said
+from core.notes.telling import dated, noted, said, shortened, whom
 from core.problem import Problem
 
 
@@ -46,9 +46,9 @@ def apply(fact: Remark, herd: Herd) -> Herd:
 
 def reply(fact: Remark, _before: Herd, after: Herd) -> tuple[str, ...]:
     """Kept as it was typed; where it sounds like a vet's matter, that is said."""
-    who = f" for {called(after, fact.who)}" if fact.who is not None else ""
+    who = f" for {whom(after, fact.who)}" if fact.who is not None else ""
     urgent = fact.who is not None and any(re.search(rf"\b{re.escape(flag)}\b", fact.text.lower()) for flag in health.RED_FLAGS)
-    line = dated(f"Kept as a remark{who}", fact.on, after)
+    line = dated(f"Kept as a remark{who}: {shortened(fact.text)}", fact.on, after)
     return (line, health.CALL_A_VET) if urgent else (line,)
 
 

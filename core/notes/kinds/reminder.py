@@ -12,7 +12,7 @@ from core.herd.state import Herd, Reminding
 from core.notes.checking import already_past, animal_problem, worst
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
-from core.notes.telling import called
+from core.notes.telling import whom
 from core.problem import Problem
 
 
@@ -51,7 +51,7 @@ def apply(fact: Reminder, herd: Herd) -> Herd:
 def reply(fact: Reminder, _before: Herd, after: Herd) -> tuple[str, ...]:
     """When what comes up."""
     time = f" at {fact.time}" if fact.time else ""
-    who = f" ({called(after, fact.who)})" if fact.who is not None and fact.who not in fact.text else ""
+    who = f" ({whom(after, fact.who)})" if fact.who is not None and fact.who not in fact.text else ""
     moved = "Put off: " if fact.key and not fact.key.startswith("custom:") else "I will remind you: "
     return (words.sentence(f"{moved}{fact.text}{who}, {words.full_day(fact.on)}{time}"),)
 

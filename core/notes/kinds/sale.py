@@ -13,7 +13,7 @@ from core.herd.state import Herd
 from core.notes.checking import leaver_problem, not_yet, worst
 from core.notes.fact import Cents, Tag
 from core.notes.kind import Example, Kind
-from core.notes.telling import called, dated, kits_after, noted, of_kits, said, withdrawal_caution
+from core.notes.telling import dated, kits_after, noted, of_kits, said, whom, withdrawal_caution
 from core.problem import Problem
 
 
@@ -51,7 +51,7 @@ def apply(fact: Sold, herd: Herd) -> Herd:
 
 def reply(fact: Sold, before: Herd, after: Herd) -> tuple[str, ...]:
     """Who was sold for what to whom; a warning inside a withdrawal time."""
-    who = called(before, fact.who) if fact.who is not None else of_kits(None, fact.litter_of, fact.count)
+    who = whom(before, fact.who) if fact.who is not None else of_kits(None, fact.litter_of, fact.count)
     price = f" for {words.money(fact.price)}" if fact.price is not None else ""
     line = dated(f"Sold {who}{price}{f' to {fact.to}' if fact.to else ''}", fact.on, after)
     caution = withdrawal_caution(before, fact.who, fact.on)

@@ -11,7 +11,7 @@ from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
-from core.notes.telling import called, dated, noted
+from core.notes.telling import dated, noted, whom
 from core.problem import Problem
 
 
@@ -42,7 +42,7 @@ def apply(fact: Skipped, herd: Herd) -> Herd:
 
 def reply(fact: Skipped, before: Herd, after: Herd) -> tuple[str, ...]:
     """Which chore is let go."""
-    who = f" for {called(after, fact.who)}" if fact.who is not None else ""
+    who = f" for {whom(after, fact.who)}" if fact.who is not None else ""
     line = dated(f"Skipped: {fact.chore.replace('_', ' ')}{who}", fact.on, after)
     return (line,) if before.closed != after.closed else (line, "No such chore is open.")
 

@@ -228,6 +228,7 @@ def test_weight_far_from_the_last_one_is_confirmed() -> None:
 def test_weaned_in_two_goes() -> None:
     """The rest of a litter may be weaned later; more than were in the nest may not."""
     herd = tell(tell(Herd(), "animal", tag="1", sex="doe"), "kindled", doe="1", born=7, on=ago(40))
+    assert why(herd, "weaned", doe="1", count=7) is None
     herd = tell(herd, "weaned", doe="1", count=3, on=ago(5))
 
     assert why(herd, "weaned", doe="1", count=4) is None
