@@ -5,15 +5,22 @@ Importing it is cheap: the store, and the reckoning behind the reports, are load
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from core.notes.reading import Message, ReplyTo
 from core.problem import Problem
 
 if TYPE_CHECKING:
     from core.app.book import App
+    from core.app.reading import Reader
+    from core.store.intake import Update
+    from core.store.outgoing import Outgoing
+    from core.store.people import Member
 
-__all__ = ["Message", "Problem", "ReplyTo", "open_book"]
+__all__ = ["App", "Member", "Message", "Outgoing", "Problem", "ReplyTo", "Update", "open_book", "reader"]
+
+#: What shells want to name the types of, and where it is: loaded when somebody asks.
+LATER = {"App": "core.app.book", "Member": "core.store.people", "Outgoing": "core.store.outgoing", "Update": "core.store.intake"}
 
 
 def open_book(url: str, farm: str | None = None, *, create: bool = False) -> App | Problem:
@@ -24,3 +31,19 @@ def open_book(url: str, farm: str | None = None, *, create: bool = False) -> App
     from core.app.opening import opened  # noqa: PLC0415 - loads SQLAlchemy
 
     return opened(url, farm, create=create)
+
+
+def reader(roster: object) -> Reader | Problem:
+    """A reader of notes for the farm that a roster (as `json.loads` gives it) describes; no database is touched."""
+    from core.app.reading import reader_of  # noqa: PLC0415 - loads the grammar, which opening a book does later
+
+    return reader_of(roster)
+
+
+def __getattr__(name: str) -> Any:
+    """The names of LATER: most of them load SQLAlchemy, which reading a note does not need."""
+    if name not in LATER:
+        raise AttributeError(name)
+    from importlib import import_module  # noqa: PLC0415 - rarely needed
+
+    return getattr(import_module(LATER[name]), name)

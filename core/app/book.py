@@ -133,7 +133,7 @@ class App(Post, People):
 
     def check(self) -> tuple[Problem, ...]:
         """What is wrong with the book; empty where it is sound."""
-        with self._engine.begin() as connection:
+        with self._engine.connect() as connection:  # without a commit: a damaged file refuses one
             return looking_after.soundness(connection, self._farm)
 
     def status(self) -> dict[str, Any]:

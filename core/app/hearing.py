@@ -5,17 +5,16 @@ from __future__ import annotations
 import threading
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
+from datetime import datetime
 
 from sqlalchemy import Connection, Engine
 
-from core.app.answering import answer
-from core.notes.fact import Fact
+from core.herd.state import Herd
 from core.notes.journal import Note
-from core.notes.listen import listen
+from core.notes.kinds.query import Query
+from core.notes.listen import Heard, listen
 from core.notes.reading import Message
 from core.notes.replay import Book, book
-from core.herd.state import Herd
 from core.reply import Reply
 from core.store import journal
 
@@ -23,13 +22,12 @@ from core.store import journal
 FEW = 20
 
 
-@dataclass(frozen=True, slots=True)
-class Heard:
-    """A message as it stands in the journal. `note` is None where the same message had been heard before."""
+def answer_query(query: Query, asked: Book, at: datetime) -> Reply:
+    """The answer to a question, from the reports."""
+    from core.reports.answers import answer  # noqa: PLC0415 - the reckoning is loaded by the first question, not by the first note
 
-    reply: Reply
-    note: Note | None
-    facts: tuple[Fact, ...] = ()
+    reply: Reply = answer(query, asked, at)
+    return reply
 
 
 class Turn:
@@ -42,19 +40,17 @@ class Turn:
         self.book = caught_up(connection, farm, warm)
 
     def hear(self, message: Message) -> Heard:
-        """Read a message and write it down, unless that was done before."""
-        known = journal.reply_to_note(self.connection, self.farm, message.chat, message.number, message.edit)
-        if known is not None:
-            return Heard(known, None)
-        heard = listen(self.book, message)
-        reply = answer(heard, message)
-        return self.write(replace(heard.note, reply=reply.text), reply)
+        """Read a message and write it down, unless that was done before: then the answer is the one given then."""
+        heard = listen(self.book, message, answer_query)
+        if heard.is_new:
+            journal.append(self.connection, self.farm, heard.note)
+            self.book = heard.book
+        return heard
 
-    def write(self, note: Note, reply: Reply) -> Heard:
-        """Put a note into the journal and the warm book."""
-        journal.append(self.connection, self.farm, note, reply.choices)
+    def write(self, note: Note) -> None:
+        """Put a note into the journal that no person typed here: one brought from another book, or from a roster."""
+        journal.append(self.connection, self.farm, note)
         self.book = self.book.with_note(note)
-        return Heard(reply, note, note.facts)
 
 
 class Hearing:

@@ -11,6 +11,7 @@ from core.notes.reading import ReplyTo
 from core.reply import Choice, Reply
 from core.store import buttons, outgoing
 from core.store.buttons import Button
+from core.store.outgoing import Parcel
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +45,7 @@ def put(connection: Connection, farm: int, letter: Letter, now: datetime) -> boo
         return False
     choices = [{"label": offer.choice.label, "key": _button(connection, farm, letter, offer, now)} for offer in letter.offers]
     payload = {"lines": list(letter.lines), "choices": choices, "answers": letter.answers, "chores": [asdict(each) for each in letter.chores]}
-    return outgoing.put(connection, farm, letter.key, letter.chat, payload, now)
+    return outgoing.put(connection, farm, Parcel(letter.key, letter.chat, payload, now))
 
 
 def _button(connection: Connection, farm: int, letter: Letter, offer: Offer, now: datetime) -> str:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from datetime import datetime
 
-from sqlalchemy import Connection, Engine
+from sqlalchemy import Connection
 
+from core.app.room import Room
 from core.reply import Reply
 from core.store import people
 from core.store.people import Member
@@ -17,13 +19,8 @@ FIRST_STEPS = "Text me notes as things happen: 'new doe 14 mini rex born 3/4', '
 REFUSED = "This is a private bot for one rabbitry. If it is yours, send me the set-up code that it printed when it started."
 
 
-class People:
+class People(Room):
     """A farm's members."""
-
-    def __init__(self, engine: Engine, farm: int) -> None:
-        """Nobody belongs to a new farm."""
-        self._engine = engine
-        self._farm = farm
 
     def member(self, account: str) -> Member | None:
         """The person of that account; None for a stranger."""
@@ -42,11 +39,20 @@ class People:
             return None if owned and not anew else people.new_code(connection, self._farm, OWNER, now)
 
 
-def admitted(connection: Connection, farm: int, member: Member, chat: str, code: str, now: datetime) -> Reply:
+@dataclass(frozen=True, slots=True)
+class Knock:
+    """A stranger at the door: who, in which chat, with which words."""
+
+    member: Member
+    chat: str
+    code: str
+
+
+def admitted(connection: Connection, farm: int, knock: Knock, now: datetime) -> Reply:
     """What a stranger reads: a welcome if what they sent is the set-up code, else a refusal."""
-    role = people.use_code(connection, farm, code, now)
+    role = people.use_code(connection, farm, knock.code, now)
     if role is None:
         return Reply((REFUSED,))
-    people.add_member(connection, farm, Member(member.account, member.name, role), now)
-    people.know_chat(connection, farm, chat)
+    people.add_member(connection, farm, Member(knock.member.account, knock.member.name, role), now)
+    people.know_chat(connection, farm, knock.chat)
     return Reply((WELCOME, FIRST_STEPS))

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from pathlib import Path
+from shutil import copyfile
+from tempfile import TemporaryDirectory
 
 from sqlalchemy import Engine, make_url
 from sqlalchemy.exc import ArgumentError, DBAPIError, NoSuchModuleError
 
 from core.app.book import App
 from core.problem import Problem
+from core.store.copying import is_book
 from core.store.engine import engine
 from core.store.migrate import UnknownFormError, bring_up
 from core.store.people import add_farm, farm_names, farm_number
@@ -61,6 +64,31 @@ def _farm(made: Engine, wanted: str | None, *, create: bool) -> tuple[int, str] 
         if number is None:
             return Problem("no_farm", f"There is no farm '{name}' in this book, but {listed(names)}.", names[:5], f"Say --farm {names[0]}.")
         return number, name
+
+
+def journal_in(path: Path, farm: str) -> tuple[str, ...] | Problem:
+    """The lines of a journal file; of a backup, the journal of that farm, or of its only one."""
+    try:
+        if not is_book(path):
+            return tuple(path.read_text(encoding="utf-8").splitlines())
+        with TemporaryDirectory() as folder:
+            copy = Path(folder) / "copy.sqlite"
+            copyfile(path, copy)  # a backup is never changed, not even brought up to today's form
+            return _journal_of(copy, farm)
+    except (OSError, UnicodeDecodeError) as error:
+        return Problem("no_file", f"{path} can't be read: {error}.", remedy="Give a backup, or a file that 'haynote export --journal' wrote.")
+
+
+def _journal_of(copy: Path, farm: str) -> tuple[str, ...] | Problem:
+    found = opened(str(copy), None, create=False)
+    if isinstance(found, Problem) and found.code == "which_farm":
+        found = opened(str(copy), farm, create=False)
+    if isinstance(found, Problem):
+        return found
+    try:
+        return tuple(found.export_journal())
+    finally:
+        found.close()
 
 
 def _shown(url: str) -> str:

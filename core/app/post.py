@@ -6,30 +6,25 @@ from collections.abc import Iterable
 from contextlib import AbstractContextManager
 from datetime import datetime
 
-from sqlalchemy import Connection, Engine
+from sqlalchemy import Connection
 
-from core.app.hearing import Heard, Hearing
 from core.app.letters import Letter, offers_of, put
-from core.app.members import admitted
+from core.app.members import Knock, admitted
+from core.app.room import Room
+from core.notes.listen import Heard
 from core.notes.reading import Message, ReplyTo
 from core.reply import Choice, Reply
 from core.store import buttons, intake, outgoing, people
-from core.store.buttons import Button, Pressed
-from core.store.intake import Update
+from core.store.buttons import Button, Press, Pressed
+from core.store.intake import Came, Update
 from core.store.outgoing import Outgoing
 
 #: What a person reads when their message could not be taken in after all tries.
 PARKED = Reply(("Something went wrong here with your last message. It is kept, but not in the book: please send it again in other words.",))
 
 
-class Post:
+class Post(Room):
     """A farm's inbox and outbox."""
-
-    def __init__(self, hearing: Hearing) -> None:
-        """The same farm as the ear's."""
-        self._hearing = hearing
-        self._engine: Engine = hearing.engine
-        self._farm = hearing.farm
 
     def begin_work(self, worker: str) -> None:
         """Take up again what this worker held when it last went down. To be called once, when it starts."""
@@ -40,7 +35,7 @@ class Post:
     def take_updates(self, bot_id: str, updates: Iterable[tuple[int, str, str]]) -> int:
         """Keep updates (number, chat, raw JSON) as they came: once this returns they may be confirmed. How many were new."""
         with self._begin() as connection:
-            return sum(intake.take(connection, self._farm, bot_id, number, chat, raw) for number, chat, raw in updates)
+            return sum(intake.take(connection, self._farm, Came(bot_id, number, chat, raw)) for number, chat, raw in updates)
 
     def next_update(self, worker: str, now: datetime) -> Update | None:
         """The next update to work on, in each chat's order; one that keeps killing the program is set aside instead."""
@@ -57,7 +52,7 @@ class Post:
             heard = turn.hear(message)
             people.know_chat(turn.connection, self._farm, message.chat)
             key = f"reply:{message.chat}:{message.number}:{message.edit}"
-            self._put(turn.connection, key, message.chat, heard.reply, now, answers=message.number)
+            put(turn.connection, self._farm, Letter(key, message.chat, heard.reply.lines, offers_of(heard.reply), message.number), now)
             if button is not None:
                 buttons.spend(turn.connection, self._farm, button, now)
             intake.mark(turn.connection, self._farm, update.id, "done")
@@ -67,14 +62,14 @@ class Post:
         """Be done with an update that is no note; with a reply for the outbox, if there is one."""
         with self._begin() as connection:
             if reply is not None:
-                self._put(connection, _key(update), chat or update.chat, reply, now)
+                self._put(connection, (_key(update), chat or update.chat, reply), now)
             intake.mark(connection, self._farm, update.id, "done")
 
     def admit_update(self, update: Update, member: people.Member, code: str, now: datetime) -> Reply:
         """Let a stranger in who sends the set-up code, or refuse them; the answer goes to the outbox."""
         with self._begin() as connection:
-            reply = admitted(connection, self._farm, member, update.chat, code, now)
-            self._put(connection, _key(update), update.chat, reply, now)
+            reply = admitted(connection, self._farm, Knock(member, update.chat, code), now)
+            self._put(connection, (_key(update), update.chat, reply), now)
             intake.mark(connection, self._farm, update.id, "done")
         return reply
 
@@ -89,7 +84,7 @@ class Post:
     def send(self, key: str, chat: str, reply: Reply, now: datetime) -> bool:
         """Put a message into the outbox; False if one of that key was ever there."""
         with self._begin() as connection:
-            return self._put(connection, key, chat, reply, now)
+            return self._put(connection, (key, chat, reply), now)
 
     def claim_outgoing(self, worker: str, now: datetime) -> Outgoing | None:
         """The next message to send: its `payload` holds `lines`, `choices` ({label, key}) and perhaps `answers`, the message it replies to."""
@@ -123,7 +118,7 @@ class Post:
     def press(self, key: str, chat: str, person: str, now: datetime) -> Pressed:
         """What a pressed button says. It is spent by `hear_update`, together with what it leads to."""
         with self._begin() as connection:
-            return buttons.look(connection, self._farm, key, chat, person, now)
+            return buttons.look(connection, self._farm, Press(key, chat, person, now))
 
     def offer(self, chat: str, choice: Choice, bundle: str, now: datetime) -> str:
         """The key of a new button that says the choice's words; buttons of one bundle are spent together."""
@@ -135,10 +130,11 @@ class Post:
 
     def _park(self, connection: Connection, update: Update, now: datetime) -> None:
         intake.mark(connection, self._farm, update.id, "parked")
-        self._put(connection, _key(update), update.chat, PARKED, now)
+        self._put(connection, (_key(update), update.chat, PARKED), now)
 
-    def _put(self, connection: Connection, key: str, chat: str, reply: Reply, now: datetime, *, answers: str = "") -> bool:
-        return put(connection, self._farm, Letter(key, chat, reply.lines, offers_of(reply), answers), now)
+    def _put(self, connection: Connection, letter: tuple[str, str, Reply], now: datetime) -> bool:
+        key, chat, reply = letter
+        return put(connection, self._farm, Letter(key, chat, reply.lines, offers_of(reply)), now)
 
 
 def _key(update: Update) -> str:

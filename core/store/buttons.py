@@ -62,17 +62,27 @@ def offer(connection: Connection, farm: int, button: Button, now: datetime) -> s
     return key
 
 
-def look(connection: Connection, farm: int, key: str, chat: str, person: str, now: datetime) -> Pressed:
+@dataclass(frozen=True, slots=True)
+class Press:
+    """A button pressed: by its key, in a chat, by a person's account, at a moment."""
+
+    key: str
+    chat: str
+    person: str
+    at: datetime
+
+
+def look(connection: Connection, farm: int, press: Press) -> Pressed:
     """What the button says, and whether it may be pressed there, by them, now. Nothing is changed."""
-    row = connection.execute(select(buttons).where(buttons.c.farm_id == farm, buttons.c.key == key)).one_or_none()
+    row = connection.execute(select(buttons).where(buttons.c.farm_id == farm, buttons.c.key == press.key)).one_or_none()
     if row is None:
         return Pressed("unknown")
     state = "ok"
-    if row.chat != chat or row.person not in {None, person}:
+    if row.chat != press.chat or row.person not in {None, press.person}:
         state = "not_yours"
     elif row.used_at is not None:
         state = "used"
-    elif row.expires_at <= now:
+    elif row.expires_at <= press.at:
         state = "expired"
     return Pressed(state, row.says, row.label, None if row.reply_to is None else ReplyTo(**row.reply_to))
 

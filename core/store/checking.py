@@ -5,25 +5,35 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from sqlalchemy import Connection, Table, func, select
+from sqlalchemy.exc import DatabaseError
 
 from core.store.fact_tables import FACT_TABLES
 from core.store.tables import facts, notes, reversals
 
 
 def troubles(connection: Connection, farm: int) -> tuple[str, ...]:
-    """Everything that is wrong with this farm's journal; empty where it is sound."""
-    if connection.dialect.name == "sqlite":
-        broken = tuple(_broken_pages(connection))
-        if broken:
-            return broken
-    return (*_strays(connection), *_gaps(connection, farm), *_facts_without_notes(connection, farm), *_facts_without_rows(connection, farm), *_reversals(connection, farm))
+    """Everything that is wrong with this farm's journal; empty where it is sound. A damaged file is not looked at further."""
+    try:
+        return tuple(_broken_pages(connection)) or tuple(_broken_journal(connection, farm))
+    except DatabaseError as error:
+        return (f"The file is damaged: {error.orig}.",)
 
 
 def _broken_pages(connection: Connection) -> Iterator[str]:
     """What SQLite says of its own file."""
-    for row in connection.exec_driver_sql("PRAGMA integrity_check"):
-        if row[0] != "ok":
-            yield f"The file is damaged: {row[0]}."
+    if connection.dialect.name == "sqlite":
+        for row in connection.exec_driver_sql("PRAGMA integrity_check"):
+            if row[0] != "ok":
+                yield f"The file is damaged: {row[0]}."
+
+
+def _broken_journal(connection: Connection, farm: int) -> Iterator[str]:
+    """What does not fit together."""
+    yield from _strays(connection)
+    yield from _gaps(connection, farm)
+    yield from _facts_without_notes(connection, farm)
+    yield from _facts_without_rows(connection, farm)
+    yield from _reversals(connection, farm)
 
 
 def _strays(connection: Connection) -> Iterator[str]:

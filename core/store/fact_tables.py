@@ -9,6 +9,7 @@ from sqlalchemy import Boolean, Column, Date, Float, ForeignKeyConstraint, Integ
 from sqlalchemy.types import TypeEngine
 
 from core.notes.fact import ColorCounts, Fact, Fields
+from core.notes.kinds import KINDS
 from core.store.columns import JsonText, Money, PairsText
 from core.store.tables import metadata
 
@@ -45,16 +46,5 @@ def _table(fact: type[Fact]) -> Table:
     return Table(f"fact_{fact.kind}", metadata, *keys, *said, whole)
 
 
-def _discover() -> dict[str, type[Fact]]:  # TEMP until the tuple of kinds is there
-    import importlib, pkgutil
-    import core.notes.kinds as home
-    found = {}
-    for module in pkgutil.iter_modules(home.__path__):
-        for each in vars(importlib.import_module(f"core.notes.kinds.{module.name}")).values():
-            if isinstance(each, type) and isinstance(getattr(each, "kind", None), str):
-                found[each.kind] = each
-    return found
-
-
-FACT_TYPES: dict[str, type[Fact]] = _discover()
+FACT_TYPES: dict[str, type[Fact]] = {kind.name: kind.fact for kind in KINDS}
 FACT_TABLES: dict[str, Table] = {name: _table(fact) for name, fact in FACT_TYPES.items()}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from datetime import datetime, timedelta
 
 from sqlalchemy import Connection, func, or_, select, tuple_, update
@@ -22,8 +22,18 @@ LEASE = timedelta(minutes=5)
 
 
 @dataclass(frozen=True, slots=True)
+class Came:
+    """An update as the chat service handed it over: `raw` is its JSON text."""
+
+    bot_id: str
+    update_id: int
+    chat: str
+    raw: str
+
+
+@dataclass(frozen=True, slots=True)
 class Update:
-    """One update as it came: `raw` is its JSON text. `tries` failures so far."""
+    """An update of the inbox, after so many failed `tries`."""
 
     id: int
     bot_id: str
@@ -33,10 +43,9 @@ class Update:
     tries: int = 0
 
 
-def take(connection: Connection, farm: int, bot_id: str, update_id: int, chat: str, raw: str) -> bool:
+def take(connection: Connection, farm: int, came: Came) -> bool:
     """Keep an update; False if it was there already."""
-    came = {"bot_id": bot_id, "update_id": update_id, "chat": chat, "raw": raw}
-    return put_once(connection, inbox, farm_id=farm, state="pending", tries=0, handed_out=0, **came)
+    return put_once(connection, inbox, farm_id=farm, state="pending", tries=0, handed_out=0, **asdict(came))
 
 
 def next_update(connection: Connection, farm: int, worker: str, now: datetime) -> Update | None:
@@ -79,7 +88,7 @@ def release(connection: Connection, farm: int, worker: str) -> None:
 def waiting(connection: Connection, farm: int) -> dict[str, int]:
     """How many updates are in each state."""
     counted = select(inbox.c.state, func.count()).where(inbox.c.farm_id == farm).group_by(inbox.c.state)
-    return {state: number for state, number in connection.execute(counted)}
+    return {row[0]: row[1] for row in connection.execute(counted)}
 
 
 def _this(farm: int, number: int) -> UpdateRows:

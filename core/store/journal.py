@@ -12,7 +12,6 @@ from sqlalchemy import Connection, Row, func, insert, select
 from core.notes.fact import Fact
 from core.notes.journal import Note, Target
 from core.notes.reading import ReplyTo
-from core.reply import Choice, Reply
 from core.store.asking import ask_from_json, ask_to_json
 from core.store.fact_tables import FACT_TABLES, FACT_TYPES
 from core.store.tables import facts, farms, notes, reversals
@@ -30,22 +29,9 @@ def last_id(connection: Connection, farm: int) -> int:
     return connection.scalar(select(func.max(notes.c.id)).where(notes.c.farm_id == farm)) or 0
 
 
-def reply_to_note(connection: Connection, farm: int, chat: str, number: str, edit: int) -> Reply | None:
-    """What was answered to this very message, if it was heard before. A message without a number is always a new one."""
-    if not number:
-        return None
-    this = (notes.c.farm_id == farm) & (notes.c.chat == chat) & (notes.c.number == number) & (notes.c.edit == edit)
-    found = connection.execute(select(notes.c.reply, notes.c.choices).where(this)).one_or_none()
-    if found is None:
-        return None
-    choices = tuple(Choice(label, says) for label, says in found.choices or ())
-    return Reply(tuple(found.reply.split("\n")) if found.reply else (), choices)
-
-
-def append(connection: Connection, farm: int, note: Note, choices: Iterable[Choice] = ()) -> None:
+def append(connection: Connection, farm: int, note: Note) -> None:
     """Put a note in, with its facts and its reversals. IntegrityError where its number or its message is there already."""
-    offered = [[choice.label, choice.says] for choice in choices]
-    connection.execute(insert(notes).values(farm_id=farm, choices=offered or None, **_note_values(note)))
+    connection.execute(insert(notes).values(farm_id=farm, **_note_values(note)))
     for index, fact in enumerate(note.facts):
         key = {"farm_id": farm, "note_id": note.id, "fact_index": index}
         connection.execute(insert(facts).values(**key, kind=fact.kind))

@@ -10,6 +10,6 @@ from sqlalchemy.dialects import postgresql, sqlite
 
 def put_once(connection: Connection, table: Table, **values: Any) -> bool:
     """Whether the row was new."""
-    if connection.dialect.name == "postgresql":
-        return connection.execute(postgresql.insert(table).values(**values).on_conflict_do_nothing()).rowcount == 1
-    return connection.execute(sqlite.insert(table).values(**values).on_conflict_do_nothing()).rowcount == 1
+    dialect = postgresql if connection.dialect.name == "postgresql" else sqlite
+    put = dialect.insert(table).values(**values).on_conflict_do_nothing().returning(*table.primary_key)
+    return connection.execute(put).first() is not None

@@ -24,9 +24,19 @@ class Outgoing:
     tries: int
 
 
-def put(connection: Connection, farm: int, key: str, chat: str, payload: dict[str, Any], not_before: datetime) -> bool:
+@dataclass(frozen=True, slots=True)
+class Parcel:
+    """A message to put in: its own key, where it goes, what stands in it, and from when on."""
+
+    key: str
+    chat: str
+    payload: dict[str, Any]
+    not_before: datetime
+
+
+def put(connection: Connection, farm: int, parcel: Parcel) -> bool:
     """Put a message in; False if one of that key was ever there."""
-    told = {"key": key, "chat": chat, "payload": payload, "not_before": not_before}
+    told = {"key": parcel.key, "chat": parcel.chat, "payload": parcel.payload, "not_before": parcel.not_before}
     return put_once(connection, outbox, farm_id=farm, state="waiting", tries=0, **told)
 
 
@@ -85,7 +95,7 @@ def payload_of(connection: Connection, farm: int, chat: str, message: str) -> di
 def waiting(connection: Connection, farm: int) -> dict[str, int]:
     """How many messages are in each state."""
     counted = select(outbox.c.state, func.count()).where(outbox.c.farm_id == farm).group_by(outbox.c.state)
-    return {state: number for state, number in connection.execute(counted)}
+    return {row[0]: row[1] for row in connection.execute(counted)}
 
 
 def _this(farm: int, number: int) -> Update:

@@ -41,7 +41,8 @@ def farm_number(connection: Connection, name: str) -> int | None:
 def add_farm(connection: Connection, name: str) -> int:
     """A new farm's number. Two programs that open a new book at once make one farm."""
     put_once(connection, farms, name=name)
-    return connection.execute(select(farms.c.id).where(farms.c.name == name)).scalar_one()
+    number: int = connection.execute(select(farms.c.id).where(farms.c.name == name)).scalar_one()
+    return number
 
 
 def new_code(connection: Connection, farm: int, role: str, now: datetime) -> str:

@@ -4,7 +4,20 @@ from __future__ import annotations
 
 from typing import Any
 
-from sqlalchemy import BigInteger, Boolean, Column, Date, ForeignKey, ForeignKeyConstraint, Index, Integer, MetaData, Table, Text, UniqueConstraint
+from sqlalchemy import (
+    BigInteger,
+    Boolean,
+    Column,
+    Date,
+    ForeignKey,
+    ForeignKeyConstraint,
+    Index,
+    Integer,
+    MetaData,
+    Table,
+    Text,
+    UniqueConstraint,
+)
 
 from core.store.columns import JsonText, Moment
 
@@ -87,7 +100,6 @@ notes = Table(
     _unsaid("subject", Text),
     _said("unread"),
     _said("reply"),
-    _unsaid("choices", JsonText),
     UniqueConstraint("farm_id", "chat", "number", "edit"),
 )
 

@@ -86,9 +86,14 @@ def test_head_is_the_newest_migration(empty_url: str) -> None:
 def test_a_failed_migration_leaves_no_table(tmp_path: object) -> None:
     """SQLite takes a half-made form back whole."""
     made = engine(f"sqlite:///{tmp_path}/book.sqlite", foreign_keys=False)
-    with pytest.raises(RuntimeError), made.begin() as connection:
-        command.upgrade(config(connection), "head")
-        raise RuntimeError
+
+    def fail_at_the_end() -> None:
+        with made.begin() as connection:
+            command.upgrade(config(connection), "head")
+            raise RuntimeError
+
+    with pytest.raises(RuntimeError):
+        fail_at_the_end()
     with made.begin() as connection:
         assert inspect(connection).get_table_names() == []
     made.dispose()

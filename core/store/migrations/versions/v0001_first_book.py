@@ -145,7 +145,6 @@ def _journal() -> None:
         _words("subject", maybe=True),
         _words("unread"),
         _words("reply"),
-        _words("choices", maybe=True),
         _farms("notes"),
         sa.PrimaryKeyConstraint("farm_id", "id", name="pk_notes"),
         sa.UniqueConstraint("farm_id", "chat", "number", "edit", name="uq_notes_farm_id_chat_number_edit"),

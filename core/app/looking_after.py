@@ -1,0 +1,71 @@
+"""Looking after the book: is it sound, what is in it, and a copy of it in a safe place."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+
+from sqlalchemy import Connection, Engine
+
+from core.herd.state import Herd
+from core.notes.journal import Note
+from core.notes.replay import book
+from core.problem import Problem
+from core.store import checking, copying, intake, journal, outgoing, people
+
+#: A check that found nothing wrong has nothing to say.
+ADVICE = "Copy the file before anything else. Then restore the last backup into a new book, or export what can still be read."
+
+
+def soundness(connection: Connection, farm: int) -> tuple[Problem, ...]:
+    """What is wrong with the farm's book; empty where it is sound. The journal is replayed only where it could be read."""
+    found = checking.troubles(connection, farm)
+    if not found:
+        found = _unplayable(journal.load(connection, farm))
+    return tuple(Problem("unsound", text, remedy=ADVICE) for text in found)
+
+
+def _unplayable(notes: tuple[Note, ...]) -> tuple[str, ...]:
+    """Whether the notes still add up to a herd, the same each time."""
+    try:
+        once, again = book(Herd(), notes), _one_by_one(notes)
+    except Exception as error:  # noqa: BLE001 - whatever a broken journal does to the replay is what the check is for
+        return (f"The notes can't be replayed: {type(error).__name__}: {error}.",)
+    return () if once.herd == again else ("The notes add up to another herd when they are taken one by one.",)
+
+
+def _one_by_one(notes: tuple[Note, ...]) -> Herd:
+    """The herd as it grew, note by note."""
+    growing = book(Herd())
+    for note in notes:
+        growing = growing.with_note(note)
+    return growing.herd
+
+
+def backup(engine: Engine, path: Path) -> Problem | None:
+    """A copy of the whole book, found whole before it is put in place; None, or why there is none."""
+    if engine.dialect.name != "sqlite":
+        return Problem("no_backup", "A PostgreSQL book is backed up by PostgreSQL itself.", remedy="Use pg_dump, or 'haynote export --journal'.")
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        copying.copy_book(engine, path)
+    except (OSError, copying.BadCopyError) as error:
+        return Problem("no_backup", f"The copy could not be made: {error}.", remedy="Give a place that you can write to, with room enough.")
+    return None
+
+
+def status(connection: Connection, farm: int, name: str) -> dict[str, Any]:
+    """The book in numbers."""
+    notes = journal.load(connection, farm)
+    last: datetime | None = max((note.at for note in notes), default=None)
+    return {
+        "farm": name,
+        "database": connection.dialect.name,
+        "notes": len(notes),
+        "last_note": None if last is None else last.isoformat(),
+        "members": [{"name": member.name, "role": member.role} for member in people.members_of(connection, farm)],
+        "chats": len(people.active_chats(connection, farm)),
+        "inbox": intake.waiting(connection, farm),
+        "outbox": outgoing.waiting(connection, farm),
+    }

@@ -1,0 +1,18 @@
+"""What all rooms behind the door share: the farm, and the way to its book."""
+
+from __future__ import annotations
+
+from sqlalchemy import Engine
+
+from core.app.hearing import Hearing
+
+
+class Room:
+    """A part of the app. `name` is the farm's."""
+
+    def __init__(self, engine: Engine, farm: int, name: str) -> None:
+        """Nothing is read from the database until it is asked for."""
+        self.name = name
+        self._engine = engine
+        self._farm = farm
+        self._hearing = Hearing(engine, farm)
