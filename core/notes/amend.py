@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from datetime import date
@@ -10,7 +9,7 @@ from datetime import date
 from core.handbook.reproduction import SIRE_FIRST_DAY, SIRE_LAST_DAY
 from core.herd.questions import same_tag
 from core.herd.state import Herd
-from core.notes.correction_fields import amended, field_for, holds
+from core.notes.correction_fields import WRONG, amended, field_for, holds, senses
 from core.notes.doubt import problem_with
 from core.notes.fact import Fact, Fields, Json
 from core.notes.journal import Entry, Note, Target
@@ -24,7 +23,6 @@ from core.notes.reading import Ask, Draft, Message
 from core.notes.recall import animals_of, last_entries, standing_notes, subject_of
 from core.notes.replay import Book, local_day
 
-_NOT = re.compile(r"\bnot?\s+(?:the\s+|tag\s+|doe\s+|buck\s+)?([\w.#-]+)\s*\W*$", re.IGNORECASE)
 _LOOK_BACK = 10  # notes of that person among which "15 not 14" looks for the 14
 
 
@@ -94,17 +92,34 @@ def corrected(book: Book, message: Message, correct: Correct) -> Meaning:
     entry = _meant(book, message, correct)
     if entry is None:
         return Meaning((correct,), None, "", correct.who, (), ("There is no note of yours to put right yet.",), settled=True)
-    named = {field_for(entry.fact, name, value, book.herd): value for name, value in correct.set}
-    if None in named:
-        return Meaning((), Ask("what", _unfit_text(entry, book.herd)), settled=True)
-    put = {name: value for name, value in named.items() if name is not None}
-    fact = amended(entry.fact, put)
-    problem = problem_with(book_without(book, entry), message, fact) if fact else None
-    if fact is None or problem is not None:
-        text = f"{problem.text} {problem.remedy}".strip() if problem else _unfit_text(entry, book.herd)
-        return Meaning((), Ask(problem.code if problem else "what", text, problem.choices if problem else ()), settled=True)
-    said = replace(correct, set=Fields(tuple(_as_said(correct, put).items())))
+    without = book_without(book, entry)
+    tried = [_tried(without, message, entry, each) for each in senses(entry.fact, correct, message.text, book.herd)]
+    good = [each for each in tried if isinstance(each, tuple)]
+    if len(good) > 1:
+        return _either(good, book.herd)
+    if not good:
+        return Meaning((), next(each for each in tried if isinstance(each, Ask)), settled=True)
+    said, fact = good[0]
     return Meaning((said, fact), None, "", subject_of(fact), (entry.target,), (f"Was: {sentence(entry.fact, book.herd)}.",), settled=True)
+
+
+def _tried(book: Book, message: Message, entry: Entry, correct: Correct) -> tuple[Correct, Fact] | Ask:
+    """The correction in the fact's own names, with the fact as it would be; or what stands against it."""
+    named = {field_for(entry.fact, name, value, book.herd): value for name, value in correct.set}
+    put = {name: value for name, value in named.items() if name is not None}
+    fact = amended(entry.fact, put) if len(put) == len(correct.set) else None
+    if fact is None:
+        return Ask("what", _unfit_text(entry, book.herd))
+    problem = problem_with(book, message, fact)
+    if problem is not None:
+        return Ask(problem.code, f"{problem.text} {problem.remedy}".strip(), problem.choices)
+    return replace(correct, set=Fields(tuple(_as_said(correct, put).items()))), fact
+
+
+def _either(good: Sequence[tuple[Correct, Fact]], herd: Herd) -> Meaning:
+    """A number that may be the animal or the count."""
+    choices = tuple(sentence(fact, herd) for _, fact in good)
+    return Meaning((), Ask("which_number", "Is that number the animal or the count? Send the note as it should be.", choices), settled=True)
 
 
 def _as_said(correct: Correct, put: Mapping[str, Json]) -> Mapping[str, Json]:
@@ -123,7 +138,7 @@ def _meant(book: Book, message: Message, correct: Correct) -> Entry | None:
     near = _near(book, message)
     if correct.who is not None:
         near = [entry for entry in near if any(same_tag(correct.who, tag) for tag in animals_of(entry.fact))]
-    wrong = _NOT.search(message.text)
+    wrong = WRONG.search(message.text)
     if wrong:
         holding = [entry for entry in near if holds(entry.fact, wrong.group(1), book.herd)]
         near = holding or near

@@ -159,7 +159,7 @@ def _reread(talk: Talk, asked: Note, correct: Correct) -> Meaning | None:
     for token in tokens(asked.text):
         if token.sort == "p" or not (token.key[:1].isdigit() or fitting(talk.herd, token.key)):
             continue
-        reading = talk.reads(f"{asked.text[: token.start]} {tag} {asked.text[token.end :]}")
+        reading = talk.reads(f"{asked.text[: token.start]}{tag}{asked.text[token.end :]}")
         if reading.facts and reading.ask is None and any(subject_of(fact) == tag for fact in reading.facts):
             found[reading.facts] = meaning_of(reading)
     return next(iter(found.values())) if len(found) == 1 else None

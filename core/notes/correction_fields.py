@@ -2,11 +2,18 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
+from dataclasses import replace
 
 from core.herd.questions import fitting, same_tag
 from core.herd.state import Herd
-from core.notes.fact import Fact, Json, field_names, from_json, to_json
+from core.notes.fact import Fact, Fields, Json, field_names, from_json, to_json
+from core.notes.kinds.correction import Correct
+
+#: What somebody calls wrong: "15, not 14".
+WRONG = re.compile(r"\bnot?\s+(?:the\s+|tag\s+|doe\s+|buck\s+)?([\w.#-]+)\s*\W*$", re.IGNORECASE)
+_MAKE_THAT = re.compile(r"\bmake (?:that|it)\b|\b(?:kits?|babies|bunnies|born|falls)\b", re.IGNORECASE)
 
 #: What a plain number corrects in a fact of each kind, where that isn't its `count`.
 COUNT = {"kindled": "born", "bred": "falls", "condition": "score", "scored": "score", "ration": "amount", "feed_bought": "bags"}
@@ -50,6 +57,25 @@ def _animal_field(fact: Fact, names: set[str], value: Json, herd: Herd) -> str |
     if "who" in names and ("litter_of" not in names or "litter_of" not in to_json(fact)):
         return "who"
     return next((name for name in ANIMALS if name in names and (name != "litter_of" or "litter_of" in to_json(fact))), None)
+
+
+def senses(fact: Fact, correct: Correct, text: str, herd: Herd) -> tuple[Correct, ...]:
+    """What the correction may mean: a number alone may be a tag or the count, unless "make that" or "not 7" tells."""
+    name, value = next(iter(correct.set), ("", None))
+    count = field_for(fact, "count", value, herd)
+    animal = field_for(fact, "who", value, herd)
+    number = str(value)
+    if len(correct.set) != 1 or name not in ("who", "count") or not number.isdigit() or count is None or animal is None:
+        return (correct,)
+    as_count, as_animal = (replace(correct, set=Fields((each,))) for each in (("count", int(number)), ("who", number)))
+    if _MAKE_THAT.search(text) or herd.find(number) is None:
+        return (as_count,)
+    if count not in to_json(fact) or not re.search(rf"\b0*{number}\b", text):
+        return (as_animal,)
+    wrong = WRONG.search(text)
+    if wrong:
+        return (as_count,) if str(to_json(fact).get(count)) == wrong.group(1) else (correct,)
+    return (as_animal, as_count)
 
 
 def holds(fact: Fact, said: str, herd: Herd) -> bool:

@@ -26,7 +26,8 @@ _AGAIN = re.compile(r"\b(?:another|again)\b", re.IGNORECASE)
 
 #: The field that a question about a problem is answered with, by the kind's own fields.
 _COUNTS = ("count", "born")
-_ANIMALS = ("who", "doe", "litter_of", "from")
+_ANIMALS = ("who", "litter_of", "from", "to")
+_SEXES = {"doe": "doe", "buck": "buck", "dam": "doe", "sire": "buck"}
 
 Doubt = tuple[Problem, Fact]
 
@@ -48,7 +49,7 @@ def settled(book: Book, message: Message, meaning: Meaning) -> Meaning:
         else:
             doubts.append((problem, fact))
     if doubts:
-        return _asking(meaning, kept, doubts)
+        return _asking(book.herd, meaning, kept, doubts)
     return replace(meaning, facts=tuple(kept), ask=meaning.ask or _sire_question(book, message, kept), settled=True)
 
 
@@ -116,7 +117,7 @@ def _said_before(fact: Fact, herd: Herd) -> Problem:
     return Problem("duplicate", f"Already on the book: {told}.", ("yes", "no"), "Say yes if it happened once more, no if it is the same.")
 
 
-def _asking(meaning: Meaning, kept: Sequence[Fact], doubts: Sequence[Doubt]) -> Meaning:
+def _asking(herd: Herd, meaning: Meaning, kept: Sequence[Fact], doubts: Sequence[Doubt]) -> Meaning:
     """The question of the first doubt by the contract's order; the facts that share its answer wait with it, others are told."""
     asked, about = min(doubts, key=lambda doubt: WHY.index(doubt[0].code))
     ask = meaning.ask
@@ -124,15 +125,15 @@ def _asking(meaning: Meaning, kept: Sequence[Fact], doubts: Sequence[Doubt]) -> 
     if ask is None or WHY.index(asked.code) < WHY.index(ask.why):
         shared = asked.code in ("confirm", "duplicate")
         waiting = [fact for problem, fact in doubts if fact is about or (shared and problem.code == asked.code)]
-        ask = _question(asked, [doubt for doubt in doubts if doubt[1] in waiting])
+        ask = _question(asked, [doubt for doubt in doubts if doubt[1] in waiting], herd)
     others = [f"Not recorded: {problem.text}" for problem, fact in doubts if fact not in waiting]
     subject = meaning.subject or next(iter(_subjects([*kept, *(fact for _, fact in doubts)])), None)
     return replace(meaning, facts=tuple(kept), ask=ask, subject=subject, notices=(*meaning.notices, *others), settled=True)
 
 
-def _question(asked: Problem, doubts: Sequence[Doubt]) -> Ask:
+def _question(asked: Problem, doubts: Sequence[Doubt], herd: Herd) -> Ask:
     """The question about these facts, one answer for all."""
-    drafts = [draft_of(fact, asked.code) for _, fact in doubts]
+    drafts = [draft_of(fact, asked.code, herd) for _, fact in doubts]
     texts = dict.fromkeys(problem.text for problem, _ in doubts)
     return Ask(asked.code, " ".join([*texts, asked.remedy]).strip(), asked.choices, replace(drafts[0], rest=tuple(drafts[1:])))
 
@@ -141,12 +142,20 @@ def _subjects(facts: Iterable[Fact]) -> list[str]:
     return [subject for fact in facts if (subject := subject_of(fact)) is not None]
 
 
-def draft_of(fact: Fact, why: str) -> Draft:
+def draft_of(fact: Fact, why: str, herd: Herd) -> Draft:
     """The fact as a draft that an answer to such a question completes."""
     known = {name: value for name, value in to_json(fact).items() if name != "kind"}
     if why in ("confirm", "duplicate"):
         return Draft(fact.kind, known, "confirm")
     if why == "when":
         return Draft(fact.kind, known, "on")
-    order = (*_COUNTS, *_ANIMALS) if why in ("impossible", "how_many", "which_number") else (*_ANIMALS, *_COUNTS)
-    return Draft(fact.kind, known, next((name for name in order if name in known), "confirm"))
+    animals = sorted((name for name in (*_ANIMALS, *_SEXES) if name in known), key=lambda name: _is_right(herd, name, known[name]))
+    counts = [name for name in _COUNTS if name in known]
+    order = [*counts, *animals] if why in ("impossible", "how_many", "which_number") else [*animals, *counts]
+    return Draft(fact.kind, known, next(iter(order), "confirm"))
+
+
+def _is_right(herd: Herd, name: str, tag: str) -> bool:
+    """Whether the animal is there, and of the sex that its field wants."""
+    animal = herd.find(tag)
+    return animal is not None and animal.sex in (None, _SEXES.get(name, animal.sex))

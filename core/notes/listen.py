@@ -116,7 +116,7 @@ def _note(book: Book, message: Message, sent: Message, meaning: Meaning, earlier
         author=message.author,
         chat=message.chat,
         number=message.number,
-        edit=message.edit if earlier else 0,
+        edit=message.edit,
         reply_to=sent.reply_to,
         facts=meaning.facts,
         reverses=(*before, *meaning.reverses),

@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from datetime import datetime, timedelta
 
 from core.handbook.asking import ANSWER_HOURS, SUBJECT_MINUTES
+from core.notes.answer import NO, plain
 from core.notes.fact import Fact, to_json
 from core.notes.journal import Entry, Note, Target
 from core.notes.reading import Ask, Context, Draft, Message
@@ -91,7 +92,10 @@ def open_question(book: Book, message: Message) -> Note | None:
     if message.chat == REPLAY:
         return None
     since = message.at - timedelta(hours=ANSWER_HOURS.value)
-    return _last_asked(book, since, message.chat) or _asked_elsewhere(book, since, message.chat)
+    here = _last_asked(book, since, message.chat)
+    if here is not None and here.ask is not None and here.ask.draft is None:
+        return _asked_elsewhere(book, since, message.chat) or here
+    return here or _asked_elsewhere(book, since, message.chat)
 
 
 def question_of(note: Note) -> Ask | None:
@@ -110,7 +114,7 @@ def _last_asked(book: Book, since: datetime, chat: str) -> Note | None:
             continue
         if question_of(note) is not None:
             return note
-        if any(fact.kind not in PASSING for fact in note.facts):
+        if any(fact.kind not in PASSING for fact in note.facts) or (not note.facts and plain(note.text) in NO):
             break
     return None
 

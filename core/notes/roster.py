@@ -50,14 +50,6 @@ def facts_of(roster: Row) -> tuple[Fact, ...]:
     return (*settings, *_animal_facts(roster), *_breeding_facts(roster), *_litter_facts(roster))
 
 
-def begins_on(roster: Row, first_note: date | None = None) -> date | None:
-    """The day on which the roster's facts must be told, so that its animals are on the book before anything that happens to them."""
-    days = [date.fromisoformat(row["on"]) for row in _rows(roster, "breedings")]
-    days += [date.fromisoformat(row["born_on"]) for row in _rows(roster, "litters")]
-    told = [day for day in (first_note, _today(roster)) if day is not None]
-    return min([*days, *told], default=None)
-
-
 def _today(roster: Row) -> date | None:
     return datetime.fromisoformat(roster["now"]).date() if roster.get("now") else None
 

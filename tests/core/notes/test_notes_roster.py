@@ -10,7 +10,7 @@ from core.herd.questions import stage
 from core.herd.state import Herd
 from core.notes.journal import Note
 from core.notes.replay import book
-from core.notes.roster import begins_on, facts_of, herd_of
+from core.notes.roster import facts_of, herd_of
 
 ROSTER = {
     "farm": {"timezone": "America/Chicago", "weight_units": "lb", "dotted_weight": "decimal", "currency": "EUR", "feed_bag_lb": 50},
@@ -64,7 +64,6 @@ def test_an_empty_roster_is_an_empty_herd() -> None:
     """Nothing but the form is needed."""
     assert herd_of({}).animals == {}
     assert facts_of({}) == ()
-    assert begins_on({}) is None
     assert herd_of({"animals": [{"tag": "7", "born": "2026-01-01"}]}).animals["7"].weaned_on == date(2026, 2, 5)
 
 
@@ -73,9 +72,7 @@ def test_a_roster_begins_a_book() -> None:
     facts = facts_of(ROSTER)
     order = [getattr(fact, "tag", None) for fact in facts if fact.kind == "animal"]
     assert order.index("31") > max(order.index("14"), order.index("3"))
-    first = begins_on(ROSTER, date(2026, 11, 20))
-    assert first == date(2026, 7, 19)
-    kept = book(Herd(), [Note(1, "", datetime(first.year, first.month, first.day, 13, tzinfo=UTC), "me", facts=facts)])
+    kept = book(Herd(), [Note(1, "", datetime(2026, 7, 1, 13, tzinfo=UTC), "me", facts=facts)])
     built = herd_of(ROSTER)
     assert {tag for tag, animal in kept.herd.animals.items() if animal.living} == {
         tag for tag, each in built.animals.items() if each.living
