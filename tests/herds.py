@@ -76,19 +76,20 @@ class Barn:
         return evidence(self.herd, TODAY)
 
 
-def two_sires() -> Barn:
-    """Two proven bucks with eight weaned litters each side of the herd: the kits of 7 outgrow those of 3, out of the same does."""
-    barn = Barn().buck("3", name="Flint").buck("7", name="Rowan")
+def two_sires(grams: dict[str, int] | None = None) -> Barn:
+    """Proven bucks on the same four does: the kits of 7 (Rowan) outgrow those of 3 (Flint). With `grams`, these bucks and weights."""
+    weights = grams or {"3": 1700, "7": 1950}
+    barn = Barn()
+    for tag in weights:
+        barn.buck(tag, name={"3": "Flint", "7": "Rowan"}.get(tag))
     for doe in ("11", "12", "13", "14"):
         barn.doe(doe)
     number = 0
     for turn, born_ago in enumerate((420, 330, 240, 150)):
         for at, doe in enumerate(("11", "12", "13", "14")):
-            buck = ("3", "7")[(at + turn) % 2]
+            buck = tuple(weights)[(at + turn) % len(weights)]
             barn.litter(doe, buck, born_ago, 7, weaned=6)
-            tags = " ".join(f"R{number + kit}" for kit in range(4))
-            weight = 1950 if buck == "7" else 1700
-            barn.kits(doe, tags, born_ago, {70: weight})
+            barn.kits(doe, " ".join(f"R{number + kit}" for kit in range(4)), born_ago, {70: weights[buck]})
             for kit in range(4):
                 if born_ago > 200 or kit > 1:
                     barn.say("culled", who=f"R{number + kit}", on=ago(born_ago - 120))

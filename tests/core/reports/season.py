@@ -9,8 +9,8 @@ from random import Random
 
 from core.herd.settings import changed
 from core.herd.state import Herd
-from core.reports.growth import curve_of
 from core.reckon.curve import weight_at_age
+from core.reports.growth import curve_of
 from tests.farm import tell
 
 START = date(2025, 3, 1)

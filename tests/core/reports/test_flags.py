@@ -312,7 +312,9 @@ def test_disqualifying_fault_weighs_more_on_the_young() -> None:
 def test_fault_that_was_withdrawn_or_does_not_bar() -> None:
     """A fault that does not disqualify, or was said not to after all, is no flag."""
     barn = Barn().buck("31").say("fault", who="31", fault="long nail", on=ago(3))
-    barn.say("fault", who="31", fault="tail", disqualifies=True, on=ago(9)).say("fault", who="31", fault="tail", disqualifies=False, on=ago(2))
+    barn.say("fault", who="31", fault="tail", disqualifies=True, on=ago(9)).say(
+        "fault", who="31", fault="tail", disqualifies=False, on=ago(2)
+    )
     assert "disqualifying_fault" not in flagged(barn, "31")
 
 
