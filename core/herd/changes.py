@@ -66,14 +66,15 @@ def tallied(litter: Litter, on: date, kits: int) -> Litter:
 def lost(litter: Litter, on: date, count: int, cause: str | None) -> Litter:
     """The litter after kits died: a loss in the nest; after weaning they count among those that left."""
     if litter.weaned_on is not None:
-        return replace(litter, left=litter.left + count)
+        return left(litter, on, count, "died", {"cause": cause})
     smaller = replace(litter, losses=(*litter.losses, Loss(on, count, cause)))
     return tallied(smaller, on, alive_now(litter) - count)
 
 
-def left(litter: Litter, on: date, count: int) -> Litter:
-    """The litter after untagged kits were sold, given away or butchered."""
-    fewer = replace(litter, left=litter.left + count)
+def left(litter: Litter, on: date, count: int, how: str, detail: Mapping[str, Any]) -> Litter:
+    """The litter after untagged kits were sold, given away or butchered, or died once weaned."""
+    event = Event(on, how, {"count": count} | {name: value for name, value in detail.items() if value is not None})
+    fewer = replace(litter, left=litter.left + count, events=(*litter.events, event))
     if litter.weaned_on is not None:
         return fewer
     return tallied(replace(fewer, left_unweaned=fewer.left_unweaned + count), on, alive_now(litter) - count)

@@ -90,11 +90,16 @@ def events(animal: Animal, what: str) -> tuple[Event, ...]:
 def in_withdrawal(animal: Animal, today: date) -> date | None:
     """The last day on which it must not be eaten, by the days that the farm noted; None where none is running."""
     ends = [
-        event.on + timedelta(event.detail["withdrawal_days"])
+        days_later(event.on, event.detail["withdrawal_days"])
         for event in animal.events
         if event.what == "treated" and event.detail.get("withdrawal_days") is not None and event.on <= today
     ]
     return max((end for end in ends if end >= today), default=None)
+
+
+def days_later(day: date, days: int) -> date:
+    """The day so many days later; the last one there is, if somebody wrote a number beyond the calendar."""
+    return day + timedelta(min(days, (date.max - day).days))
 
 
 def withdrawal_untold(animal: Animal, today: date) -> Event | None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from datetime import date, timedelta
+from datetime import date
 from typing import Any
 
 from core import words
@@ -11,7 +11,7 @@ from core.handbook import flags, health, reproduction
 from core.herd.calendar import litter_chores, mating_chores
 from core.herd.chore import Chore
 from core.herd.litters import alive_now, the_litter, untagged
-from core.herd.questions import events, in_withdrawal, withdrawal_untold
+from core.herd.questions import days_later, events, in_withdrawal, withdrawal_untold
 from core.herd.state import Herd, Litter
 from core.notes.fact import Fact, field_names
 
@@ -113,7 +113,7 @@ def to_come(chores: Iterable[Chore], today: date | None) -> str | None:
 def _by_when(chore: Chore, today: date | None) -> str:
     """The chore's day; a kindling is overdue only after its window."""
     grace = reproduction.KINDLING_WINDOW_LAST.whole - reproduction.GESTATION_DAYS.whole if chore.chore == "kindling" else 0
-    late = today is not None and days_after(chore.on, grace) < today
+    late = today is not None and days_later(chore.on, grace) < today
     return f"{when(chore.on, today)} (overdue)" if late else when(chore.on, today)
 
 
@@ -136,11 +136,6 @@ def chores_of_litter(herd: Herd, litter: Litter, *names: str) -> tuple[Chore, ..
     """What is still to do for the litter, of these chores."""
     ending = f":{litter.dam}:{litter.born_on}"
     return tuple(chore for chore in litter_chores(herd, litter.born_on) if chore.key.endswith(ending) and chore.chore in names)
-
-
-def days_after(day: date, days: float) -> date:
-    """The day so many days later."""
-    return day + timedelta(int(days))
 
 
 def shortened(text: str) -> str:

@@ -65,7 +65,7 @@ def apply(fact: Culled, herd: Herd) -> Herd:
         return gone(herd, fact.who, fact.on, fact.kind, said(fact))
     doe = herd.find(fact.litter_of or "")
     litter = the_litter(herd, doe.key, fact.on) if doe else None
-    return herd.with_litter(left(litter, fact.on, fact.count or 0)) if litter else herd
+    return herd.with_litter(left(litter, fact.on, fact.count or 0, fact.kind, said(fact, "litter_of", "count"))) if litter else herd
 
 
 def reply(fact: Culled, before: Herd, after: Herd) -> tuple[str, ...]:

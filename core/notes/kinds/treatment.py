@@ -9,11 +9,12 @@ from typing import ClassVar
 from core import words
 from core.handbook import health
 from core.herd.changes import seen
+from core.herd.questions import days_later
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
-from core.notes.telling import called, dated, days_after, noted, parts, said, told
+from core.notes.telling import called, dated, noted, parts, said, told
 from core.problem import Problem
 
 
@@ -36,7 +37,18 @@ NOT_THIS: tuple[str, ...] = ()
 
 def check(fact: Treated, herd: Herd, today: date) -> Problem | None:
     """An animal that is there."""
-    return worst(not_yet(fact.on, today), animal_problem(herd, fact.who, fact.on))
+    return worst(not_yet(fact.on, today), animal_problem(herd, fact.who, fact.on), _slip(fact))
+
+
+#: A withdrawal time beyond this is a slip of the finger.
+_LONGEST = 3650  # not a figure: ten years
+
+
+def _slip(fact: Treated) -> Problem | None:
+    if fact.withdrawal_days is None or 0 <= fact.withdrawal_days <= _LONGEST:
+        return None
+    remedy = f'Send it again, for example "gave {fact.who} {fact.with_}, 28 day withdrawal".'
+    return Problem("which_number", f"A withdrawal time of {fact.withdrawal_days} days can't be. How long is it?", (), remedy)
 
 
 def apply(fact: Treated, herd: Herd) -> Herd:
@@ -49,7 +61,7 @@ def reply(fact: Treated, _before: Herd, after: Herd) -> tuple[str, ...]:
     line = dated(parts(f"{called(after, fact.who)} given {fact.with_}", told("dose ", fact.dose)), fact.on, after)
     if fact.withdrawal_days is None:
         return (line, health.WITHDRAWAL)
-    last = words.full_day(days_after(fact.on, fact.withdrawal_days))
+    last = words.full_day(days_later(fact.on, fact.withdrawal_days))
     return (line, f"Withdrawal as you noted it: {words.count(fact.withdrawal_days, 'day')}. Not to be eaten until after {last}.")
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import timedelta
+from datetime import date, timedelta
 
 import pytest
 
@@ -68,6 +68,13 @@ def test_withdrawal_runs_through_its_last_day() -> None:
     assert asked.in_withdrawal(treated, ago(-9)) is None
     assert asked.in_withdrawal(treated, ago(21)) is None
     assert asked.withdrawal_untold(treated, TODAY) is None
+
+
+def test_a_number_beyond_the_calendar() -> None:
+    """A withdrawal time that no calendar holds runs to its end."""
+    herd = tell(small_herd(), "treated", who="22", with_="ivermectin", withdrawal_days=10**9)
+
+    assert asked.in_withdrawal(herd.animals["22"], TODAY) == date.max
 
 
 def test_a_treatment_without_days_is_remembered() -> None:

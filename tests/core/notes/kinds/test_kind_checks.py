@@ -124,6 +124,7 @@ CASES: list[tuple[str, dict[str, Any], str | None]] = [
     ("nest_manners", {"doe": "5", "sign": "soiled"}, "wrong_sex"),
     ("ailment", {"who": "R23", "sign": "sneezing"}, "impossible"),
     ("treated", {"who": "22", "with_": "ivermectin"}, None),
+    ("treated", {"who": "22", "with_": "ivermectin", "withdrawal_days": 10**9}, "which_number"),
     ("fault", {"who": "31", "fault": "white toenail"}, None),
     ("scored", {"who": "31", "trait": "type", "score": 4}, None),
     ("scored", {"who": "31", "trait": "type", "score": 6}, "which_number"),

@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from core.herd.calendar import all_chores
 from core.herd.litters import alive_now, untagged
 from core.herd.state import Event, Herd, Intention, Listing, Ration
 from core.notes.fact import Cents, ColorCounts
@@ -341,6 +342,21 @@ def test_who_left_how() -> None:
     assert (culled.gone.how, culled.weights[-1].grams) == ("culled", 2325)
     assert tell(small_herd(), "given_away", litter_of="16", count=2).litters[f"16@{ago(48)}"].left == 2
     assert tell(small_herd(), "culled", litter_of="16", count=2).litters[f"16@{ago(48)}"].left == 2
+
+
+def test_what_became_of_untagged_kits_is_kept() -> None:
+    """The litter remembers who bought how many for how much."""
+    herd = tell(small_herd(), "sold", litter_of="16", count=2, price=Cents(5000), to="a neighbor")
+
+    assert herd.litters[f"16@{ago(48)}"].events == (Event(TODAY, "sold", {"count": 2, "price": 5000, "to": "a neighbor"}),)
+
+
+def test_the_kinds_cause_the_calendar() -> None:
+    """What the kinds cause one by one is the whole calendar."""
+    herd = tell(small_herd(), "remind", text="buy straw", on=ago(-1))
+    caused = {chore.key for kind in KINDS for chore in kind.chores(herd, TODAY)}
+
+    assert caused == {chore.key for chore in all_chores(herd, TODAY)}
 
 
 def test_for_sale_and_sold_of_kits() -> None:
