@@ -1,0 +1,137 @@
+"""What is done with what people send: one table, read from the top; the first row that fits an update handles it."""
+
+from __future__ import annotations
+
+import logging
+from collections.abc import Awaitable, Callable
+from dataclasses import dataclass
+
+from telegram import Bot
+from telegram.error import TelegramError
+
+from bot.telegram import words
+from bot.telegram.counter import Counter
+from bot.telegram.updates import Update
+from core.app import Member, Message
+from core.app import Update as Kept
+from core.reply import Reply
+
+log = logging.getLogger("haynote.telegram")
+
+
+@dataclass(frozen=True, slots=True)
+class Act:
+    """An update, with what is known of the person. `kept` is its row in the inbox."""
+
+    kept: Kept
+    update: Update
+    member: Member | None
+
+    @property
+    def text(self) -> str:
+        """What was typed; empty where nothing was."""
+        return self.update.text or ""
+
+
+class Desk:
+    """Where updates are handled: the bot's name, its voice for what can't wait, and the book."""
+
+    def __init__(self, bot: Bot, counter: Counter) -> None:
+        self.bot = bot
+        self.counter = counter
+        self._album: str | None = None
+
+    async def handle(self, kept: Kept, update: Update | None) -> None:
+        """Do what the update asks for and be done with it."""
+        if update is None:
+            await self._done(kept, None)
+            return
+        member = await self.counter.ask(self.counter.app.member, update.account)
+        act = Act(kept, update, member)
+        does = next(handler.does for handler in HANDLERS if handler.fits(act))
+        await does(self, act)
+
+    # what the rows of the table do
+
+    async def admit(self, act: Act) -> None:
+        """Let a stranger in who sends the set-up code, refuse every other."""
+        code = words.code(act.text)
+        who = Member(act.update.account, act.update.name, "")
+        await self.counter.ask(self.counter.app.admit_update, act.kept, who, code, self.counter.now())
+
+    async def turn_away(self, act: Act) -> None:
+        """A stranger pressed a button: only the button's own window tells them."""
+        await self._answer_press(act, words.NOT_YOURS)
+        await self._done(act.kept, None)
+
+    async def press(self, act: Act) -> None:
+        """The button's words are heard as if the person had typed them."""
+        number, key = act.update.press or ("", "")
+        app, now = self.counter.app, self.counter.now()
+        pressed = await self.counter.ask(app.press, key, act.update.chat, act.update.account, now)
+        if pressed.state != "ok":
+            await self._answer_press(act, words.PRESSES[pressed.state])
+            await self._done(act.kept, None)
+            return
+        await self._answer_press(act, pressed.label)
+        said = Message(pressed.says, now, act.update.account, act.update.chat, f"press:{number}", reply_to=pressed.reply_to)
+        await self.counter.ask(app.hear_update, act.kept, said, now, button=key)
+        await self._take_buttons_away(act)
+
+    async def hear(self, act: Act) -> None:
+        """A note, a question, an answer, or what became of one by an edit."""
+        update, app = act.update, self.counter.app
+        text = words.meant(act.text, self.bot.username)
+        answers = await self.counter.ask(app.reply_to, update.chat, update.answers) if update.answers else None
+        said = Message(text, update.at, update.account, update.chat, update.number, update.edit, answers)
+        await self.counter.ask(app.hear_update, act.kept, said, self.counter.now())
+
+    async def only_text(self, act: Act) -> None:
+        """Something that is no text: say so, once for several pictures sent together."""
+        album, before = act.update.album, self._album
+        self._album = album
+        known = album is not None and album == before
+        await self._done(act.kept, None if known else Reply((words.ONLY_TEXT,)))
+
+    async def pass_over(self, act: Act) -> None:
+        """Nothing that wants an answer."""
+        await self._done(act.kept, None)
+
+    async def _done(self, kept: Kept, reply: Reply | None) -> None:
+        await self.counter.ask(self.counter.app.answer_update, kept, reply, self.counter.now())
+
+    async def _answer_press(self, act: Act, text: str) -> None:
+        """End the waiting sign on the button. Too late is no harm: the press itself is kept."""
+        number, _ = act.update.press or ("", "")
+        await self._try(self.bot.answer_callback_query(number, text[: words.TOAST_LETTERS]), "answer a button")
+
+    async def _take_buttons_away(self, act: Act) -> None:
+        """A question that is answered needs no buttons any more."""
+        await self._try(self.bot.edit_message_reply_markup(int(act.update.chat), int(act.update.number)), "take buttons away")
+
+    async def _try(self, call: Awaitable[object], what: str) -> None:
+        """Do what is pleasant but not needed."""
+        try:
+            await call
+        except TelegramError as error:
+            log.info("Could not %s: %s", what, error)
+
+
+@dataclass(frozen=True, slots=True)
+class Handler:
+    """A row of the table: which updates it is for, and what is done with them."""
+
+    what: str
+    fits: Callable[[Act], bool]
+    does: Callable[[Desk, Act], Awaitable[None]]
+
+
+HANDLERS = (
+    Handler("a stranger's button", lambda act: act.member is None and act.update.press is not None, Desk.turn_away),
+    Handler("a stranger", lambda act: act.member is None, Desk.admit),
+    Handler("a button", lambda act: act.update.press is not None, Desk.press),
+    Handler("text, or the words under a picture", lambda act: bool(act.text.strip()), Desk.hear),
+    Handler("an edit of something else", lambda act: act.update.edit > 0, Desk.pass_over),
+    Handler("a picture, a voice note, a place, ...", lambda act: act.update.sent is not None, Desk.only_text),
+    Handler("anything else", lambda _: True, Desk.pass_over),
+)

@@ -1,0 +1,153 @@
+"""Serving a farm on Telegram: the loops, put together, from the first sign to an orderly end.
+
+    intake    the service's updates into the inbox
+    taking    the inbox through the handlers into the book, answers into the outbox
+    ticker    reminders and the digest into the outbox
+    sender    the outbox to the service
+
+Each is safe to kill at any point: what it was at is taken up again at the next start.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import logging
+import signal
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from time import monotonic
+
+from telegram import Bot, BotCommand
+from telegram.error import InvalidToken, TelegramError
+from telegram.request import HTTPXRequest
+
+from bot.settings import Settings
+from bot.telegram.counter import WORKER, Counter
+from bot.telegram.handlers import Desk
+from bot.telegram.intake import CANT_REACH, POLL_S, Intake
+from bot.telegram.pace import OVERALL, Pace
+from bot.telegram.patience import Bells, Patience, backoff
+from bot.telegram.sender import Sender
+from bot.telegram.taking import Taking
+from bot.telegram.ticker import EVERY_S, Ticker
+from bot.telegram.words import COMMANDS
+
+log = logging.getLogger("haynote.telegram")
+
+#: An orderly end takes no longer than this [s]; the inbox and the outbox keep the rest.
+END_WITHIN_S = 8.0
+
+#: Requests to the service at the same time, long polls apart.
+CONNECTIONS = 16
+
+
+@dataclass(frozen=True, slots=True)
+class Paces:
+    """How long things take: real ones, and others for trials. Seconds, but `overall`: messages a second."""
+
+    poll: int = POLL_S
+    tick: float = EVERY_S
+    overall: float = OVERALL
+    end: float = END_WITHIN_S
+    patience: Patience = backoff
+
+
+def bot_of(settings: Settings) -> Bot:
+    """The library's client, at the service's address."""
+    return Bot(
+        settings.bot_token or "",
+        base_url=f"{settings.bot_api}/bot",
+        base_file_url=f"{settings.bot_api}/file/bot",
+        request=HTTPXRequest(connection_pool_size=CONNECTIONS),
+        get_updates_request=HTTPXRequest(),
+    )
+
+
+@dataclass
+class Serving:
+    """One run of the server."""
+
+    bot: Bot
+    counter: Counter
+    paces: Paces = field(default_factory=Paces)
+
+    def __post_init__(self) -> None:
+        """Its bells."""
+        self.bells = Bells(patience=self.paces.patience)
+
+    async def run(self, ready: Callable[[], object] = lambda: None) -> None:
+        """Serve until `stop`. InvalidToken where the service does not know the bot; any other error is a mistake of ours."""
+        await self.counter.ask(self.counter.app.begin_work, WORKER)
+        try:
+            if await self._introduced():
+                ready()
+                await self._loops()
+        finally:
+            await self.bot.shutdown()
+
+    def stop(self) -> None:
+        """Come to an orderly end: no more news, then what is in hand, then what can go out."""
+        self.bells.door.end()
+
+    async def _introduced(self) -> bool:
+        """Say hello to the service, however long it takes; False when it is over before that."""
+        failures = 0
+        while not self.bells.door.over:
+            try:
+                await self.bot.initialize()
+                await self.bot.delete_webhook(drop_pending_updates=False)
+                await self.bot.set_my_commands([BotCommand(*command) for command in COMMANDS])
+            except InvalidToken:
+                raise
+            except TelegramError as error:
+                failures += 1
+                log.warning(CANT_REACH, error, self.paces.patience(failures))
+                await self.bells.door.wait(self.paces.patience(failures))
+            else:
+                return True
+        return False
+
+    async def _loops(self) -> None:
+        """Run the loops, and end them in the order in which work passes through them."""
+        intake = Intake(self.bot, self.counter, self.bells, self.paces.poll)
+        taking = Taking(Desk(self.bot, self.counter), self.counter, self.bells)
+        sender = Sender(self.bot, self.counter, self.bells, Pace(monotonic, overall=self.paces.overall))
+        ticker = Ticker(self.counter, self.bells, self.paces.tick)
+        first, second, last = (asyncio.create_task(loop.run()) for loop in (intake, taking, sender))
+        clock = asyncio.create_task(ticker.run())
+        ended = asyncio.create_task(self.bells.door.ended())
+        try:
+            await asyncio.wait({first, second, last, clock, ended}, return_when=asyncio.FIRST_COMPLETED)
+            self.bells.door.end()
+            first.cancel()
+            self.bells.work.end()
+            ends = monotonic() + self.paces.end
+            await asyncio.wait({first, second, clock}, timeout=self.paces.end)
+            self.bells.letters.end()
+            await asyncio.wait({last}, timeout=max(0.0, ends - monotonic()))
+        finally:
+            await _all_over(first, second, last, clock, ended)
+
+
+async def _all_over(*tasks: asyncio.Task[None]) -> None:
+    """End what still runs, and hand on what went wrong."""
+    for task in tasks:
+        task.cancel()
+    for result in await asyncio.gather(*tasks, return_exceptions=True):
+        if isinstance(result, Exception):
+            raise result
+
+
+async def serve(settings: Settings, counter: Counter, paces: Paces | None = None, ready: Callable[[], object] = lambda: None) -> None:
+    """Serve until the process is told to stop (SIGTERM, SIGINT)."""
+    serving = Serving(bot_of(settings), counter, paces or Paces())
+    loop = asyncio.get_running_loop()
+    for sign in (signal.SIGTERM, signal.SIGINT):
+        try:
+            loop.add_signal_handler(sign, serving.stop)
+        except NotImplementedError:  # pragma: no cover - Windows
+            signal.signal(sign, lambda *_: loop.call_soon_threadsafe(serving.stop))
+    try:
+        await serving.run(ready)
+    finally:
+        counter.close()

@@ -1,0 +1,62 @@
+"""Working off the inbox: each chat's updates in order. One that can't be worked off is tried again, then set aside and the person told."""
+
+from __future__ import annotations
+
+import logging
+
+from bot.telegram.counter import WORKER, Counter
+from bot.telegram.handlers import Desk
+from bot.telegram.patience import Bells
+from bot.telegram.updates import read
+from core.app import Update as Kept
+
+log = logging.getLogger("haynote.telegram")
+
+#: Without a sign from the door the inbox is looked at so often [s]: something may wait for a claim to end.
+LOOK_EVERY_S = 30.0
+
+
+class Taking:
+    """The loop that takes updates from the inbox to their handlers."""
+
+    def __init__(self, desk: Desk, counter: Counter, bells: Bells) -> None:
+        self._desk = desk
+        self._counter = counter
+        self._bells = bells
+        self._left: Kept | None = None  # what was claimed when the book failed: still ours to work off
+        self._failures = 0
+
+    async def run(self) -> None:
+        """Work until the bell says that it is over; what is at hand then is finished."""
+        while not self._bells.work.over:
+            pause = await self._once()
+            if pause:
+                await self._bells.work.wait(pause)
+
+    async def _once(self) -> float:
+        """Work off one update; how long to wait before the next [s]."""
+        try:
+            kept = self._left or await self._counter.ask(self._counter.app.next_update, WORKER, self._counter.now())
+            if kept is None:
+                return LOOK_EVERY_S
+            self._left = kept
+            pause = await self._work_off(kept)
+            self._left = None
+        except Exception:  # the book itself is in trouble: wait for better times
+            log.exception("Could not work off the inbox. Trying again.")
+            self._failures += 1
+            return self._bells.patience(self._failures)
+        self._failures = 0
+        return pause
+
+    async def _work_off(self, kept: Kept) -> float:
+        """Handle one update; how long to wait before the next [s]. What goes wrong is its own trouble, not that of those behind it."""
+        try:
+            await self._desk.handle(kept, read(kept.raw))
+        except Exception:  # a mistake of ours, whatever it is, must not stop the barn's messages
+            log.exception("Update %s could not be worked off.", kept.update_id)
+            parked = await self._counter.ask(self._counter.app.failed, kept, self._counter.now())
+            self._bells.letters.ring()
+            return 0.0 if parked else self._bells.patience(kept.tries + 1)
+        self._bells.letters.ring()
+        return 0.0

@@ -1,0 +1,46 @@
+"""What this shell says itself, and how it takes what was typed: commands are the same words with a stroke before them."""
+
+from __future__ import annotations
+
+import re
+
+ONLY_TEXT = "I can only read text so far. Please type it as a note."
+NOT_YOURS = "This button is for the people of the farm."
+
+#: What the window over a pressed button says where the press leads nowhere.
+PRESSES = {
+    "used": "That was answered already.",
+    "expired": "That question is too old now. Please type your answer as a note.",
+    "unknown": "I don't know that button any more. Please type your answer as a note.",
+    "not_yours": NOT_YOURS,
+}
+
+#: The longest text of that window (Bot API, answerCallbackQuery).
+TOAST_LETTERS = 200
+
+#: The menu: command, what it shows.
+COMMANDS = (
+    ("due", "What is due"),
+    ("digest", "The week at a glance"),
+    ("keep", "Who to keep, sell or cull, and why"),
+    ("help", "What you can say"),
+)
+
+#: Commands whose word is not the note's own.
+MEANS = {"start": "help"}
+
+COMMAND = re.compile(r"/([A-Za-z0-9_]+)(?:@\w+)?")
+
+
+def meant(text: str, username: str) -> str:
+    """The note in a message: a command is its word, and the bot's own name, by which a group speaks to it, is no part of a note."""
+    if found := COMMAND.match(text):
+        word = found[1].lower()
+        return f"{MEANS.get(word, word)}{text[found.end() :]}".strip()
+    mention = re.compile(rf"(?<!\w)@{re.escape(username)}\b[,:]?", re.IGNORECASE)
+    return mention.sub("", text).strip() if mention.search(text) else text
+
+
+def code(text: str) -> str:
+    """The set-up code in what a stranger sent: alone, or after /start as a link sends it."""
+    return COMMAND.sub("", text, count=1).strip() if text.startswith("/start") else text.strip()

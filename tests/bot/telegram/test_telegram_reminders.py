@@ -1,0 +1,68 @@
+"""What the bot says by itself, and how it is answered."""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+
+from tests.bot.telegram.served import Served, opened_notes
+from tests.standin import StandIn
+
+
+def test_a_reminder_comes_at_the_farms_hour_and_can_be_answered(barn: Served, standin: StandIn) -> None:
+    """Twelve days after the mating the doe is to be felt for kits; a reply to that message is about that doe."""
+    asked = standin.say("Ann", "bred 14 to Flint")
+    standin.wait_answer(asked)
+    standin.set_now(datetime(2026, 3, 16, 5, 0, tzinfo=UTC))
+    barn.ask("Ann", "hay is low")
+    last = standin.answers("Ann")[-1]
+    standin.set_now(datetime(2026, 3, 16, 16, 0, tzinfo=UTC))
+    reminder = standin.wait_answer("Ann", after=last["message_id"])
+    assert "Palpate doe 14" in reminder["text"]
+    answer = barn.reply(standin.say("Ann", "not yet", reply_to=reminder))
+    assert answer["text"]
+    note = opened_notes(barn.book)[-1]
+    assert (note.text, note.reply_to.chore, note.reply_to.who) == ("not yet", "palpate", "14")
+
+
+def test_a_reminders_button_answers_it(barn: Served, standin: StandIn) -> None:
+    """As if its words had been sent in reply to the reminder."""
+    asked = standin.say("Ann", "bred 14 to Flint")
+    answer = barn.reply(asked)
+    standin.set_now(datetime(2026, 3, 17, 16, 0, tzinfo=UTC))
+    reminder = standin.wait_answer("Ann", after=answer["message_id"])
+    standin.press("Ann", reminder, "Skip")
+    standin.wait_calls("editMessageReplyMarkup")
+    note = opened_notes(barn.book)[-1]
+    assert (note.text, note.reply_to.chore, note.reply_to.who) == ("skip", "palpate", "14")
+
+
+def test_a_reminder_is_sent_once(barn: Served, standin: StandIn) -> None:
+    """A restart does not send it again."""
+    standin.wait_answer(standin.say("Ann", "bred 14 to Flint"))
+    last = standin.answers("Ann")[-1]
+    standin.set_now(datetime(2026, 3, 16, 16, 0, tzinfo=UTC))
+    standin.wait_answer("Ann", after=last["message_id"])
+    barn.stop()
+    count = len(standin.answers("Ann"))
+    with Served(standin, barn.book) as again:
+        again.ask("Ann", "hay is low")
+    assert len(standin.answers("Ann")) == count + 1
+
+
+def test_a_book_in_trouble_does_not_end_the_clock(barn: Served, standin: StandIn) -> None:
+    """A failing report is logged and asked for again."""
+    tick = barn.app.tick
+    failed = []
+
+    def failing(now: datetime) -> int:
+        failed.append(now)
+        if len(failed) < 3:
+            raise RuntimeError("no report today")
+        return tick(now)
+
+    barn.app.tick = failing  # type: ignore[method-assign]
+    standin.wait_answer(standin.say("Ann", "bred 14 to Flint"))
+    last = standin.answers("Ann")[-1]
+    standin.set_now(datetime(2026, 3, 16, 16, 0, tzinfo=UTC))
+    assert standin.wait_answer("Ann", after=last["message_id"])
+    assert len(failed) >= 3
