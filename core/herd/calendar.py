@@ -235,6 +235,7 @@ def _tag(herd: Herd, key: str | None) -> str | None:
 
 
 def all_chores(herd: Herd, today: date) -> tuple[Chore, ...]:
-    """Every chore that is not done and not moot, by day."""
-    makers = (mating_chores, litter_chores, weigh_chores, sale_chores, plan_chores, reminder_chores)
-    return tuple(sorted((chore for make in makers for chore in make(herd, today)), key=lambda chore: (chore.on, chore.key)))
+    """Every chore that is not done and not moot, by day; each key once (an offer and a plan may name the same day)."""
+    makers = (reminder_chores, plan_chores, sale_chores, weigh_chores, litter_chores, mating_chores)
+    by_key = {chore.key: chore for make in makers for chore in make(herd, today)}
+    return tuple(sorted(by_key.values(), key=lambda chore: (chore.on, chore.key)))

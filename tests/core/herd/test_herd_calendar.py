@@ -236,6 +236,13 @@ def test_chore_named(said: str, chore: str | None) -> None:
     assert chore is None or chore in CHORES
 
 
+def test_an_offer_and_a_plan_of_one_day_are_one_chore() -> None:
+    """A buck for sale until the day he is planned to be sold comes up once."""
+    herd = tell(tell(small_herd(), "for_sale", who="31", until=ago(-9)), "planned", who="31", what="sell", on=ago(-9))
+
+    assert days(herd, "sale_date", "31") == [ago(-9)]
+
+
 def test_weeks_are_counted_from_the_cause_not_from_today() -> None:
     """Asking on another day gives the same chores."""
     herd = small_herd()
