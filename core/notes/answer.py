@@ -14,6 +14,7 @@ from datetime import date
 from core.herd.questions import fitting
 from core.herd.state import Herd
 from core.notes.carriers import CARRIERS
+from core.notes.dates import date_at, days_of
 from core.notes.fact import Fact, Json, field_names, from_json, to_json
 from core.notes.kinds import KIND_OF
 from core.notes.meaning import Meaning
@@ -85,7 +86,7 @@ def answered(ask: Ask, text: str, herd: Herd, today: date, reads: Reads) -> Mean
     said = plain(text)
     if draft.wanted == "confirm" or said in NO:
         return _yes_or_no(draft, said, text, today, reads)
-    value = _value(draft, ask, said, herd)
+    value = _value(draft, ask, said, herd, today)
     if value is not None:
         return completed(draft, {draft.wanted: value}, today)
     counted = draft.wanted in WHOLE and COUNTS.match(said)
@@ -105,12 +106,16 @@ def _yes_or_no(draft: Draft, said: str, text: str, today: date, reads: Reads) ->
     return None
 
 
-def _value(draft: Draft, ask: Ask, said: str, herd: Herd) -> Json:
+def _value(draft: Draft, ask: Ask, said: str, herd: Herd, today: date) -> Json:
     """The bare thing asked for; None where the answer is something else."""
     if draft.wanted in ANIMALS:
         return animal_said(herd, said)
     if draft.wanted in WHOLE:
         return whole_number(_bare(said))
+    if draft.wanted in ("on", "until"):
+        plans = draft.wanted == "until" or draft.kind in ("remind", "planned")
+        day = day_alone(said, herd, today, "plan" if plans else "past") or day_alone(_bare(said), herd, today, "plan" if plans else "past")
+        return day.isoformat() if day else None
     choices = {choice.lower(): choice for choice in ask.choices}
     if draft.wanted in ("result", "change", "sign", "grade", "unit", "what") and said in choices:
         return choices[said]
@@ -142,6 +147,15 @@ def whole_number(said: str) -> int | None:
         return None
     value = spoken(found, 0)
     return int(value[0]) if value and value[1] == len(found) and value[0] == int(value[0]) else None
+
+
+def day_alone(said: str, herd: Herd, today: date, direction: str) -> date | None:
+    """The day, where the words are nothing but one; `direction` is `past` or `plan`."""
+    found = tokens(said)
+    span = date_at(found, 0) if found else None
+    if span is None or span[1] != len(found):
+        return None
+    return days_of(span[0], today, direction, herd.settings.date_order).on
 
 
 def completed(draft: Draft, put: Mapping[str, Json], today: date) -> Meaning:

@@ -17,15 +17,13 @@ from core.herd.litters import alive_now, litter_meant, untagged
 from core.herd.litters import the_litter as litter_with_kits
 from core.herd.questions import same_tag
 from core.herd.state import Herd
-from core.notes.answer import COUNTS, Reads, completed, plain
-from core.notes.dates import date_at, days_of
+from core.notes.answer import COUNTS, Reads, completed, day_alone, plain
 from core.notes.kinds.doing import ChoreDone
 from core.notes.kinds.remark import Remark
 from core.notes.kinds.reminder import Reminder
 from core.notes.kinds.skipping import Skipped
 from core.notes.meaning import Meaning, meaning_of
 from core.notes.reading import Ask, Draft, Reading, ReplyTo
-from core.notes.tokens import tokens
 
 _DONE = re.compile(
     r"^(?:(?:all |it'?s |its |just |ok |okay |yes |yep |yeah |got it |already )*"
@@ -97,15 +95,6 @@ def _plain_answer(herd: Herd, due: Due, said: str, text: str, today: date) -> Me
     if later is not None and later > today and not said.startswith(("yesterday", "last")):
         return Meaning((Reminder(text=due.text, on=later, who=due.who, key=due.key),))
     return None
-
-
-def day_alone(said: str, herd: Herd, today: date, direction: str) -> date | None:
-    """The day, where the words are nothing but one."""
-    found = tokens(said)
-    span = date_at(found, 0) if found else None
-    if span is None or span[1] != len(found):
-        return None
-    return days_of(span[0], today, direction, herd.settings.date_order).on
 
 
 # --- done, and told in the words of its own event -----------------------------------------------------------------

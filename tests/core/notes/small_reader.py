@@ -64,7 +64,10 @@ def _clause(text: str, herd: Herd, context: Context, today: date) -> Reading:
 
 
 def _lacking(text: str, herd: Herd, today: date) -> Reading:
-    doe = fitting(herd, text.replace("kindled", "").replace("bred", "").strip())[0].tag
+    named = fitting(herd, text.removesuffix(" kindled").removeprefix("bred "))
+    if not named:
+        return Reading((), Ask("which_animal", "Which doe?"))
+    doe = named[0].tag
     known = {"doe": doe, "on": today.isoformat()}
     if "kindled" in text:
         return Reading((), Ask("how_many", "How many?", (), Draft("kindled", known, "born")), "", doe)
