@@ -390,7 +390,7 @@ def test_room_sells_what_is_worth_selling() -> None:
     barn = Barn().doe("9").doe("10").buck("3").set("cages", 2)
     for tag in ("9", "10"):
         barn.say("shown", who=tag, placing="1st")
-    assert sorted(one.verdict for one in plan(barn).verdicts if one.sex == "doe")[0] == "sell"
+    assert "sell" in {one.verdict for one in plan(barn).verdicts if one.sex == "doe"}
 
 
 def test_does_a_breed() -> None:
