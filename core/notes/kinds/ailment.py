@@ -11,6 +11,7 @@ from core.handbook import health
 from core.herd.changes import seen
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import called, dated, noted, said
@@ -30,6 +31,48 @@ class Ailing:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("ail",)
+CUES: Final = {
+    "ail": "snotty nose | snotty | snotty nosed | sneezing | sneezes | sneezed | sneezy | runny nose | wet nose | diarrhea | diarhea | the runs | runs | runny poop | scours | poopy butt | messy bottom | dirty butt | mites | ear mites"
+    " | earmites | air mites | your mites | mange | abscess | abcess | sore hocks | sore hock | sore feet | limping | limp | limps | limped | lame | head tilt | wry neck | weepy eye | weepy eyes | runny eye | runny eyes"
+    " | goopy eye | goopy eyes | bloat | bloated | off feed | off her feed | off his feed | not eating | wont eat | isnt eating | hasnt eaten | hasnt touched her feed | hasnt touched his feed | didnt eat | quit eating"
+    " | stopped eating | mastitis | hot mastitis | snuffles | snuttles | wool block | stasis | gi stasis | flystrike | fly strike | maggots | urine burn | ringworm | lethargic | coughing | cough | wheezing | wheezy | wheezes | fleas"
+    " | drooling | slobbers | slobbering | vent disease | broken leg | bald patch | bald spot | wound | wounded | hurt | injured | bleeding | swollen | lump | swelling | infected | infection | sick | ill | scabs | scabby"
+    " | crusty ears | crusty ear | sore eye | heat stroke | heatstroke | panting | not drinking | wont drink | mucus | soft poop | mushy poop | no poop | not pooping | torn ear | torn toenail | ripped toenail | broken toenail"
+    " | bloody nose | blood in urine | bloody urine | red urine | seizure | paralyzed | dragging his back legs | dragging her back legs | dragging back legs | lice | fur mites | dandruff | hot spot | pink eye | cloudy eye"
+    " | runny stool | loose stool | loose stools | hock sores | pododermatitis | cocci | coccidiosis | worms | pinworms | prolapse | congested | nasal discharge | eye infection | sneeze | sneezin | stuffy | hot ears | scratching her ears"
+    " | scratching his ears | shaking her head | shaking his head | head shaking | labored breathing | breathing hard | hunched up | hunched | grinding teeth | grinding her teeth | grinding his teeth | the sniffles | sniffles | a cold | limpy | favoring",
+    "ail_word": "health | nose | eye | ear | leg | foot",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """An animal and the sign that somebody saw."""
+    places = c.each("ail")
+    if not places or (c.has("kits", "treat", "palpate", "wean") and not _one_animal(c)):
+        return
+    if c.has("treat", "withdrawal", "drug"):
+        return
+    pick = c.subject_of(places[0])
+    if pick is None:
+        return
+    if c.has("lose", "die", "dead", "cull") and any(mark.startswith("cause:") for i in places for mark in c.items[i].marks):
+        return
+    c.take(c.past(Ailing, pick, "who", {"sign": _sign(c, places)}, [c.items[i] for i in places]))
+
+
+def _one_animal(c: Clause) -> bool:
+    return bool(c.explicit())
+
+
+def _sign(c: Clause, places: list[int]) -> str:
+    """The words from the first sign to the last, with a part of the body said beside it."""
+    first, last = places[0], places[-1]
+    while first > 0 and c.items[first - 1].sort == "word" and c.said(first - 1) in {"left", "right", "back", "front", "bad", "bit", "little", "some", "sore", "weepy", "runny", "swollen"}:
+        first -= 1
+    words = [item.said for item in c.items[first : last + 1]] if last - first < 8 else [c.said(i) for i in places]
+    return " ".join(words).replace(" ,", ",")
 
 
 def check(fact: Ailing, herd: Herd, today: date) -> Problem | None:

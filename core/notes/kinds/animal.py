@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, timedelta
 from typing import ClassVar
 
 from core import words
@@ -11,8 +11,12 @@ from core.herd.changes import ancestor, joined
 from core.herd.questions import same_tag
 from core.herd.settings import breed_name
 from core.herd.state import Animal, Herd
+from core.notes.animals import Mention
 from core.notes.checking import not_born, not_yet, worst, wrong_sex
+from core.notes.clause import Clause, Found, Need, first_need
+from core.notes.dates import Days
 from core.notes.fact import Cents, Sex, Tag
+from core.notes.items import Item
 from core.notes.kind import Example, Kind
 from core.notes.telling import by_key, called, parts, told
 from core.problem import Problem
@@ -39,6 +43,144 @@ class AnimalNoted:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("new",)
+CUES: Final = {
+    "new": "new | bought a | bought | picked up a | got a | brought home | added | new animal | new rabbit | paid | picked up | purchased | got a new | traded for | adding",
+    "came": "bought | purchased | paid | from the auction | at auction",
+    "sire": "sire | by | sired by | dad | father",
+    "dam_word": "dam | out of | ex | mother | mom",
+    "born_word": "born | b | dob | birthday | birthdate | birth date | bday | date of birth",
+    "name_word": "named | name | called | call her | call him | naming her | naming him",
+    "gift": "given | gift | free | gifted | gave us",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """A new animal with what is known of it, or a detail of one on the book (`R22 is a doe`, `rename`)."""
+    new = c.first("new")
+    if new is None:
+        _detail(c)
+        return
+    if c.has("feed", "bag", "cage_word", "remind") or not (c.has("buck_word", "doe_word", "breed_name") or any("breed" in item.marks and item.value for item in c.items) or any(item.sort == "animal" and item.value.sex for item in c.items)):
+        return
+    _new(c)
+
+
+def _new(c: Clause) -> None:
+    parents, used = _parents(c)
+    c.used.update(id(item) for item in used)
+    born, born_items = _born(c)
+    price, price_items = _price(c)
+    c.used.update(id(item) for item in (*born_items, *price_items))
+    place = _tag(c)
+    sex = _sex(c, place)
+    name, name_items = _name(c, place)
+    values: dict[str, object] = {**parents, "sex": sex, "born": born.on if born else None, "price": Cents(price) if price is not None else None, "name": name}
+    values["breed"] = next((item.value[1] for item in c.items if item.value and item.value[1]), None)
+    values["color"] = next((item.value[0] for item in c.items if item.value and "color" in item.marks and item.value[0]), None) or next((item.value[0] for item in c.items if item.value and item.value[0]), None)
+    values["origin"] = "given" if c.has("gift") else ("bought" if price is not None or c.has("came") else None)
+    used += [*born_items, *price_items, *name_items, *(item for item in c.items if item.marks & {"new", "color", "breed", "doe_word", "buck_word", "came"})]
+    need = None
+    if born is not None and (born.on is None or born.on > c.today):
+        need = Need("when", "born", "When was it born? I can't make a day of it that fits.")
+    if place is None:
+        found = Found(AnimalNoted, {**values, "tag": None}, used, first_need(need, Need("which_animal", "tag", "What tag does the new one have?")))
+    else:
+        mention = c.mention(place) or Mention((), "")
+        found = Found(AnimalNoted, {**values, "tag": mention.tag or mention.said.upper()}, [*used, *c.pick(place).items], need)
+    days = c.days("past")
+    if days[1]:
+        found.values["on"] = days[0].on
+        found.used.extend(days[1])
+    c.take(found)
+
+
+def _sex(c: Clause, place: int | None) -> str | None:
+    mention = c.mention(place) if place is not None else None
+    if mention is not None and mention.sex:
+        return mention.sex
+    if c.has("doe_word"):
+        return "doe"
+    return "buck" if c.has("buck_word") else None
+
+
+def _tag(c: Clause) -> int | None:
+    """The new tag: behind `doe`, `tag`, `#`; else the first number or code."""
+    for i in c.explicit():
+        return i
+    numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None]
+    led = [i for i in numbers if c.said(i - 1) in {"tag", "#", "number", "doe", "buck", ":"}]
+    return (led or numbers or [None])[0]
+
+
+def _parents(c: Clause) -> tuple[dict[str, str], list[Item]]:
+    found: dict[str, str] = {}
+    used: list[Item] = []
+    for mark, name in (("sire", "sire"), ("dam_word", "dam")):
+        for i in c.each(mark):
+            place = c.past_fillers(i + 1, 1)
+            mention = c.mention(place)
+            if mention and (mention.tags or c.said(i) in {"sire", "dam", "sired by"}):
+                found[name] = mention.tag or mention.said.upper()
+                used += [c.items[i], *c.pick(place).items]
+                break
+    return found, used
+
+
+def _born(c: Clause) -> tuple[Days | None, list[Item]]:
+    for i in c.each("born_word", "born"):
+        place = c.past_fillers(i + 1, 1)
+        if place < len(c.items) and c.items[place].sort == "date":
+            return c.resolved(c.items[place].value, "born"), [c.items[place], c.items[i]]
+    ages = c.sorted_as("span")
+    if ages:
+        count, period = c.items[ages[0]].value
+        days = count * {"day": 1, "week": 7}.get(period, 0)
+        if days:
+            return Days(c.today - timedelta(days)), [c.items[ages[0]]]
+        return None, [c.items[ages[0]]]
+    return None, []
+
+
+def _price(c: Clause) -> tuple[int | None, list[Item]]:
+    for i in c.sorted_as("money"):
+        return int(c.items[i].value), [c.items[i]]
+    for i in c.sorted_as("num"):
+        if c.said(i - 1) in {"paid", "for"} or (i + 1 < len(c.items) and c.items[i + 1].marks & {"bucks_word"}):
+            if len(c.sorted_as("num")) > 1 or c.explicit():
+                return int((c.items[i].value * 100).to_integral_value()), [c.items[i]]
+    return None, []
+
+
+def _name(c: Clause, place: int | None) -> tuple[str | None, list[Item]]:
+    for i in c.each("name_word"):
+        after = c.past_fillers(i + 1, 1)
+        if after < len(c.items) and c.items[after].sort in {"word", "animal"} and after != place:
+            item = c.items[after]
+            return item.said.title(), [c.items[i], item]
+    return None, []
+
+
+def _detail(c: Clause) -> None:
+    """`R22 is a doe`, `15 is named Ivy`, `33 born 7/19`."""
+    places = c.explicit() or [i for i in c.sorted_as("num") if c.known(i) and i == c.opening()]
+    if len(places) != 1 or c.found:
+        return
+    place = places[0]
+    name, name_items = _name(c, place)
+    born, born_items = _born(c) if c.has("born_word") and c.dates() and not c.has("kits", "alive") else (None, [])
+    sex = None
+    sexed = c.first("doe_word", "buck_word")
+    if sexed is not None and sexed == len(c.items) - 1 and c.said(sexed - 1) in {"a", "is", "is a", "actually a"} and len(c.items) <= 5:
+        sex = "doe" if "doe_word" in c.items[sexed].marks else "buck"
+    if not (name or born or sex):
+        return
+    pick = c.pick(place)
+    if pick.tag is None:
+        return
+    values = {"tag": pick.tag, "name": name, "sex": sex, "born": born.on if born else None}
+    c.take(Found(AnimalNoted, values, [*pick.items, *name_items, *born_items, *([c.items[sexed]] if sexed is not None else [])]))
 
 
 _CONTRADICT = ("sex", "breed", "color", "born")

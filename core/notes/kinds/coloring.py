@@ -9,6 +9,7 @@ from typing import ClassVar
 from core.herd.changes import changed
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import called, dated, noted
@@ -28,6 +29,32 @@ class ColorSettled:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("color_is",)
+CUES: Final = {
+    "color_is": "turned out | is | shes | hes | is a | looks | looks like a | coloring up | color | colour | color of | coming in | going to be | definitely | its a",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """An animal and nothing but its colour."""
+    colors = [i for i, item in enumerate(c.items) if item.value and "color" in item.marks and not c.taken(i)]
+    if len(colors) != 1 or c.has("litter", "kits", "new", "tag", "fault", "dq", "sell", "list", "breed", "ail"):
+        return
+    place = colors[0]
+    told = c.first("color_is")
+    if told is None and not (len(c.items) <= 3):
+        return
+    if place + 1 < len(c.items) and c.items[place + 1].sort == "word" and not c.items[place + 1].marks & {"buck_word", "doe_word", "pronoun"} and c.said(place + 1) not in {"and", "now", "not", "for", "after", "today", "like", "this"}:
+        return
+    pick = c.subject_of(place)
+    if pick is None or (not pick.items and not c.has("pronoun")):
+        return
+    numbers = [i for i in c.sorted_as("num") if c.items[i] not in pick.items]
+    if numbers:
+        return
+    used = [c.items[place], *([c.items[told]] if told is not None else [])]
+    c.take(c.past(ColorSettled, pick, "who", {"color": (c.items[place].value or (None,))[0]}, used))
 
 
 def check(fact: ColorSettled, herd: Herd, today: date) -> Problem | None:

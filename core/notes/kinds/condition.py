@@ -9,6 +9,7 @@ from typing import ClassVar
 from core.handbook import feeding
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.clause import Clause, Need, decimal_text
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import called, dated, noted
@@ -29,6 +30,38 @@ class ConditionScored:
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
 
+OPENS: Final = ("condition",)
+CUES: Final = {
+    "condition": "bcs | body condition | condition | condition score | body condition score | bc | condition scores | body score | cond | body condition of | body",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """A score for flesh, halves allowed."""
+    cue = c.first("condition")
+    if cue is None and "condition" not in c.virtual:
+        return
+    numbers = [i for i in c.sorted_as("num")]
+    place = _score(c, cue, numbers)
+    if place is None:
+        return
+    c.used.add(id(c.items[place]))
+    pick = c.subject_of(cue)
+    score = c.items[place].value
+    need = None if 1 <= score <= 5 and score * 2 == int(score * 2) else Need("which_number", "score", "Condition goes from 1 (bony) to 5 (fat), halves allowed. Which is it?")
+    c.take(c.past(ConditionScored, pick, "who", {"score": decimal_text(score)}, [c.items[place], *([c.items[cue]] if cue is not None else [])], need))
+
+
+def _score(c: Clause, cue: int | None, numbers: list[int]) -> int | None:
+    """The number that scores: the last one behind the word, since the animal comes first."""
+    behind = [i for i in numbers if cue is None or i > cue]
+    if not behind:
+        before = [i for i in numbers if cue is not None and i < cue]
+        return before[-1] if before and (c.explicit() or len(before) > 1) else None
+    if len(behind) == 1 and not c.explicit() and not any(cue is not None and i < cue for i in numbers) and c.spoken_of() is None:
+        return None
+    return behind[-1]
+
 
 def check(fact: ConditionScored, herd: Herd, today: date) -> Problem | None:
     """An animal that is there; a score from 1 to 5, in halves."""
@@ -37,7 +70,7 @@ def check(fact: ConditionScored, herd: Herd, today: date) -> Problem | None:
 
 def _score_problem(fact: ConditionScored) -> Problem | None:
     low, high = feeding.CONDITION_LOWEST.value, feeding.CONDITION_HIGHEST.value
-    if low <= fact.score <= high and (fact.score * 2).is_integer():
+    if low <= fact.score <= high and float(fact.score * 2).is_integer():
         return None
     text = f"Condition goes from {low:g} to {high:g}, in halves; {fact.score:g} is not one of them. Which is it?"
     return Problem("which_number", text, (), f'Send it again: "{fact.who} condition 3".')

@@ -6,7 +6,9 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from core.herd.state import Herd
-from core.notes.fact import Fields, Tag
+from core.notes.animals import Mention
+from core.notes.clause import Clause, Found
+from core.notes.fact import Fields, Json, Tag, to_json
 from core.notes.kind import Example, Kind
 
 
@@ -22,6 +24,145 @@ class Correct:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ()
+CUES: Final = {
+    "correct": "i mean | i meant | meant | make that | correction | that was | it was | should be | should have been | should say | sorry it was | change that to | change it to | was supposed to be | not | actually | oops | no | sorry | i said | make it | it should be"
+    " | that should be | typo | wrong | was actually | no wait | wait | its | it's | changed to | nope | correct that | fix that | fix",
+    "field:born": "born",
+    "field:alive": "alive",
+    "field:dead": "dead",
+    "field:on": "date | day",
+    "field:bucks": "bucks",
+    "field:does": "does",
+    "field:buck": "buck | sire",
+    "field:price": "price",
+    "field:cage": "cage | pen",
+    "field:result": "open | bred | pregnant",
+    "field:falls": "falls",
+}  # fmt: skip
+STARTS: Final = frozenset({
+    "i mean", "i meant", "meant", "make that", "correction", "that was", "it was", "should be", "should have been", "sorry it was", "sorry", "oops", "no", "actually", "change that to",
+    "change it to", "no wait", "wait", "it should be", "that should be", "should say", "typo", "make it", "nope", "fix", "fix that", "correct that", "was supposed to be",
+})  # fmt: skip
+STRONG: Final = frozenset({"i mean", "i meant", "meant", "make that", "correction", "that was", "should be", "should have been", "change that to", "change it to", "it should be", "that should be", "should say", "sorry it was", "make it", "was supposed to be"})
+
+
+def read(c: Clause) -> None:
+    """`no, 15 not 14`, `make that 7`, `born 8, not 7`, `the date was 22 November`."""
+    opening = c.opening()
+    first = next((item for item in c.items if item.sort != "mark"), None)
+    negated = c.first("negation")
+    if first is None or not ((first.said in STARTS and "correct" in first.marks) or (negated is not None and opening is not None and _x_not_y(c))):
+        return
+    strong = any(item.said in STRONG for item in c.items)
+    if not strong and not _x_not_y(c) and not _bare_tail(c):
+        return
+    values = _set(c)
+    if not values:
+        return
+    wrong = [c.items[i] for i in _wrong(c)]
+    _ = wrong
+    c.take(Found(Correct, {"set": Fields(tuple(values.items())), "who": None}, list(c.items)))
+
+
+def _wrong(c: Clause) -> list[int]:
+    """What stands behind `not`: the value that was wrong."""
+    found = []
+    for i in c.each("negation"):
+        place = c.past_fillers(i + 1, 1)
+        if place < len(c.items) and c.items[place].sort in {"num", "animal", "pair", "weight", "date", "money", "code", "word"}:
+            found.append(place)
+    return found
+
+
+def _x_not_y(c: Clause) -> bool:
+    """Two of a sort with `not` between: `15 not 14`."""
+    for wrong in _wrong(c):
+        sort = c.items[wrong].sort
+        right = [i for i in range(len(c.items)) if i != wrong and c.items[i].sort in {sort, "num", "animal"} and sort != "word"]
+        if right:
+            return True
+    return False
+
+
+def _bare_tail(c: Clause) -> bool:
+    """`no 15`, `sorry, 4-6`: nothing but the right value."""
+    told = [item for item in c.items if item.sort != "mark" and not item.marks & {"correct"} and item.said not in {"the", "a", "her", "his", "it", "kits"}]
+    return len(told) == 1 and told[0].sort in {"num", "pair", "weight", "animal", "date", "money"}
+
+
+def _set(c: Clause) -> dict[str, Json]:
+    wrong = set(_wrong(c))
+    values: dict[str, Json] = {}
+    for i, item in enumerate(c.items):
+        if i in wrong:
+            continue
+        if item.sort == "date":
+            days = c.resolved(item.value, "past")
+            if days.on:
+                values["on"] = days.on.isoformat()
+        elif item.sort in {"animal", "code"}:
+            mention = c.mention(i)
+            values["buck" if _field(c, i) == "buck" else "who"] = (mention.tag or mention.said.upper()) if mention else item.said
+        elif item.sort in {"weight", "pair"}:
+            values["grams"] = c.grams(i)
+        elif item.sort == "money":
+            values["price"] = f"{item.value // 100}.{item.value % 100:02d}"
+        elif item.sort == "cage":
+            values["cage"] = item.value
+        elif item.sort == "num" and c.whole(i) is not None:
+            _number(c, i, wrong, values)
+    if not values:
+        result = next((item for j, item in enumerate(c.items) if "field:result" in item.marks and j not in wrong), None)
+        if result is not None:
+            values["result"] = "open" if result.said == "open" else "bred"
+    return values
+
+
+def _number(c: Clause, i: int, wrong: set[int], values: dict[str, Json]) -> None:
+    """A number goes to the field named beside it; else a tag for a tag, a count for a count."""
+    number = c.whole(i) or 0
+    name = _field(c, i)
+    if name == "buck":
+        values["buck"] = str(number)
+    elif name:
+        values[name] = number
+    elif _is_tag(c, i, wrong):
+        values["who"] = (c.mention(i) or Mention((), "")).tag or str(number)
+    else:
+        values["count"] = number
+
+
+def _field(c: Clause, i: int) -> str | None:
+    for j in (i - 1, i + 1, i - 2, i - 3):
+        if 0 <= j < len(c.items):
+            name = next((mark.removeprefix("field:") for mark in c.items[j].marks if mark.startswith("field:")), None)
+            if name and name not in {"on", "result", "price", "cage"}:
+                return name
+            if "kits" in c.items[j].marks and j == i + 1:
+                return "count"
+    return None
+
+
+def _is_tag(c: Clause, i: int, wrong: set[int]) -> bool:
+    """Whether a number is an animal here: what it replaces tells, else the last facts do."""
+    for place in wrong:
+        if c.items[place].sort == "animal":
+            return True
+    numbers = [c.whole(place) for place in wrong if c.whole(place) is not None]
+    last = c.scene.context.last
+    said = {str(value) for fact in last for value in to_json(fact).values()}
+    counts = {value for fact in last for name, value in to_json(fact).items() if name in {"count", "born", "alive", "dead", "bucks", "does"}}
+    if numbers:
+        if numbers[0] in counts and str(numbers[0]) not in {str(to_json(fact).get(name)) for fact in last for name in ("who", "doe", "buck", "tag")}:
+            return False
+        if str(numbers[0]) in said and numbers[0] not in counts:
+            return True
+        return c.known(i) is not None and all(c.scene.words.tagged(str(number)) for number in numbers)
+    if c.said(i - 1) in {"doe", "buck", "tag", "was", "it was", "that was"} and c.known(i):
+        return not counts or c.said(i - 1) in {"doe", "buck", "tag"}
+    return c.known(i) is not None and not counts and bool(last)
 
 
 def reply(_fact: Correct, _before: Herd, _after: Herd) -> tuple[str, ...]:

@@ -12,8 +12,11 @@ from core.herd.changes import gone, left, weighed
 from core.herd.litters import the_litter
 from core.herd.state import Herd
 from core.notes.checking import leaver_problem, not_yet, worst
+from core.notes.clause import Clause, Need, first_need
 from core.notes.fact import Tag
+from core.notes.items import Item
 from core.notes.kind import Example, Kind
+from core.notes.leaving import leaving
 from core.notes.telling import dated, grams, kits_after, noted, of_kits, parts, said, whom, withdrawal_caution
 from core.problem import Problem
 
@@ -34,6 +37,65 @@ class Culled:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("cull",)
+CUES: Final = {
+    "cull": "butchered | processed | culled | slaughtered | harvested | put in the freezer | to the freezer | in the freezer | freezer camp | sent to freezer camp | went to freezer camp | went to the freezer | dispatched | cauled | cold book"
+    " | went in the freezer | put in freezer | butchering | processing | made into | cooked | dressed out",
+    "dress": "dressed | dr | dress | dressed out | dressed out at | hanging | carcass | dressed weight | drs | dressd",
+    "live_weight": "live | alive | live weight | on the hoof | lv | live wt",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """Which animal, or how many kits; its weight before and after."""
+    cue = c.first("cull")
+    if cue is None and "cull" not in c.virtual:
+        if c.first("dress") is None or not c.sorted_as("weight", "pair"):
+            return
+        cue = c.first("dress")
+    live, dressed, used = _weights(c)
+    c.used.update(id(item) for item in used)
+    found = leaving(c, Culled, cue, to=False, money=False)
+    for each in found[:1]:
+        each.used.extend(used)
+        each.values |= {"live_grams": live, "dressed_grams": dressed}
+        if any(item.sort in {"weight", "pair"} and _grams(c, item) is None for item in used):
+            each.need = first_need(each.need, Need("which_number", "dressed_grams", "Which weight is that? Ounces go up to 15."))
+
+
+def _weights(c: Clause) -> tuple[int | None, int | None, list[Item]]:
+    """Live and dressed weight, by the word beside each; one alone without a word is the live one."""
+    places = c.sorted_as("weight", "pair", "clock")
+    used = [c.items[i] for i in places[:2]] + [item for item in c.items if item.marks & {"dress", "live_weight", "cull", "weigh"}]
+    live: int | None = None
+    dressed: int | None = None
+    labels = c.each("dress", "live_weight")
+    if places and labels:
+        for place in places[:2]:
+            grams = c.grams(place)
+            if _label(c, place, places, labels) == "dress":
+                dressed = grams
+            else:
+                live = grams
+        return live, dressed, used
+    if len(places) == 2:
+        return c.grams(places[0]), c.grams(places[1]), used
+    return (c.grams(places[0]), None, used) if places else (None, None, [])
+
+
+def _label(c: Clause, place: int, places: list[int], labels: list[int]) -> str:
+    before = [i for i in labels if i < place and not any(i < other < place for other in places)]
+    after = [i for i in labels if i > place and not any(place < other < i for other in places)]
+    first_label_leads = labels[0] < places[0] and not (c.items[labels[0]].marks & {"cull"} and len(labels) > 1)
+    chosen = (before or after) if first_label_leads or not after else after
+    if not after and len(places) == 2 and len(labels) == 1:
+        chosen = before
+    return "dress" if chosen and "dress" in c.items[chosen[-1] if chosen is before else chosen[0]].marks else "live"
+
+
+def _grams(c: Clause, item: Item) -> int | None:
+    return c.grams(c.items.index(item))
 
 
 def check(fact: Culled, herd: Herd, today: date) -> Problem | None:

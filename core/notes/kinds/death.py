@@ -11,6 +11,7 @@ from core.herd.changes import gone, lost
 from core.herd.litters import the_litter
 from core.herd.state import Animal, Herd
 from core.notes.checking import leaver_problem, not_yet, worst
+from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import called, dated, kits_after, noted, of_kits, parts, said, told
@@ -32,6 +33,46 @@ class Died:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("die",)
+CUES: Final = {
+    "die": "died | found dead | dead | passed away | passed | put down | had to put down | euthanized | ded | dies | death | deaths | passed on | kicked the bucket | was dead | deceased | bit the dust"
+    " | didnt make it | keeled over | croaked | is gone | had to euthanize | put to sleep | gone over the rainbow bridge",
+    "found": "found",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """An animal that died; kits without a tag belong to their doe."""
+    cue = c.first("die")
+    if cue is None:
+        cue = c.first("lose")
+        if cue is None and "die" not in c.virtual:
+            return
+    if c.has("kindle", "kits", "litter", "other_species", "battery") and not c.has("adult"):
+        return
+    places = c.explicit() or [i for i in c.sorted_as("num") if c.whole(i) is not None and not c.counted(i)]
+    if not places:
+        spoken = c.spoken_of()
+        if spoken and cue is not None and c.has("pronoun"):
+            c.take(c.past(Died, spoken, "who", {"cause": cause_of_death(c, cue)}, [c.items[cue]]))
+        return
+    used = [item for item in c.items if item.marks & {"die", "lose", "found", "dead"}]
+    for i in places if c.explicit() or len(places) == 1 else places[:1]:
+        if not c.taken(i):
+            c.take(c.past(Died, c.pick(i), "who", {"cause": cause_of_death(c, cue)}, used))
+
+
+def cause_of_death(c: Clause, cue: int | None) -> str | None:
+    """A word for the cause, else what is said behind `of` or `from`."""
+    cause = next((mark.removeprefix("cause:") for item in c.items for mark in sorted(item.marks) if mark.startswith("cause:")), None)
+    if cause:
+        return cause
+    start = next((i for i in range((cue or 0) + 1, len(c.items)) if c.said(i) in {"of", "from"}), None)
+    if start is None:
+        return None
+    words = [item.said for item in c.items[start + 1 :] if item.sort == "word"]
+    return " ".join(words[:4]) or None
 
 
 def check(fact: Died, herd: Herd, today: date) -> Problem | None:

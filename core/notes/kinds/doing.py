@@ -9,6 +9,7 @@ from typing import ClassVar
 from core.herd.changes import closed
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, noted, whom
@@ -29,6 +30,36 @@ class ChoreDone:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("done",)
+CUES: Final = {
+    "done": "done | trimmed | clipped | scrubbed | swept | disinfected | finished | cleaned | sanitized | washed | checked off | all done | mucked out | dusted | refilled | completed | took care of | nails trimmed | nails done | changed out"
+    " | got trimmed | brushed | groomed | hosed | limed | replaced the",
+    "chore_word": "nails | nail | cages | cage | trays | tray | bottles | crocks | feeders | waterers | pans | pan | floor | barn | water lines | hutches | hutch | nest check | chores | droppings | manure | litter pans | nails on | toenails",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """A chore told as past, with its animal."""
+    cue = c.first("done")
+    if cue is None:
+        return
+    if c.said(cue) not in {"done", "all done", "finished", "completed", "checked off", "took care of", "nails trimmed", "nails done", "got trimmed"} and not c.has("chore_word"):
+        return
+    if c.has("kindle", "litter", "drug", "treat", "negation") or c.found:
+        return
+    places = c.explicit() or [i for i in c.sorted_as("num") if c.whole(i) is not None and c.known(i) and not c.counted(i)]
+    pick = c.pick(places[-1]) if places else None
+    mine = set(map(id, pick.items)) if pick else set()
+    spent = {id(c.items[i]) for i in c.dates()}
+    words = [
+        item.said
+        for item in c.items
+        if id(item) not in mine and id(item) not in spent and item.sort == "word" and item.said not in {"done", "i", "we", "the", "on", "for", "of", "just", "all done", "finally", "got", "finished", "with"}
+    ]
+    if not words:
+        return
+    c.take(c.past(ChoreDone, pick, "who" if pick else "", {"chore": " ".join(words)}, [c.items[cue]]))
 
 
 def check(fact: ChoreDone, herd: Herd, today: date) -> Problem | None:

@@ -9,6 +9,7 @@ from typing import ClassVar
 from core.herd.changes import seen
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.clause import Clause, Need, Pick
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import called, dated, noted, parts, said
@@ -29,6 +30,41 @@ class FaultSeen:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("fault",)
+CUES: Final = {
+    "fault": "white toenail | white toenails | white nail | white toe nail | white spot | white foot | stray white hairs | scattered white hairs | white hairs | malocclusion | bad teeth | wolf teeth | buck teeth | buckteeth | butting teeth"
+    " | cow hocked | cow hocks | split penis | pinched hindquarters | pinched hips | pinched hq | snipey | moon eye | wall eye | wry tail | broken tail | crooked tail | screw tail | narrow loin | long shoulders | long shoulder | hutch stain"
+    " | mismatched toenails | mismatched toenail | undercut | undercut hips | chopped | flat over the loin | light eyes | eye color | wrong eye color | off teeth | tooth problem | faults | fault | extra toenail | missing toenail"
+    " | bent ear | lopped ear | dewlap too big | big dewlap | woolly coat | thin coat | poor fur | long fur | rough coat | bad undercolor | white undercolor | brindling | smut | crooked front leg | crooked legs | bowed legs | one testicle"
+    " | no testicles | undescended testicle | cryptorchid | double vulva | frosted ears | body tumor | rabbit syphilis | torn ear | ear too long | long ears | short ears | narrow hips | hips pinched | low shoulders | high shoulders | big ears | toenail | curled whiskers | guard hairs | pinched | disqualifying fault | hollow loin | mandolin | head too small | overweight for show",
+    "dq": "dq | d q | dqd | disqualified | disqualification | disqualifies | disqualify | disqualifying | thats a dq | dqs | disqual | dee cue | deeq",
+    "not_dq": "not a dq | no dq | not disqualifying | isnt a dq | not dq",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """A fault, and whether it disqualifies where that was said."""
+    places = c.each("fault")
+    dq = c.first("dq", "not_dq")
+    if not places and dq is None and "fault" not in c.virtual:
+        return
+    pick = c.subject_of(places[0] if places else dq)
+    if pick is None:
+        return
+    disqualifies = None if dq is None else "not_dq" not in c.items[dq].marks
+    named = [i for i in places if c.said(i) not in {"fault", "faults"}]
+    used = [c.items[i] for i in places] + ([c.items[dq]] if dq is not None else [])
+    text = " ".join(c.said(i) for i in named) if named else _words(c, pick, places, dq)
+    need = None if text else Need("what", "fault", "What is the fault?")
+    numbers = [c.items[i] for i in c.sorted_as("num") if c.items[i] not in pick.items]
+    c.take(c.past(FaultSeen, pick, "who", {"fault": text, "disqualifies": disqualifies}, [*used, *numbers], need))
+
+
+def _words(c: Clause, pick: Pick, places: list[int], dq: int | None) -> str:
+    skip = {id(item) for item in pick.items} | {id(c.items[i]) for i in places} | ({id(c.items[dq])} if dq is not None else set())
+    words = [item.said for item in c.items if id(item) not in skip and item.sort in {"word", "num"} and item.said not in {"has", "a", "is", "got", "the", "for", "that's", "thats", "with"}]
+    return " ".join(words)
 
 
 def check(fact: FaultSeen, herd: Herd, today: date) -> Problem | None:

@@ -7,7 +7,9 @@ from datetime import date
 from typing import ClassVar
 
 from core.herd.state import Event, Herd
+from core.notes.amounts import bare_weight
 from core.notes.checking import not_yet
+from core.notes.clause import Clause, Need
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, grams, noted, said
 from core.problem import Problem
@@ -25,6 +27,35 @@ class FeedLeft:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("feed_left",)
+CUES: Final = {
+    "feed_left": "feed left | left | remaining | on hand | feed on hand | in the bin | in the barrel | of feed left | down to | feed remaining | still have | have about | in stock | in the can | left in",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """A weight of feed that is still there."""
+    if not c.has("feed_left") or not (c.has("feed") or any("feed" in item.said for item in c.items if "feed_left" in item.marks)):
+        return
+    if c.has("buy", "kits", "per_day") or c.explicit():
+        return
+    weights = c.sorted_as("weight")
+    bags = next((c.number_for(i, behind=False) for i in c.each("bag")), None)
+    used = [item for item in c.items if item.marks & {"feed_left", "feed", "bag"}]
+    if weights:
+        grams = c.grams(weights[0])
+        c.take(c.past(FeedLeft, None, "", {"grams": grams}, [c.items[weights[0]], *used]))
+    elif bags is not None:
+        bag = c.herd.settings.said.get("feed_bag")
+        grams = int(c.items[bags].value * int(bag)) if bag else None
+        need = None if grams is not None else Need("how_many", "grams", "How much feed is left, in pounds or kilos?")
+        c.take(c.past(FeedLeft, None, "", {"grams": grams}, [c.items[bags], *used], need))
+    else:
+        numbers = c.sorted_as("num")
+        if len(numbers) == 1:
+            grams = bare_weight(c, numbers[0])[0]
+            c.take(c.past(FeedLeft, None, "", {"grams": grams}, [c.items[numbers[0]], *used]))
 
 
 def check(fact: FeedLeft, _herd: Herd, today: date) -> Problem | None:

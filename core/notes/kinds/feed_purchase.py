@@ -10,7 +10,9 @@ from core import words
 from core.herd.settings import feed_bag
 from core.herd.state import Event, Herd
 from core.notes.checking import not_yet, worst
+from core.notes.clause import Clause, Need
 from core.notes.fact import Cents
+from core.notes.items import grams_said
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, grams, noted, parts, said
 from core.problem import Problem
@@ -30,6 +32,76 @@ class FeedBought:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("buy",)
+CUES: Final = {
+    "buy": "bought | buy | picked up | purchased | purchase | bot | got | feed purchase | brought home | paid | loaded up | stocked up | buying | grabbed | brought",
+    "not_feed": "straw | hay | bale | bales | salt | lick | shavings | bedding | treats | water | bottle | bottles | waterer | cage | cages | wire | corn | oats",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """Bags, their weight and price; `each` means a bag."""
+    if not (c.has("buy") or "buy" in c.virtual) or not c.has("feed", "bag") or c.has("setting"):
+        return
+    if c.has("not_feed") and not c.has("feed"):
+        return
+    bags = _bags(c)
+    weights = c.sorted_as("weight")
+    price, each = _price(c, bags)
+    count = c.whole(bags) if bags is not None else None
+    used = [item for item in c.items if item.marks & {"buy", "feed", "bag", "each"}]
+    used += [c.items[i] for i in (bags, price, *weights[:1]) if i is not None]
+    grams = c.grams(weights[0]) if weights else None
+    total = _total_grams(c, weights, count)
+    if grams is None and count is not None:
+        bag = c.herd.settings.said.get("feed_bag")
+        total = None if bag is None else None
+    cents = _cents(c, price)
+    if cents is not None and each and count:
+        cents = cents * count
+    values = {"grams": total, "bags": count, "price": Cents(cents) if cents is not None else None}
+    need = None if total is not None or count is not None or cents is not None else Need("how_many", "bags", "How many bags of feed, and what did they cost?")
+    c.take(c.past(FeedBought, None, "", values, used, need))
+
+
+def _bags(c: Clause) -> int | None:
+    for i in c.each("bag"):
+        place = c.number_for(i, behind=c.said(i + 1) in {":", "="})
+        if place is None and i > 1 and c.items[i - 1].sort == "weight" and c.whole(i - 2) is not None:
+            place = i - 2
+        if place is not None:
+            return place
+    return next((i for i in c.sorted_as("num") if c.whole(i) is not None and (c.said(i + 1) in {"@", "x"} or (i + 1 < len(c.items) and "feed" in c.items[i + 1].marks))), None)
+
+
+def _price(c: Clause, bags: int | None) -> tuple[int | None, bool]:
+    money = c.sorted_as("money")
+    if money:
+        return money[0], _each(c, money[0])
+    for i in c.sorted_as("num"):
+        if i != bags and (_each(c, i) or c.said(i - 1) in {"@", "at", "for", "paid"} or c.items[i].said.count(".") == 1):
+            return i, _each(c, i)
+    return None, False
+
+
+def _each(c: Clause, i: int) -> bool:
+    return any(j < len(c.items) and "each" in c.items[j].marks for j in (i + 1, i + 2)) or c.said(i - 1) == "@" or (c.said(i - 1) == "at" and c.said(i + 1) in {"per", "a"})
+
+
+def _cents(c: Clause, price: int | None) -> int | None:
+    if price is None:
+        return None
+    item = c.items[price]
+    return int(item.value) if item.sort == "money" else int((item.value * 100).to_integral_value())
+
+
+def _total_grams(c: Clause, weights: list[int], count: int | None) -> int | None:
+    """The weight of all, from exact pounds: a bag's weight times the bags."""
+    if not weights:
+        return None
+    amount, unit = c.items[weights[0]].value[1], c.items[weights[0]].unit
+    return grams_said(amount * (count or 1), unit)
 
 
 def check(fact: FeedBought, _herd: Herd, today: date) -> Problem | None:

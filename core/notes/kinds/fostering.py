@@ -8,9 +8,10 @@ from typing import ClassVar
 
 from core import words
 from core.herd.changes import fostered_in, fostered_out
-from core.herd.litters import litter_meant, newest_litter, nursed_litter
+from core.herd.litters import litter_meant, newest_litter, nursed_litter, the_litter
 from core.herd.state import Herd, Litter
 from core.notes.checking import animal_problem, not_yet, too_many, worst
+from core.notes.clause import Clause, Need, Pick, first_need
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, kits_left, noted
@@ -32,6 +33,87 @@ class Fostered:
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
 
+OPENS: Final = ("foster",)
+CUES: Final = {
+    "foster": "fostered | foster | fosters | fostering | fostered over | foster over | swapped",
+    "shift": "moved | move | put | took | gave | switched | transferred | stuck | shifted | stole | slipped | swapped | pulled | tucked | moving",
+    "onto": "to | under | with | onto | into | in with | over to | in",
+    "off_of": "from | off | off of | out of | outta | from under | of",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """Kits from one doe to another: how many, from whom, to whom."""
+    cue = c.first("foster")
+    if cue is None:
+        cue = c.first("shift")
+        if cue is None and "foster" not in c.virtual:
+            return
+        if "foster" not in c.virtual and not _two_does(c):
+            return
+    ends = _ends(c)
+    if ends is None:
+        if c.first("foster") is None:
+            return
+        ends = (None, None)
+    giver, taker = ends
+    places = {id(item) for pick in ends if pick for item in pick.items}
+    counts = [i for i in c.sorted_as("num") if c.whole(i) is not None and id(c.items[i]) not in places]
+    need = None if counts else Need("how_many", "count", "How many kits were moved? Send the number.")
+    used = [c.items[counts[0]]] if counts else []
+    if cue is not None:
+        used.append(c.items[cue])
+    found = c.past(Fostered, giver, "from_", {"count": c.whole(counts[0]) if counts else None}, used, need)
+    if taker is not None:
+        found.used.extend(taker.items)
+        c.fill(found, taker, "to")
+    else:
+        found.need = first_need(found.need, Need("which_animal", "to", "To which doe were they moved?"))
+    c.take(found)
+
+
+def _places(c: Clause) -> list[int]:
+    """Animals, and bare numbers behind `from`, `to`, `under` or beside `>`."""
+    places = []
+    for i in range(len(c.items)):
+        if c.items[i].sort in {"animal", "code"}:
+            places.append(i)
+        elif c.whole(i) is not None and c.known(i) and not c.counted(i):
+            before = c.items[i - 1] if i else None
+            beside = c.said(i + 1) == ">" or c.said(i - 1) == ">"
+            if beside or (before is not None and (before.marks & {"onto", "off_of", "to", "from"} or before.said in {"doe"})):
+                places.append(i)
+    return places
+
+
+def _two_does(c: Clause) -> bool:
+    places = _places(c)
+    tags = {c.mention(i).tags if c.mention(i) else None for i in places}  # type: ignore[union-attr] # asked just before
+    number = any(c.whole(i) is not None and i not in places for i in c.sorted_as("num"))
+    bucks = [i for i in places if (animal := c.known(i)) and animal.sex == "buck"]
+    return len(tags) >= 2 and not bucks and (c.has("kits") or number) and not c.has("cage_word", "in_with", "falls")
+
+
+def _ends(c: Clause) -> tuple[Pick | None, Pick | None] | None:
+    """Giver and taker, by the word before each."""
+    giver = taker = None
+    rest = []
+    for i in _places(c):
+        before = c.items[i - 1].marks if i else frozenset()
+        if c.said(i - 1) == ">" or (before & {"onto", "to"} and not before & {"off_of", "from"}):
+            taker = taker if taker is not None else i
+        elif before & {"off_of", "from"} or c.said(i + 1) == ">" or c.items[i].unit == "possessive":
+            giver = giver if giver is not None else i
+        else:
+            rest.append(i)
+    if giver is None and rest:
+        giver = rest.pop(0)
+    if taker is None and rest:
+        taker = rest.pop(0)
+    if giver is None and taker is None:
+        return None
+    return (c.pick(giver) if giver is not None else c.spoken_of(), c.pick(taker) if taker is not None else None)
+
 
 def check(fact: Fostered, herd: Herd, today: date) -> Problem | None:
     """Two does with litters, and no more kits than the first one has."""
@@ -44,8 +126,8 @@ def check(fact: Fostered, herd: Herd, today: date) -> Problem | None:
     )
     if there or giver is None or taker is None:
         return there
-    litter = litter_meant(herd, giver.key, fact.on)
-    if litter is None or nursed_litter(herd, taker.key, fact.on) is None:
+    litter = nursed_litter(herd, giver.key, fact.on) or the_litter(herd, giver.key, fact.on)
+    if litter is None or _taking(herd, taker.key, fact.on) is None:
         return _no_litter(fact.to if litter else fact.from_)
     return too_many(herd, litter, fact.from_, fact.count, fact.on, "moved")
 

@@ -10,8 +10,10 @@ from core.herd.changes import gone, left
 from core.herd.litters import the_litter
 from core.herd.state import Herd
 from core.notes.checking import leaver_problem, not_yet, worst
+from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
+from core.notes.leaving import leaving
 from core.notes.telling import dated, kits_after, noted, of_kits, said, whom, withdrawal_caution
 from core.problem import Problem
 
@@ -31,6 +33,27 @@ class GivenAway:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("give",)
+CUES: Final = {
+    "give": "gave | given | given away | gave away | rehomed | gifted | donated | giving away | gave to | gve",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """Which animal, or how many kits, and to whom; a gift of feed or medicine is something else."""
+    cue = c.first("give")
+    if cue is None and "give" not in c.virtual:
+        return
+    if c.has("drug", "treat", "withdrawal", "feed", "per_day", "ration", "gave_up") or c.sorted_as("dose", "cup", "weight"):
+        return
+    away = cue is not None and c.said(cue) in {"given away", "gave away", "rehomed", "gifted", "donated", "giving away"}
+    to = [i for i, item in enumerate(c.items) if item.said in {"to", "for"} and i + 1 < len(c.items) and c.items[i + 1].sort == "word"]
+    if not away and not to and "give" not in c.virtual:
+        people = [i for i, item in enumerate(c.items) if i == (cue or 0) + 1 and item.sort == "word" and item.said in {"my", "our", "the", "a"}]
+        if not people or not c.explicit():
+            return
+    leaving(c, GivenAway, cue, to=True, money=False)
 
 
 def check(fact: GivenAway, herd: Herd, today: date) -> Problem | None:

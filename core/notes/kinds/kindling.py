@@ -14,7 +14,9 @@ from core.herd.litters import litter_born, newest_litter
 from core.herd.matings import fitting_matings, open_matings, possible_sires, unused_matings
 from core.herd.state import Herd, Litter
 from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.clause import Clause, Need, Pick
 from core.notes.fact import Tag
+from core.notes.items import Item
 from core.notes.kind import Example, Kind
 from core.notes.telling import by_key, by_tag, chores_of_litter, dated, noted, parts, to_come, told
 from core.problem import Problem
@@ -35,6 +37,174 @@ class Kindled:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("kindle", "newborn", "had")
+CUES: Final = {
+    "kindle": "kindled | kindle | kindles | kindling | kindl | kendled | kendall | findled | gave birth | had her babies | had babies | had her kits"
+    " | had her litter | had em | had them | popped | birthed | delivered | had a litter | had kits | had a baby | k | kd | knd | dropped her litter"
+    " | dropped kits | dropped a litter | littered | had bunnies | had her bunnies | can build | new litter | popped out | had babies again"
+    " | kindlings | had her kids | birth | births | pushed out | gave us | litter born | litter arrived | litter is here | babies are here",
+    "newborn": "pink ones | pinkies | newborns | new babies | new kits | jellybeans | pink babies | pink kits | pink jellybeans | fresh babies"
+    " | little pink ones | brand new babies | new bunnies | pink wigglers",
+    "had": "had | has had | shes had | just had",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """The doe, and how many were born, live and are dead; each number by the word beside it."""
+    cue = _cue(c)
+    if cue is None:
+        return
+    pick = _doe(c, cue)
+    if pick:
+        c.used.update(id(item) for item in pick.items)
+    counts, used = _counts(c)
+    born, dead = counts.get("born"), counts.get("dead")
+    alive = counts.get("alive")
+    values = {"born": born, "alive": alive, "dead": dead}
+    c.take(c.past(Kindled, pick, "doe", _reckoned(values), [*used, *([c.items[cue]] if cue >= 0 else [])], _count_need(values)))
+
+
+def _count_need(values: dict[str, int | None]) -> Need | None:
+    born, alive, dead = values["born"], values["alive"], values["dead"]
+    if born is None and alive is None:
+        return Need("how_many", "born", "How many did she have? Send the number, for example 8, 2 dead.")
+    if born is not None and dead is not None and alive is None and dead > born:
+        return Need("impossible", "born", f"{born} born and {dead} dead can't be. How many were born, and how many of them dead?")
+    if born is not None and (alive or 0) + (dead or 0) != born and alive is not None and (dead is not None or alive > born):
+        return Need("which_number", "born", f"{born} born, {alive} alive, {dead or 0} dead don't add up. Which is right?")
+    return None
+
+
+def _reckoned(values: dict[str, int | None]) -> dict[str, int | None]:
+    """The number that the other two leave."""
+    born, alive, dead = values["born"], values["alive"], values["dead"]
+    if born is None and alive is not None and dead is not None:
+        born = alive + dead
+    elif born is not None and alive is None and dead is not None and dead <= born:
+        alive = born - dead
+    elif born is not None and dead is None and alive is not None and alive <= born:
+        dead = born - alive if alive < born else None
+    elif born is None and alive is not None:
+        born = alive
+    return {"born": born, "alive": alive, "dead": dead}
+
+
+def _cue(c: Clause) -> int | None:
+    """The word that tells of a birth; -1 where an earlier statement's word holds on."""
+    cue = c.first("kindle")
+    if cue is not None:
+        return cue
+    if "kindle" in c.virtual:
+        return -1
+    newborn = c.first("newborn")
+    if newborn is not None and (c.number_for(newborn) is not None or c.has("alive")):
+        return newborn
+    had = c.first("had")
+    if had is not None and not c.has("lose", "left_over", "ail", "treat") and _birth_number(c, had):
+        return had
+    return _live_and_dead(c)
+
+
+def _birth_number(c: Clause, had: int) -> bool:
+    """`had 8`, `had six babies`; not `had 2 cups`, `had 7 kits left`."""
+    number = c.past_fillers(had + 1, 1)
+    if c.whole(number) is None:
+        return False
+    after = number + 1
+    following = c.items[after] if after < len(c.items) else None
+    return following is None or following.sort in {"mark", "break", "date", "num"} or bool(following.marks & {"kits", "alive", "dead", "all", "born", "negation"}) or following.said in {"of", "and", "no", "this", "in", "um", "well", "but"}
+
+
+def _live_and_dead(c: Clause) -> int | None:
+    """`6 live 2 dead` of a doe that is due."""
+    alive = c.first("alive")
+    if alive is None or c.number_for(alive) is None or c.has("has", "count", "left_over", "die", "cull", "wean", "sell"):
+        return None
+    pick = c.subject_of(None, lead=False)
+    animal = c.herd.find(pick.tag) if pick and pick.tag else None
+    if animal is None or animal.sex != "doe" or not (c.has("dead") or c.has("born")):
+        return None
+    return -1
+
+
+def _doe(c: Clause, cue: int) -> Pick | None:
+    place = cue if cue >= 0 else None
+    if c.explicit():
+        return c.subject_of(place)
+    opening = c.opening()
+    if opening is not None and opening != cue and c.whole(opening) is not None and (cue < 0 or opening < cue) and not c.counted(opening):
+        return c.pick(opening)
+    if cue >= 0:
+        if c.whole(cue - 1) is not None and c.known(cue - 1) and not c.counted(cue - 1):
+            return c.pick(cue - 1)
+        behind = c.past_fillers(cue + 1, 1)
+        named = c.said(cue + 1) == ":" or c.said(behind + 1) in {":", "\n"}
+        others = [i for i in c.sorted_as("num") if i != behind and not c.counted(i)]
+        if c.known(behind) and not c.counted(behind) and (named or (others and (c.has("born") or c.has("alive")))):
+            return c.pick(behind)
+    led = c.led()
+    return c.pick(led) if led is not None and led != cue + 1 else c.spoken_of()
+
+
+def _counts(c: Clause) -> tuple[dict[str, int], list[Item]]:
+    """Numbers by their labels, then the one without a label; `all alive` is all that were born."""
+    labels = c.each("alive", "dead", "born", "lose")
+    labels = [i for i in labels if "kindle" not in c.items[i].marks]
+    behind = bool(labels) and c.whole(c.past_fillers(labels[-1] + 1, 1)) is not None and not c.counted(c.past_fillers(labels[-1] + 1, 1))
+    counts: dict[str, int] = {}
+    claimed: set[int] = set()
+    everything: list[str] = []
+    for label in labels:
+        name = _label(c, label)
+        place = _number_of(c, label, claimed, behind=behind or "lose" in c.items[label].marks)
+        if place is None:
+            if name != "born" and _all_before(c, label):
+                everything.append(name)
+            elif name != "born" and c.items[label - 1].marks & {"none"} and label:
+                counts.setdefault(name, 0)
+            continue
+        claimed.add(place)
+        number = c.whole(place)
+        if number is not None and name not in counts:
+            counts[name] = number
+        elif number is not None and counts[name] != number:
+            claimed.discard(place)
+    free = [i for i in c.sorted_as("num") if i not in claimed and c.whole(i) is not None]
+    if "born" not in counts and free:
+        counts["born"] = c.whole(free[0]) or 0
+        claimed.add(free[0])
+        repeated = [i for i in free[1:] if c.whole(i) in counts.values()]
+        claimed.update(repeated)
+    for name in everything:
+        if "born" in counts:
+            counts.setdefault(name, counts["born"])
+        elif name == "alive" and "alive" not in counts and "dead" in counts:
+            counts["born"] = counts["dead"]
+    return counts, [c.items[i] for i in claimed]
+
+
+def _label(c: Clause, i: int) -> str:
+    marks = c.items[i].marks
+    if "alive" in marks:
+        return "alive"
+    return "dead" if marks & {"dead", "lose"} else "born"
+
+
+def _all_before(c: Clause, label: int) -> bool:
+    before = c.past_fillers(label - 1, -1)
+    return before >= 0 and bool(c.items[before].marks & {"all"})
+
+
+def _number_of(c: Clause, label: int, claimed: set[int], *, behind: bool) -> int | None:
+    before, after = c.past_fillers(label - 1, -1), c.past_fillers(label + 1, 1)
+    if before >= 0 and c.items[before].marks & {"kits", "newborn"}:
+        before = c.past_fillers(before - 1, -1)
+    order = (after, before) if behind else (before, after)
+    for place in order:
+        if c.whole(place) is not None and place not in claimed:
+            return place
+    return None
 
 
 def check(fact: Kindled, herd: Herd, today: date) -> Problem | None:

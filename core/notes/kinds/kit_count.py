@@ -10,7 +10,9 @@ from core import words
 from core.herd.changes import tallied
 from core.herd.litters import litter_meant
 from core.herd.state import Herd
+from core.notes.amounts import age_in_days
 from core.notes.checking import animal_problem, kits_then, not_yet, worst
+from core.notes.clause import Clause, Pick
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, noted
@@ -31,6 +33,69 @@ class KitsCounted:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("count",)
+CUES: Final = {
+    "count": "down to | still got | has got | counted | count | kit count | has | still has | kits left | kits now | up to | counts | kit check | now at | got | has still got | raising | nursing",
+    "left_over": "left | remaining | now | still",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """How many kits are under a doe: `12 has 6 kits`, `down to six`, `12 6 kits`."""
+    cue = c.first("count")
+    kits = c.first("kits")
+    number = _number(c, cue, kits)
+    if number is None or (c.has("sell", "list", "cull", "give", "buy", "tag", "ration", "per_day") and not c.has("count")):
+        return
+    pick = _doe(c, cue, number)
+    if pick is None or any(item is c.items[number] for item in pick.items):
+        return
+    animal = c.herd.find(pick.tag) if pick.tag else None
+    if animal is not None and animal.sex == "buck" and kits is None and cue is None:
+        return
+    ages = [i for i in c.sorted_as("span")]
+    used = [c.items[number], *(c.items[i] for i in (cue, kits) if i is not None)]
+    values: dict[str, int | None] = {"count": c.whole(number)}
+    if ages:
+        used.append(c.items[ages[0]])
+        values["age_days"] = age_in_days(c.items[ages[0]])
+    c.take(c.past(KitsCounted, pick, "doe", values, used))
+
+
+def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
+    if kits is not None:
+        place = c.number_for(kits, behind=False)
+        if place is None and c.said(kits + 1) in {"now", ":", "left", "="}:
+            place = c.number_for(kits)
+        if place is not None:
+            return place
+        if cue is None:
+            return None
+    if cue is None:
+        left = c.first("left_over", "alive")
+        return c.number_for(left, behind=False) if left is not None and c.first("alive") is not None and c.has("left_over") else None
+    place = c.past_fillers(cue + 1, 1)
+    if c.said(cue) in {"count", "kit count", "kit check"}:
+        numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None]
+        return numbers[-1] if numbers else None
+    if c.whole(place) is None:
+        return None
+    after = c.items[place + 1] if place + 1 < len(c.items) else None
+    plain = after is None or after.sort in {"mark", "date", "break"} or bool(after.marks & {"kits", "alive", "left_over"}) or after.said in {"in", "under", "of", "and", "so", "but", "as", "healthy"}
+    return place if plain else None
+
+
+def _doe(c: Clause, cue: int | None, number: int) -> Pick | None:
+    if c.explicit():
+        return c.subject_of(cue if cue is not None else number)
+    opening = c.opening()
+    if opening is not None and opening != number and c.whole(opening) is not None and not c.counted(opening):
+        return c.pick(opening)
+    led = c.led("under", "with", "for", "on", "of", "in", "doe")
+    if led is not None and led != number:
+        return c.pick(led)
+    return c.spoken_of()
 
 
 def check(fact: KitsCounted, herd: Herd, today: date) -> Problem | None:

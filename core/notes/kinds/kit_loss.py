@@ -9,11 +9,15 @@ from typing import ClassVar
 from core import words
 from core.handbook import health
 from core.herd.changes import lost
-from core.herd.litters import litter_meant
-from core.herd.state import Herd
+from core.herd.litters import alive_now, litter_meant, the_litter
+from core.herd.state import Herd, Litter
 from core.notes.checking import animal_problem, not_yet, too_many, worst
+from core.notes.clause import Clause, Need, Pick
 from core.notes.fact import Tag
+from core.notes.items import Item
 from core.notes.kind import Example, Kind
+from core.notes.kinds.death import Died
+from core.notes.kinds.nest_manners import NestManners
 from core.notes.telling import dated, kits_left, noted, parts, told
 from core.problem import Problem
 
@@ -32,6 +36,149 @@ class KitsLost:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("lose", "step", "eat", "took_kits")
+CUES: Final = {
+    "lose": "lost | lose | loses | losing | loss | losses | lots",
+    "step": "stepped on | stepped | sat on | squashed | crushed | squished | laid on | trampled | smothered | flattened | stomped | stomped on | stepping on | sat down on",
+    "eat": "ate | eating | eaten | cannibalized | chewed up | chewed on | eats | chewed",
+    "took_kits": "took | got into | got | killed | grabbed | dragged off | carried off",
+    "froze": "froze | frozen | frozen solid | freezing",
+    "cause:cold": "cold | froze | frozen | chilled | hypothermia | frozen solid | froze to death | too cold | got cold | the cold",
+    "cause:heat": "heat | overheated | too hot | heat stroke | heatstroke | the heat | hot",
+    "cause:starved": "starved | starve | starving | not fed | didnt feed | no milk | empty bellies | empty belly | unfed | wasnt fed | werent fed | not nursing | runt",
+    "cause:scattered": "scattered | scattered out | all over the cage | strewn",
+    "cause:out_of_box": "out of the box | out of box | crawled out | fell out | out of the nest | outside the box | out of nest | out of the nest box"
+    " | fell out of the box | crawled out of the box | crawled out of the nest box | crawled out of the next box | on the wire | out of the next box | left the nest | fell out of the nest",
+    "cause:predator": "predator | raccoon | racoon | coon | rat | rats | snake | weasel | hawk | fox | possum | opossum | coyote | dog got | cat got | owl | mink | rat got",
+    "cause:sick": "sick | sickness | disease | diarrhea | enteritis | infection | ill",
+    "cause:deformed": "deformed | deformity | malformed | born wrong",
+    "cause:unknown": "no idea why | not sure why | dont know why | unknown | cause unknown | no reason | not sure what happened | dont know what happened | unknown cause | idk why",
+    "cause:crushed": "stepped on | sat on | squashed | crushed | squished | laid on | trampled | smothered | flattened | stomped on | stepped on one",
+    "cause:eaten": "ate | eaten | eating | cannibalized | chewed up | chewed on",
+}  # fmt: skip
+CAUSES: Final = ("eaten", "crushed", "predator", "cold", "heat", "starved", "out_of_box", "deformed", "sick", "scattered", "unknown")
+
+
+def read(c: Clause) -> None:
+    """Kits of a doe that died, how many and of what. Kits that are eaten or stepped on tell of the doe's manners as well."""
+    cue = _cue(c)
+    if cue is None:
+        return
+    marks = c.items[cue].marks if cue >= 0 else c.virtual
+    pick = _doe(c, cue)
+    if pick is None and not c.has("kits", "litter"):
+        return
+    animal = c.herd.find(pick.tag) if pick and pick.tag else None
+    if pick and animal is not None and not _nursing(c, pick) and not (c.has("kits", "litter") or _kit_number(c, cue, pick)):
+        return
+    if pick:
+        c.used.update(id(item) for item in pick.items)
+    litter = the_litter(c.herd, animal.key, c.today) if animal else None
+    weaned = litter is not None and litter.weaned_on is not None
+    count, used, need = _count(c, cue, litter)
+    cause = cause_of(c)
+    if "eat" in marks or "eat" in c.marks:
+        cause = "eaten" if not c.has("cause:predator") else "predator"
+    used.extend(item for item in c.items if item.marks & {"lose", "step", "eat", "die", "dead", "took_kits", "froze"})
+    if weaned and not marks & {"step", "eat"}:
+        _died(c, pick, count, cause, used, need)
+        return
+    c.take(c.past(KitsLost, pick, "doe", {"count": count, "cause": cause}, used, need))
+    manners = "ate_kits" if cause == "eaten" else ("stepped_on" if cause == "crushed" else None)
+    if manners:
+        c.take(c.past(NestManners, pick, "doe", {"sign": manners}))
+
+
+def _died(c: Clause, pick: Pick | None, count: int | None, cause: str | None, used: list[Item], need: Need | None) -> None:
+    """Weaned kits without a tag."""
+    found = c.past(Died, pick, "litter_of", {"count": count, "cause": cause}, used, need)
+    c.take(found)
+
+
+def cause_of(c: Clause) -> str | None:
+    """What they died of, by the first word for it in the order of what it can hardly be mistaken for."""
+    found = {mark.removeprefix("cause:") for mark in c.marks if mark.startswith("cause:")}
+    if "froze" in c.marks:
+        return "cold"
+    return next((cause for cause in CAUSES if cause in found), None)
+
+
+def _cue(c: Clause) -> int | None:
+    for mark in ("step", "eat", "lose"):
+        cue = c.first(mark)
+        if cue is not None and c.items[cue].said == "lots" and c.whole(cue + 1) is None:
+            continue
+        if cue is not None and mark == "eat" and not (c.has("kits", "litter") or c.number_for(cue) is not None):
+            continue
+        if cue is not None and mark == "lose" and c.items[cue].said in {"lost", "lose"} and c.said(cue + 1) in {"weight", "her", "his", "fur", "a"} and not c.has("kits", "litter"):
+            continue
+        if cue is not None:
+            return cue
+    taken = c.first("took_kits")
+    if taken is not None and c.has("cause:predator") and c.has("litter", "kits"):
+        return taken
+    dead = c.first("dead", "die", "froze", "cause:cold", "cause:sick")
+    if dead is not None and ("dead" in c.items[dead].marks or "die" in c.items[dead].marks or "froze" in c.items[dead].marks) and (c.has("kits", "litter") or _of_a_doe(c, dead)):
+        return dead
+    return -1 if "lose" in c.virtual else None
+
+
+def _of_a_doe(c: Clause, dead: int) -> bool:
+    """`12 2 dead`, `found 2 dead under 12`, `one of Sorrel's was found dead`."""
+    number = c.number_for(dead, behind=False)
+    if number is None:
+        number = next((i for i in c.sorted_as("num") if c.said(i + 1) == "of" and c.whole(i) is not None), None)
+    pick = c.subject_of(dead)
+    if number is None or pick is None or pick.tag is None or c.items[number] in pick.items:
+        return False
+    return _nursing(c, pick)
+
+
+def _nursing(c: Clause, pick: Pick) -> bool:
+    animal = c.herd.find(pick.tag) if pick.tag else None
+    if animal is None or animal.sex == "buck":
+        return False
+    litter = the_litter(c.herd, animal.key, c.today)
+    return litter is not None and alive_now(litter) > 0
+
+
+def _kit_number(c: Clause, cue: int, pick: Pick) -> bool:
+    return any(c.items[i] not in pick.items and c.whole(i) is not None for i in c.sorted_as("num")) and cue >= 0 and bool(c.items[cue].marks & {"step", "eat", "lose"})
+
+
+def _doe(c: Clause, cue: int) -> Pick | None:
+    explicit = c.explicit()
+    if explicit:
+        return c.subject_of(cue if cue >= 0 else None)
+    opening = c.opening()
+    if opening is not None and c.whole(opening) is not None and opening != cue and not c.counted(opening) and c.said(opening + 1) != "of" and c.known(opening):
+        return c.pick(opening)
+    if opening is not None and c.whole(opening) is not None and cue == opening + 1 and not c.counted(opening):
+        return c.pick(opening)
+    led = c.led("of", "from", "under", "in", "on", "with", "for")
+    if led is not None:
+        return c.pick(led)
+    return c.spoken_of()
+
+
+def _count(c: Clause, cue: int, litter: Litter | None) -> tuple[int | None, list[Item], Need | None]:
+    """How many: the number beside the verb, else any; `them all` is all that live."""
+    every = [i for i in c.each("all", "none") if "all" in c.items[i].marks]
+    numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None]
+    if numbers:
+        nearest = min(numbers, key=lambda i: abs(i - cue) + (3 if i < cue else 0)) if cue >= 0 else numbers[0]
+        kits = [i for i in numbers if c.counted(i)]
+        chosen = kits[0] if kits else nearest
+        return c.whole(chosen), [c.items[chosen]], None
+    if every and litter is not None and alive_now(litter):
+        return alive_now(litter), [c.items[every[0]]], None
+    if (cue >= 0 and c.items[cue].marks & {"eat", "step"}) or c.has("no_count"):
+        return None, [], Need("how_many", "count", "How many kits were lost? Send the number.")
+    singular = next((item for item in c.items if item.said in {"a kit", "kit", "a baby", "baby", "the runt", "runt"}), None)
+    if singular is not None and (c.said(c.items.index(singular) - 1) in {"a", "another", "the"}):
+        return 1, [], None
+    return None, [], Need("how_many", "count", "How many kits were lost? Send the number.")
 
 
 def check(fact: KitsLost, herd: Herd, today: date) -> Problem | None:

@@ -12,8 +12,12 @@ from core.herd.changes import changed
 from core.herd.litters import the_litter
 from core.herd.state import Herd, Listing
 from core.notes.checking import already_past, leaver_problem, not_yet, worst
+from core.notes.clause import Clause, Need, first_need
+from core.notes.dates import Days
 from core.notes.fact import Cents, Tag
+from core.notes.items import Item
 from core.notes.kind import Example, Kind
+from core.notes.leaving import leaving
 from core.notes.telling import dated, noted, of_kits, whom
 from core.problem import Problem
 
@@ -34,6 +38,38 @@ class Listed:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("list",)
+CUES: Final = {
+    "list": "for sale | list | listed | listing | asking | put up for sale | up for sale | putting up for sale | least | advertise | advertised | selling | offered | offering",
+    "until": "until | til | till | thru | through | by | up to",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """What is offered, at what price, until when."""
+    cue = c.first("list")
+    if cue is None and "list" not in c.virtual:
+        return
+    if cue is not None and c.said(cue) in {"selling", "offering", "asking"} and not (c.sorted_as("money") or c.sorted_as("num")):
+        return
+    until, used = _until(c)
+    c.used.update(id(item) for item in used)
+    found = leaving(c, Listed, cue, to=False, money=True)
+    for each in found:
+        each.used.extend(used)
+        if until is not None:
+            each.values["until"] = until.on
+            if until.on is None:
+                each.need = first_need(each.need, Need("when", "until", "Until which day? For example: until dec 20."))
+
+
+def _until(c: Clause) -> tuple[Days | None, list[Item]]:
+    for i in c.each("until"):
+        place = c.past_fillers(i + 1, 1)
+        if place < len(c.items) and c.items[place].sort == "date":
+            return c.resolved(c.items[place].value, "plan"), [c.items[place], c.items[i]]
+    return None, []
 
 
 def check(fact: Listed, herd: Herd, today: date) -> Problem | None:

@@ -10,6 +10,7 @@ from core import words
 from core.herd.litters import alive_now, litter_meant
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.clause import Clause, Pick
 from core.notes.fact import ColorCounts, Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, noted
@@ -29,6 +30,52 @@ class LitterColored:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("litter_color",)
+CUES: Final = {
+    "litter_color": "litter colors | litter is | litter has | coloring up | kit colors | colors | colours",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """How many kits of each colour."""
+    if not c.has("litter", "kits", "litter_color"):
+        return
+    pairs = _pairs(c)
+    if not pairs or (len(pairs) == 1 and not c.has("litter", "litter_color")) or c.has("sell", "cull", "list", "tag", "give"):
+        return
+    counts: dict[str, int] = {}
+    for color, place, _ in pairs:
+        counts[color] = counts.get(color, 0) + (c.whole(place) or 0)
+    used = [item for _, place, at in pairs for item in (c.items[place], c.items[at])]
+    c.used.update(id(item) for item in used)
+    pick = _doe(c, pairs[0][1])
+    total = [c.items[i] for i in c.sorted_as("num") if c.whole(i) == sum(counts.values()) and (pick is None or c.items[i] not in pick.items)]
+    c.take(c.past(LitterColored, pick, "doe", {"colors": ColorCounts(tuple(counts.items()))}, [*used, *total]))
+
+
+def _pairs(c: Clause) -> list[tuple[str, int, int]]:
+    found = []
+    for i, item in enumerate(c.items):
+        color = item.value[0] if item.value and "color" in item.marks and not c.taken(i) else None
+        before = c.past_fillers(i - 1, -1)
+        if color and c.whole(before) is not None and all(before != place for _, place, _ in found):
+            found.append((color, before, i))
+        elif color and c.whole(c.past_fillers(i + 1, 1)) is not None and c.said(i + 1) in {":", "="}:
+            found.append((color, c.past_fillers(i + 1, 1), i))
+    return found
+
+
+def _doe(c: Clause, first: int) -> Pick | None:
+    if c.explicit():
+        return c.subject_of(first)
+    led = c.led("of", "for", "from", "doe")
+    if led is not None:
+        return c.pick(led)
+    opening = c.opening()
+    if opening is not None and c.whole(opening) is not None and not c.counted(opening):
+        return c.pick(opening)
+    return c.spoken_of()
 
 
 def check(fact: LitterColored, herd: Herd, today: date) -> Problem | None:

@@ -10,7 +10,9 @@ from core import words
 from core.handbook import breeds
 from core.herd.litters import litter_meant, on_book
 from core.herd.state import Herd
+from core.notes.amounts import age_in_days, bare_weight
 from core.notes.checking import animal_problem, kits_then, not_yet, worst
+from core.notes.clause import Clause, Need, Pick
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, grams, noted
@@ -32,6 +34,59 @@ class LitterWeighed:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("litter_weight",)
+CUES: Final = {
+    "litter_weight": "litter weight | litter weighed | litter wt | litter weighs | ltr wt | litter weights | litter wts | litter scale | litter came in at | litter wgt | weighed the litter | weighed litter"
+    " | whole litter weighed | litter total",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """All kits of a doe on the scale together."""
+    if not c.has("litter_weight", "litter") and not (c.has("kits") and c.has("weigh")):
+        return
+    if c.has("sell", "list", "breed", "cull", "kindle", "color_is"):
+        return
+    weights = c.sorted_as("weight", "pair", "clock")
+    numbers = []
+    if not weights:
+        if not c.has("litter_weight", "weigh"):
+            return
+        numbers = [i for i in c.sorted_as("num") if c.items[i].value != int(c.items[i].value)]
+        if not numbers:
+            return
+    place = (weights or numbers)[0]
+    grams, items = (c.grams(place), [c.items[place]]) if weights else bare_weight(c, place)
+    c.used.add(id(c.items[place]))
+    cue = c.first("litter_weight", "litter", "kits")
+    pick = _doe(c, cue)
+    if pick:
+        c.used.update(id(item) for item in pick.items)
+    kits = c.first("kits")
+    count = c.number_for(kits) if kits is not None else None
+    if count is None:
+        free = [i for i in c.sorted_as("num") if c.whole(i) is not None]
+        count = free[0] if len(free) == 1 else None
+    ages = c.sorted_as("span")
+    used = [*items, *(c.items[i] for i in (cue, count, kits) if i is not None), *(c.items[i] for i in ages[:1])]
+    values = {"grams": grams, "count": c.whole(count) if count is not None else None, "age_days": age_in_days(c.items[ages[0]]) if ages else None}
+    need = None if grams is not None else Need("which_number", "grams", "Which weight is that? Ounces go up to 15.")
+    c.take(c.past(LitterWeighed, pick, "doe", values, used, need))
+
+
+def _doe(c: Clause, cue: int | None) -> Pick | None:
+    if c.explicit():
+        return c.subject_of(cue)
+    led = c.led("of", "on", "for", "doe", "from", "under")
+    if led is not None:
+        return c.pick(led)
+    opening = c.opening()
+    if opening is not None and c.whole(opening) is not None and not c.counted(opening):
+        return c.pick(opening)
+    if cue is not None and c.whole(cue + 1) is not None and not c.counted(cue + 1) and c.known(cue + 1):
+        return c.pick(cue + 1)
+    return c.spoken_of()
 
 
 def check(fact: LitterWeighed, herd: Herd, today: date) -> Problem | None:

@@ -12,7 +12,9 @@ from core.herd.changes import ancestor, mated_again, of_sex
 from core.herd.matings import SERVICE_DAYS, open_mating
 from core.herd.state import Herd, Mating
 from core.notes.checking import animal_problem, not_born, not_yet, was_gone, worst, wrong_sex
+from core.notes.clause import Clause, Need, Pick, first_need
 from core.notes.fact import Tag
+from core.notes.items import Item
 from core.notes.kind import Example, Kind
 from core.notes.telling import chores_of_mating, dated, noted, parts, to_come
 from core.problem import Problem
@@ -32,6 +34,139 @@ class Bred:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("breed",)
+CUES: Final = {
+    "breed": "bred | rebred | brd | breed her | put in with | put with | went in with | covered | serviced | mated | bred back | put to | x | ran with"
+    " | took to | breeding | breedings | got bred | was bred | bred her | mating | matings | put together | introduced to | visited | went to see"
+    " | dated | had a date with | did a breeding | re bred | rebreed | rebreeding",
+    "put": "put | stuck | took | tried | set",
+    "in_with": "in with | over to | in to see | together",
+    "falls": "falls | fall | fell off | fall offs | falloffs | fall off | good falls | good fall | solid falls | clean falls | times",
+    "elsewhere": "neighbors buck | neighbours buck | friends buck | outside buck | borrowed buck | stud buck | another farms buck | their buck",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """Two animals and the word between them; who is the doe, their sexes tell."""
+    cue = _cue(c)
+    if cue is None:
+        return
+    falls, used = _falls(c)
+    places = _animals(c, cue, used)
+    picks = [c.pick(i) for i in places[:2]]
+    doe, buck = _roles(c, picks)
+    if cue >= 0:
+        used.append(c.items[cue])
+    outside = _outside(c) if buck is None else None
+    need = None
+    if doe is None and buck is not None and not outside:
+        doe = _spoken_doe(c)
+    values: dict[str, object] = {"falls": falls}
+    if outside:
+        values["buck"] = outside
+    found = c.past(Bred, doe, "doe", values, used)
+    if buck is not None:
+        found.used.extend(buck.items)
+        c.fill(found, buck, "buck")
+    elif not outside:
+        need = Need("which_animal", "buck", "Which buck was it? Send his tag or name.", _bucks(c))
+    found.need = first_need(found.need, need)
+    c.take(found)
+
+
+def _cue(c: Clause) -> int | None:
+    cue = c.first("breed")
+    if cue is not None:
+        return cue
+    if "breed" in c.virtual:
+        return -1
+    together = c.first("in_with")
+    if together is None or (c.first("put") is None and not c.has("falls")):
+        return None
+    known = [c.known(i) for i in range(len(c.items))]
+    sexes = {animal.sex for animal in known if animal}
+    return together if {"doe", "buck"} <= sexes or c.has("falls") else None
+
+
+def _falls(c: Clause) -> tuple[int | None, list[Item]]:
+    for i in c.each("falls"):
+        place = c.number_for(i, behind=False)
+        if place is None and i > 1 and c.whole(i - 2) is not None and c.items[i - 1].sort == "word":
+            place = i - 2
+        if place is not None:
+            return c.whole(place), [c.items[place], c.items[i]]
+    return None, []
+
+
+def _animals(c: Clause, cue: int, used: list[Item]) -> list[int]:
+    """Where the animals stand: those named, then bare numbers where an animal may be."""
+    explicit = c.explicit()
+    bare = [i for i in c.sorted_as("num") if c.whole(i) is not None and not c.counted(i) and all(item is not c.items[i] for item in used)]
+    known = [i for i in bare if c.known(i)]
+    places = sorted({*explicit, *(known if len(_distinct(c, explicit)) < 2 else [])})
+    if len(places) < 2:
+        led = [i for i in bare if i not in places and (c.said(i - 1) in {"to", "x", "with", "in with", "and", "bred", "put"} or c.said(i + 1) in {"to", "x"} or i == cue + 1)]
+        places = sorted({*places, *led})
+    return _distinct(c, places)
+
+
+def _distinct(c: Clause, places: list[int]) -> list[int]:
+    seen: set[object] = set()
+    kept = []
+    for i in places:
+        mention = c.mention(i)
+        who = mention.tags if mention and mention.tags else (mention.said if mention else i)
+        if who not in seen:
+            kept.append(i)
+        seen.add(who)
+    return kept
+
+
+def _roles(c: Clause, picks: list[Pick]) -> tuple[Pick | None, Pick | None]:
+    sexes = [_sex(c, pick) for pick in picks]
+    if len(picks) == 2:
+        if sexes[0] == "buck" and sexes[1] != "buck":
+            return picks[1], picks[0]
+        if sexes[0] is None and sexes[1] == "doe":
+            return picks[1], picks[0]
+        return picks[0], picks[1]
+    if not picks:
+        return c.spoken_of(), None
+    if sexes[0] == "buck":
+        return None, picks[0]
+    return picks[0], None
+
+
+def _sex(c: Clause, pick: Pick) -> str | None:
+    if pick.mention.tag is None:
+        if pick.mention.tags:
+            found = {animal.sex for tag in pick.mention.tags if (animal := c.herd.find(tag))}
+            return found.pop() if len(found) == 1 else pick.mention.sex
+        return pick.mention.sex
+    animal = c.herd.find(pick.mention.tag)
+    return animal.sex if animal and animal.sex else pick.mention.sex
+
+
+def _spoken_doe(c: Clause) -> Pick | None:
+    spoken = c.spoken_of()
+    return spoken if spoken and _sex(c, spoken) == "doe" else None
+
+
+def _outside(c: Clause) -> str | None:
+    """A stud from elsewhere: the name behind `the neighbor's buck`."""
+    i = c.first("elsewhere")
+    if i is None:
+        return None
+    after = c.items[i + 1] if i + 1 < len(c.items) else None
+    if after is None or after.sort != "word" or after.marks:
+        return None
+    c.use([i, i + 1])
+    return after.said.capitalize()
+
+
+def _bucks(c: Clause) -> tuple[str, ...]:
+    return tuple(animal.tag for animal in c.scene.words.living() if animal.sex == "buck")[:5]
 
 
 def check(fact: Bred, herd: Herd, today: date) -> Problem | None:

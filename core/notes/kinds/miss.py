@@ -11,6 +11,7 @@ from core.herd.changes import of_sex, with_outcome
 from core.herd.matings import open_mating, open_matings
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import by_key, dated, noted
@@ -29,6 +30,23 @@ class Missed:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("miss",)
+CUES: Final = {
+    "miss": "missed | misses | miss | didnt take | did not take | didnt settle | false pregnancy | came up empty | never kindled | not pregnant after all"
+    " | no babies from | no kits from | false pregnant | didnt catch | shes not bred after all | wasnt pregnant after all | a miss | breeding failed | failed to kindle",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """A doe whose mating came to nothing."""
+    cue = c.first("miss")
+    if cue is None:
+        if "miss" not in c.virtual:
+            return
+        cue = -1
+    for pick in c.listed_subjects(cue):
+        c.take(c.past(Missed, pick, "doe", {}, [c.items[cue]] if cue >= 0 else []))
 
 
 def check(fact: Missed, herd: Herd, today: date) -> Problem | None:

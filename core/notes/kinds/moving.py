@@ -9,7 +9,9 @@ from typing import ClassVar
 from core.herd.changes import changed, seen
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.clause import Clause, Need
 from core.notes.fact import Tag
+from core.notes.items import Item
 from core.notes.kind import Example, Kind
 from core.notes.telling import called, dated, noted, said
 from core.problem import Problem
@@ -28,6 +30,48 @@ class Moved:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("move",)
+CUES: Final = {
+    "move": "moved | move | moves | moving | relocated | shifted | transferred | moved over",
+    "into": "to | into | in | to cage | now in | is in | over to",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """An animal and its new cage: `14 to B3`, `moved thistle over to cage c seven`."""
+    cage, used = _cage(c)
+    if cage is None:
+        if c.has("move") and c.has("cage_word") and (c.explicit() or c.led() is not None) and not c.has("kits", "foster"):
+            c.take(c.past(Moved, c.subject_of(c.first("move")), "who", {"cage": None}, [], Need("what", "cage", "To which cage?")))
+        return
+    if not (c.has("move", "shift", "cage_word", "put") or "move" in c.virtual or _plain(c, used[0])) or c.has("box", "new", "tag", "kits"):
+        return
+    cue = c.first("move", "shift", "put")
+    c.used.update(id(item) for item in used)
+    pick = c.subject_of(cue)
+    if pick is None and not c.has("move"):
+        return
+    c.take(c.past(Moved, pick, "who", {"cage": cage}, [*used, *([c.items[cue]] if cue is not None else [])]))
+
+
+def _plain(c: Clause, cage: Item) -> bool:
+    """`14 to B3`, `14 in cage 7`: an animal, a small word, a cage."""
+    at = c.items.index(cage)
+    return (at > 0 and bool(c.items[at - 1].marks & {"into", "to"}) and at <= 3) or cage.sort == "cage"
+
+
+def _cage(c: Clause) -> tuple[str | None, list[Item]]:
+    for i in c.sorted_as("cage"):
+        return c.items[i].value, [c.items[i]]
+    for i in c.sorted_as("code"):
+        if i and (c.items[i - 1].marks & {"into", "to", "box_in"} or "cage_word" in c.items[i - 1].marks):
+            return c.items[i].value, [c.items[i]]
+    for i in c.each("cage_word"):
+        place = c.past_fillers(i + 1, 1)
+        if c.whole(place) is not None and c.has("move", "shift", "put"):
+            return str(c.whole(place)), [c.items[place], c.items[i]]
+    return None, []
 
 
 def check(fact: Moved, herd: Herd, today: date) -> Problem | None:

@@ -11,6 +11,7 @@ from core.herd.litters import newest_litter
 from core.herd.matings import open_matings
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import chores_of_litter, chores_of_mating, dated, noted, said, to_come
@@ -30,6 +31,42 @@ class NestBoxMoved:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("box",)
+CUES: Final = {
+    "box": "nest box | nestbox | nesting box | next box | nest bx | nb | box | nest boxes | boxes | next mark | kindling box | bx | nextbox",
+    "box_in": "box in | nb in | nestbox in | nest box in | next box in | in | gave | put in | added | into | set in | got her | gets | got | has her | went in | installed | gave her",
+    "box_out": "out | pulled | removed | took out | taken out | took | pull | remove | took away | taken | took the box | came out | cleaned out | out of | off",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """A box and whether it went in or out; what a doe does in it is another matter."""
+    cue = c.first("box")
+    if cue is None:
+        if "box" not in c.virtual:
+            return
+        cue = -1
+    change = _change(c, cue)
+    if change is None:
+        return
+    pick = c.subject_of(cue if cue >= 0 else None)
+    used = [item for item in c.items if item.marks & {"box", "box_in", "box_out"}]
+    c.take(c.past(NestBoxMoved, pick, "doe", {"change": change}, used))
+
+
+def _change(c: Clause, cue: int) -> str | None:
+    """`out` beats `in`; the word nearest the box counts."""
+    outs = [i for i in c.each("box_out") if i != cue]
+    ins = [i for i, item in enumerate(c.items) if "box_in" in item.marks and not c.taken(i)]
+    if not outs and not ins:
+        return None
+    nearest_out = min((abs(i - cue) for i in outs), default=99)
+    nearest_in = min((abs(i - cue) for i in ins), default=99)
+    strong = any(c.items[i].said in {"pulled", "removed", "took out", "taken out", "took", "remove", "out"} for i in outs)
+    if strong and nearest_out <= nearest_in + 1:
+        return "out"
+    return "in" if nearest_in <= nearest_out else "out"
 
 
 def check(fact: NestBoxMoved, herd: Herd, today: date) -> Problem | None:

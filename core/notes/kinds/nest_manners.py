@@ -10,6 +10,7 @@ from core.handbook import flags
 from core.herd.changes import of_sex, seen
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.clause import Clause, Pick
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import bad_notes, dated, noted, said
@@ -29,6 +30,67 @@ class NestManners:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("manners",)
+_SOILING: Final = "peeing | peed | pees | pee | pooping | pooped | poops | soiled | soiling | soils | wet | wetting | messing | messed | dirtied | using | urinating | urinated | potty"
+CUES: Final = {
+    "soil": _SOILING,
+    "lounge": "lounging | lounges | lounged | laying | lays | lying | sleeping | sleeps | sitting | sits | naps | napping | hanging out | slept | camped out | lounge",
+    "nest_place": "in the box | in the nest | in the nest box | in the next box | in box | in her box | in her nest | in her nest box | in nest | in nest box | in the nestbox"
+    " | in nestbox | the box | the nest | her box | her nest | the nest box | her nest box | int he nest box | int he box | inthe box | inthe nest | in that box | in nb | nest | box",
+    "sign:scattered": "scattered nest | scattered the nest | scattered her nest | scattered the next | scattered her kits | scattered them | scattering | scattered kits | dug out the nest"
+    " | dug the nest out | tore up the nest | tore up her nest | throws the nest | threw the nest | threw all her nesting | threw her nest | digging out the nest | dug out her nest"
+    " | dug everything out | scattered the kits | scattered nest all over | nest scattered | pulled the nest apart | threw all her nest | threw out the nest | dumped the nest | scattered all her",
+    "sign:ate_kits": "ate her kits | eats her kits | eats kits | kit eater | ate kits | eating her kits | cannibal",
+    "sign:stepped_on": "steps on kits | steps on her kits | stepped on kits | stomps on them | steps on them",
+    "sign:no_fur": "no fur | never pulled fur | never pulled any fur | didnt pull fur | didnt pull any fur | not pulled fur | hasnt pulled fur | hasnt pulled any fur | not pulling fur"
+    " | wont pull fur | pulled no fur | wouldnt pull fur | isnt pulling fur | bare nest | no fur pulled | no pulled fur | without fur | not a lick of fur | did not pull fur | did not pull any fur",
+    "sign:no_nest": "no nest | didnt make a nest | didnt build a nest | no nest made | never made a nest | never built a nest | hasnt made a nest | hasnt built a nest | had them on the wire"
+    " | kindled on the wire | kits on the wire | had kits on the wire | had em on the wire | on wire | not making a nest | didnt make any nest | no nest at all | has not made a nest | didnt nest | wont make a nest",
+    "sign:good": "good nest | great nest | nice nest | beautiful nest | perfect nest | pulled fur | pulling fur | pulled lots of fur | pulled plenty of fur | pulled a lot of fur | pulls fur"
+    " | pulled a ton of fur | carrying hay | carried hay | carrying straw | carrying nesting | hay mouth | hay mustache | built a nest | built a good nest | made a nest | making a nest | building a nest"
+    " | pulled so much fur | lovely nest | pulling her fur | pulled her fur | pulling hair | pulled hair | good mother | good mom | great mom | great mother | good mama | nest is lined | lined the nest | lined her nest"
+    " | full of fur | lots of fur | plenty of fur | gathering hay | hay in her mouth | made a good nest | made a great nest | pulled posa | good nest manners | pulled 4 | excellent nest | wonderful nest | best nest | pulled more fur | tons of fur | pulled some fur | pulled good fur | nesting | big nest | cozy nest",
+    "manners": "nest manners | soiled | lounging | scattered | pulled fur | pulling fur | no fur | no nest | carrying hay | good nest | never pulled any fur | peeing | peed | pulled plenty of fur | sleeping in | built a nest | didnt pull fur | made a good nest | hay mouth",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """A doe and what she does with her nest; words about urine or idling count only with the nest beside them."""
+    sign, places = _sign(c)
+    if sign is None or _meant_otherwise(c):
+        return
+    pick = c.subject_of(places[0])
+    if pick is None or _is_buck(c, pick):
+        return
+    c.take(c.past(NestManners, pick, "doe", {"sign": sign}, [c.items[i] for i in places] + [item for item in c.items if item.said == "nest manners"]))
+
+
+def _sign(c: Clause) -> tuple[str | None, list[int]]:
+    for i, item in enumerate(c.items):
+        if c.taken(i):
+            continue
+        for mark in item.marks:
+            if mark.startswith("sign:"):
+                return mark.removeprefix("sign:"), [i]
+    nest = c.first("nest_place", "box")
+    for mark, sign in (("soil", "soiled"), ("lounge", "lounging")):
+        place = c.first(mark)
+        if place is not None and (nest is not None or c.said(place) == "soiled") and (nest is None or nest > place or c.has("manners")):
+            return sign, [place, *([nest] if nest is not None else [])]
+    scattered = c.first("cause:scattered")
+    if scattered is not None and (nest is not None or c.has("manners")) and not c.has("kits", "lose", "dead"):
+        return "scattered", [scattered, *([nest] if nest is not None else [])]
+    return None, []
+
+
+def _meant_otherwise(c: Clause) -> bool:
+    return c.has("cage_word") and not c.has("nest_place", "box") and c.has("soil")
+
+
+def _is_buck(c: Clause, pick: Pick) -> bool:
+    animal = c.herd.find(pick.tag) if pick.tag else None
+    return animal is not None and animal.sex == "buck"
 
 
 def check(fact: NestManners, herd: Herd, today: date) -> Problem | None:

@@ -10,6 +10,7 @@ from core.herd.changes import of_sex, seen, with_outcome
 from core.herd.matings import open_mating, open_matings
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.clause import Clause, Need
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import by_tag, chores_of_mating, dated, noted, said, to_come
@@ -29,6 +30,55 @@ class Palpated:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("palpate",)
+CUES: Final = {
+    "palpate": "palpated | palpate | palp | palps | palpation | palpating | felt | palpations | palpated her | feel her belly | how paid it | helpated"
+    " | repeated those | felt for kits | checked for kits | plapated | palpate check | palped",
+    "pregnant": "bred | positive | pos | preg | pregnant | loaded | babies | kits | grapes | marbles | feels bred | felt bred | yes | good | full | definitely bred | took",
+    "open": "open | negative | neg | empty | not bred | nothing | not pregnant | no babies | no kits | didnt take | wasnt bred | isnt bred | not preg | no",
+    "unsure": "unsure | not sure | couldnt tell | cant tell | maybe | dont know | unclear | hard to tell | could not tell | not certain | inconclusive"
+    " | couldnt feel | questionable | honestly dont know | no idea | uncertain | couldnt decide | iffy | might be",
+}  # fmt: skip
+RESULTS: Final = {"unsure": "unsure", "open": "open", "pregnant": "bred"}
+
+
+def read(c: Clause) -> None:
+    """A doe that was felt, and how she felt; `open` or `pregnant` alone will do where the word fits a doe."""
+    cue = c.first("palpate")
+    if cue is None and "palpate" not in c.virtual:
+        cue = _result_alone(c)
+        if cue is None:
+            return
+    result = _result(c)
+    if result is None and cue is not None and c.said(cue) in {"felt", "feel"}:
+        return
+    pick = c.subject_of(cue)
+    used = [item for item in c.items if item.marks & {"palpate", "pregnant", "open", "unsure"}]
+    need = None if result else Need("what", "result", "How did she feel: bred, open or unsure?", ("bred", "open", "unsure"))
+    c.take(c.past(Palpated, pick, "doe", {"result": result}, used, need))
+
+
+def _result_alone(c: Clause) -> int | None:
+    """`22 open`, `feels bred`, where nothing else is said."""
+    for i in c.each("open", "pregnant"):
+        said = c.items[i].said
+        if said in {"feels bred", "felt bred", "pregnant", "preg", "not pregnant", "not preg", "definitely bred"}:
+            return i
+        if said == "open" and i and c.mention(i - 1) and len(c.items) <= 3:
+            return i
+        if said == "open" and i and c.said(i - 1) in {"is", "shes", "she's"} and c.mention(i - 2) and len(c.items) <= 4:
+            return i
+    return None
+
+
+def _result(c: Clause) -> str | None:
+    for mark, result in RESULTS.items():
+        for i in c.each(mark):
+            if mark == "pregnant" and c.items[i].said in {"kits", "babies", "took", "good", "yes"} and not c.has("palpate"):
+                continue
+            return result
+    return None
 
 
 def check(fact: Palpated, herd: Herd, today: date) -> Problem | None:

@@ -11,7 +11,10 @@ from core.handbook import health
 from core.herd.calendar import plan_chores
 from core.herd.state import Herd, Intention
 from core.notes.checking import already_past, animal_problem, worst
+from core.notes.clause import Clause, Found, Need, Pick, first_need
+from core.notes.dates import Days
 from core.notes.fact import Tag
+from core.notes.items import Item
 from core.notes.kind import Example, Kind
 from core.notes.telling import withdrawal_caution
 from core.problem import Problem
@@ -33,6 +36,137 @@ class Planned:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("plan",)
+CUES: Final = {
+    "plan:cull": "cull | butcher | process | send to freezer camp | freezer camp | eat | slaughter | harvest | put in the freezer | dispatch",
+    "plan:sell": "sell",
+    "plan:keep": "keep | hold back | hang on to | hold on to | hold onto | keeping | keeper | keep back | holding back | hang onto | not selling | held back",
+    "plan:breed": "breed | rebreed | breed back | put",
+    "plan:retire": "retire | retiring | retired",
+    "plan:replace": "replace | repl | replacing | swap out",
+    "plan:review": "review | reevaluate | re-evaluate | look at again | decide on | reassess | revisit | recheck | take another look at",
+    "plan": "cull | butcher | process | sell | keep | hold back | hang on to | breed | retire | replace | review | keeping | plan | plans | planning to | going to cull | retiring | repl | replacing | hold on to | hold onto | rebreed | keeper | reevaluate | slaughter | keep back | reassess",
+    "intent": "going to | gonna | plan to | planning to | want to | wanna | decided to | need to | will | ill | lets | have to | plan | intend to | were going to | i want | must | gotta | got to | time to | due to be | want | planning on",
+    "until": "until | til | till | thru | through",
+    "reason": "because | since | cause | cuz | for | due to",
+}  # fmt: skip
+PLANS: Final = ("replace", "retire", "review", "cull", "sell", "keep", "breed")
+
+
+def read(c: Clause) -> None:
+    """What is meant to be done with an animal; never what might be."""
+    what = _what(c)
+    if what is None or c.has("tentative", "question"):
+        return
+    cue = c.first(f"plan:{what}")
+    with_place = _with(c, what, cue)
+    with_pick = c.pick(with_place) if with_place is not None else None
+    if with_pick:
+        c.used.update(id(item) for item in with_pick.items)
+    until, until_items = _until(c)
+    c.used.update(id(item) for item in until_items)
+    picks = _subjects(c, cue, with_pick, what)
+    reason = _reason(c, cue)
+    for pick in picks:
+        c.take(_planned(c, what, pick, with_pick, until, until_items, reason))
+
+
+def _planned(c: Clause, what: str, pick: Pick | None, with_pick: Pick | None, until: Days | None, until_items: list[Item], reason: str | None) -> Found:  # noqa: PLR0913, PLR0917 - the fields of one fact
+    dates = c.dates()
+    said = c.items[dates[0]].value if dates else None
+    days = c.resolved(said, "plan") if said else Days(None)
+    used = [*until_items, *(c.items[i] for i in dates[:1]), *(item for item in c.items if any(mark.startswith("plan") for mark in item.marks) or item.marks & {"intent"})]
+    found = Found(Planned, {"what": what, "on": days.on, "until": days.until if days.until != days.on else None, "reason": reason}, used)
+    if until is not None:
+        found.values["until"] = until.until or until.on
+    if (said is not None and (days.on is None or days.on < c.today) and days.until is None) or (until is not None and (until.on is None or until.on < c.today)):
+        found.need = Need("when", "on", "For which day is that? It must lie ahead.")
+    if pick is None:
+        found.need = first_need(found.need, Need("which_animal", "who", "Which animal is this about?"))
+    else:
+        found.used.extend(pick.items)
+        c.fill(found, pick, "who")
+    if with_pick is not None:
+        found.used.extend(with_pick.items)
+        c.fill(found, with_pick, "with_")
+    if what == "breed" and found.need is None:
+        _doe_first(c, found)
+    return found
+
+
+def _doe_first(c: Clause, found: Found) -> None:
+    """The doe is `who`, the buck `with`."""
+    who, other = c.herd.find(found.values["who"]), c.herd.find(found.values.get("with_") or "")
+    if who and who.sex == "buck" and (other is None or other.sex == "doe"):
+        found.values["who"], found.values["with_"] = (other.tag if other else None), who.tag
+        if other is None:
+            found.need = Need("which_animal", "who", "Which doe is he to be bred to?")
+
+
+def _what(c: Clause) -> str | None:
+    for what in PLANS:
+        cue = c.first(f"plan:{what}")
+        if cue is None or (c.said(cue) in {"put", "eat"} and not c.has("intent")):
+            continue
+        if what == "breed" and c.said(cue) == "put":
+            continue
+        if c.said(cue) in {"retired"} or (c.said(cue) == "process" and c.said(cue - 1) in {"the", "in"}):
+            return what if c.said(cue) == "retired" else None
+        return what
+    virtual = next((mark.removeprefix("plan:") for mark in sorted(c.virtual) if mark.startswith("plan:")), None)
+    return virtual
+
+
+def _places(c: Clause) -> list[int]:
+    return sorted({*c.explicit(), *(i for i in c.sorted_as("num") if c.whole(i) is not None and not c.counted(i) and (c.known(i) or i == c.opening()))})
+
+
+def _with(c: Clause, what: str, cue: int | None) -> int | None:
+    """The other animal: behind `with`, `to`, `x`, `by`."""
+    if what not in {"breed", "replace"}:
+        return None
+    places = [i for i in _places(c) if cue is None or i > cue or what == "replace"]
+    led = [i for i in places if c.said(i - 1) in {"with", "to", "w", "x", "by", "and", "for"} or c.items[i - 1].marks & {"to"}]
+    if led:
+        return led[-1]
+    return places[1] if len(places) > 1 else None
+
+
+def _until(c: Clause) -> tuple[Days | None, list[Item]]:
+    for i in c.each("until"):
+        place = c.past_fillers(i + 1, 1)
+        if place < len(c.items) and c.items[place].sort == "date":
+            return c.resolved(c.items[place].value, "plan"), [c.items[place], c.items[i]]
+    return None, []
+
+
+def _subjects(c: Clause, cue: int | None, with_pick: Pick | None, what: str) -> list[Pick | None]:
+    places = [i for i in _places(c) if not c.taken(i) and not (with_pick and c.items[i] in with_pick.items)]
+    if not places:
+        if cue is not None and c.whole(cue + 1) is not None and not c.counted(cue + 1):
+            return [c.pick(cue + 1)]
+        return [c.spoken_of()]
+    before = [i for i in places if cue is not None and i < cue]
+    after = [i for i in places if cue is None or i > cue]
+    chosen = after or before
+    _ = what
+    if len(chosen) > 1 and _listed(c, chosen):
+        return [c.pick(i) for i in chosen]
+    return [c.pick(chosen[0])]
+
+
+def _listed(c: Clause, places: list[int]) -> bool:
+    """Whether the animals stand in a list: `cull 31, 32 and 33`."""
+    return all(all(item.said in {",", "and", "&"} for item in c.items[a + 1 : b]) for a, b in zip(places, places[1:], strict=False))
+
+
+def _reason(c: Clause, cue: int | None) -> str | None:
+    """The words behind `because`, or behind `until` where no date is."""
+    for i in range((cue or 0) + 1, len(c.items)):
+        if c.said(i) in {"because", "since", "cuz", "cause"} or (c.items[i].marks & {"until"} and not (i + 1 < len(c.items) and c.items[i + 1].sort == "date")):
+            return " ".join(item.said for item in c.items[i + (c.said(i) in {"because", "since", "cuz", "cause"}) :]) or None
+    return None
 
 
 def check(fact: Planned, herd: Herd, today: date) -> Problem | None:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 from typing import ClassVar
 
 from core.herd.state import Herd
 from core.notes.checking import worst
+from core.notes.clause import Clause, Found
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import parts, told
@@ -30,6 +31,121 @@ class Query:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ()
+CUES: Final = {
+    "ask:due": "due | due list | whats due | whos due | who is due | who's due | coming up | to do | todo | on the list | this week | chores | whats next | due today | whos do | what do i need to do | what needs doing | chore list | what should i be doing",
+    "ask:why": "why",
+    "ask:compare": "compare | better | versus | vs | or | difference between",
+    "ask:pedigree": "pedigree | ped | parents | grandparents | family tree | bloodline | lineage | ancestors | sire of | dam of | related",
+    "ask:open": "open | whos open | who is open | open does | empty does",
+    "ask:litters": "litters | litter",
+    "ask:sales": "sales | sold | have we sold | did we sell | income | made on",
+    "ask:flags": "flags | flag | flagged | problems | red flags | anything wrong | trouble",
+    "ask:count": "how many | count | counts | how many kits | head count | headcount | total",
+    "ask:weights": "weights | weight | weigh | growth | how heavy | weighed | gaining",
+    "ask:feed": "feed | pellets | how much feed | feed cost | feed bill | feed last | feeding cost",
+    "ask:keep": "keep | cull | hang on to | get rid of | keepers | hold back | keep or cull | keep list | cull list | should i sell | who goes",
+    "ask:pair": "pair | x | breed to | bred to | put with | putting | pairing | cross | breed with | mate | inbreeding | with",
+    "ask:journal": "journal | told you | have i told you | tell you | notes | history of notes | what did i say | what did i write | log",
+    "ask:winter": "winter plan | before winter | through winter | this winter | winter",
+    "ask:what_if": "what if | what would happen | what happens if | if i sold | if i culled | suppose i",
+    "ask:picture": "picture | pic | chart | graph | plot | photo | picture of | growth chart",
+    "ask:help": "help | what can you do | how do i | commands | how does this work | what can i say | instructions",
+    "ask:card": "card | everything on | all on | tell me about | show me | info on | record on | history on | everything about | hows | how is | whats up with | details on | status of | stats on | look up | record for | summary of",
+    "show_me": "show | show me | list | give me | tell me | let me see | can i see | could i see | query | display | see | pull up | send me",
+}  # fmt: skip
+_SCOPES: Final = {"bucks_word": "bucks", "does_word": "does", "scope:grow-outs": "grow-outs", "scope:all": "all"}
+#: The order in which a question's words are weighed: the narrow before the broad.
+_ORDER: Final = ("what_if", "help", "why", "compare", "pedigree", "picture", "flags", "journal", "due", "sales", "count", "open", "litters", "weights", "keep", "feed", "winter", "pair", "card")
+
+
+def read(c: Clause) -> None:
+    """What the person wants to know, about whom."""
+    places = _animals(c)
+    about = _about(c, places)
+    if about is None:
+        return
+    c.take(Found(Query, _values(c, about, places), list(c.items)))
+
+
+def _animals(c: Clause) -> list[int]:
+    places: list[int] = []
+    seen: set[object] = set()
+    for i in range(len(c.items)):
+        item = c.items[i]
+        known = c.known(i)
+        if item.sort in {"animal", "code"} or (item.sort == "num" and known and not c.counted(i) and c.said(i - 1) not in {"next", "last", "past"}):
+            key = known.tag if known else item.said
+            if key not in seen:
+                places.append(i)
+            seen.add(key)
+    return places
+
+
+def _about(c: Clause, places: list[int]) -> str | None:
+    asked = {mark.removeprefix("ask:") for item in c.items for mark in item.marks if mark.startswith("ask:")}
+    sexes = {animal.sex for i in places if (animal := c.known(i))}
+    for about in _ORDER:
+        if about in asked and _fits(c, about, places, sexes):
+            return about
+    if len(places) >= 2 and {"doe", "buck"} <= sexes:
+        return "pair"
+    return "card" if places and c.has("question", "show_me") and len(c.items) <= 6 else None
+
+
+def _fits(c: Clause, about: str, places: list[int], sexes: set[str | None]) -> bool:
+    """Whether a word of the question, such as `or` or `with`, means what it usually asks."""
+    if about == "compare":
+        return len(places) >= 2 and not ("better" not in c.text() and "compare" not in c.text() and {"doe", "buck"} <= sexes)
+    if about == "pair":
+        return (len(places) >= 2 and {"doe", "buck"} <= sexes) or any(c.said(i) in {"pair", "pairing"} for i in range(len(c.items)))
+    if about == "open":
+        return not places or len(c.items) <= 3
+    if about == "card":
+        return bool(places)
+    if about == "due":
+        return not c.has("ask:why") and ("due" in c.text() or "do" in c.text() or "chore" in c.text() or not places)
+    if about == "litters":
+        return not c.has("ask:count") or not places
+    if about == "weights":
+        return "weigh" in c.text() or "growth" in c.text() or "gaining" in c.text() or "heavy" in c.text()
+    return True
+
+
+def _values(c: Clause, about: str, places: list[int]) -> dict[str, object]:
+    mentions = [mention for i in places if (mention := c.mention(i))]
+    tags = [mention.tag or mention.said.upper() for mention in mentions]
+    values: dict[str, object] = {"about": about}
+    if about == "pair":
+        does = [mention.tag for mention in mentions if mention.tag and (animal := c.herd.find(mention.tag)) and animal.sex == "doe"]
+        others = [tag for tag in tags if not does or tag != does[0]]
+        tags = [*does[:1], *others]
+    if tags:
+        values["who"] = tags[0]
+    elif c.has("pronoun") and (spoken := c.spoken_of()):
+        values["who"] = spoken.tag
+    if len(tags) > 1:
+        values["with_"] = tags[1]
+    if not tags:
+        values["scope"] = next((scope for mark, scope in _SCOPES.items() if c.has(mark)), None)
+    values["breed"] = next((item.value[1] for item in c.items if item.value and item.value[1]), None)
+    until = _until(c)
+    if until is not None:
+        values["until"] = until
+    return values
+
+
+def _until(c: Clause) -> date | None:
+    for i in c.dates():
+        days = c.resolved(c.items[i].value, "plan")
+        return days.until or days.on
+    for i in c.sorted_as("span"):
+        count, period = c.items[i].value
+        step = {"day": 1, "week": 7, "month": 30}.get(period)
+        if step and c.said(i - 1) in {"next", "in", "the next"}:
+            return c.today + timedelta(count * step)
+    return None
 
 
 def check(fact: Query, herd: Herd, _today: date) -> Problem | None:

@@ -10,6 +10,7 @@ from core import words
 from core.herd.changes import changed
 from core.herd.state import Herd, Ration
 from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.clause import Clause, decimal_text
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import called, dated, noted
@@ -31,6 +32,44 @@ class RationSet:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("ration",)
+CUES: Final = {
+    "ration": "gets | get | ration | rations | fed | feeding | feed each | giving | bumped to | cut back to | cut to | up to | eats | eating | give | on | is getting | down to | switched to | cut down to | increased to | feed",
+    "scope:grow-outs": "grow outs | growouts | grow out | growers | go | grow-outs | fryers | friars | juniors | growing ones | meat pen",
+    "scope:bucks": "bucks | all bucks | the bucks | all the bucks | boys",
+    "scope:does": "does | all does | the does | all the does | girls",
+    "scope:all": "everybody | everyone | all of them | all rabbits | the whole barn | whole herd | the herd | all the rabbits | every rabbit | each rabbit",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """How much feed a day, for one animal or a class of them."""
+    places = c.sorted_as("cup", "weight")
+    if not places or not (c.has("ration", "per_day") or c.items[places[0]].sort == "cup"):
+        return
+    place = places[0]
+    if c.items[place].sort == "weight" and c.has("litter", "weigh", "cull", "dress", "bag", "buy", "feed_left", "condition", "sell", "hand"):
+        return
+    if c.items[place].sort == "weight" and not (c.has("per_day", "each") or _fed(c)):
+        return
+    value, unit = c.items[place].value, "cup"
+    if c.items[place].sort == "weight":
+        value, unit = c.items[place].value[1], c.items[place].unit
+    used = [c.items[place], *(item for item in c.items if item.marks & {"ration", "per_day", "each", "feed"})]
+    values: dict[str, object] = {"amount": decimal_text(value), "unit": unit}
+    scope = next((mark.removeprefix("scope:") for item in c.items for mark in sorted(item.marks) if mark.startswith("scope:") and not c.explicit()), None)
+    if scope:
+        values["scope"] = scope
+        c.take(c.past(RationSet, None, "", values, used))
+        return
+    pick = c.subject_of(place, after=False)
+    c.take(c.past(RationSet, pick, "who", values, used))
+
+
+def _fed(c: Clause) -> bool:
+    """Whether a verb of feeding, not merely `on`, is there."""
+    return any("ration" in item.marks and item.said not in {"on", "up to", "down to", "feed"} for item in c.items) or any(mark.startswith("scope:") for mark in c.marks)
 
 
 def check(fact: RationSet, herd: Herd, today: date) -> Problem | None:

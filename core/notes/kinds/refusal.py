@@ -8,7 +8,9 @@ from typing import ClassVar
 
 from core.herd.changes import of_sex, seen
 from core.herd.state import Herd
+from core.notes.animals import Mention
 from core.notes.checking import animal_problem, not_born, not_yet, was_gone, worst, wrong_sex
+from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, noted, said
@@ -28,6 +30,35 @@ class Refused:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("refuse",)
+CUES: Final = {
+    "refuse": "refused | refuses | refuse | refusal | wouldnt lift | wont lift | would not lift | didnt lift | not lift | not lifting | wouldnt stand"
+    " | no lift | wouldnt breed | wouldnt take | not interested | wasnt interested | wanted nothing to do with | ran from | no interest"
+    " | wouldnt cooperate | would not breed | wont breed | will not lift | didnt want | sat down | clamped down | wouldnt have him"
+    " | wont take | ran off | would not stand | wont stand | nothing doing | turned down | rejected | didnt stand | isnt lifting | wouldnt let him",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """A doe that would not; the buck where he is named."""
+    cue = c.first("refuse")
+    if cue is None and "refuse" not in c.virtual:
+        return
+    places = [i for i in range(len(c.items)) if c.mention(i) and (c.items[i].sort != "num" or (c.known(i) and not c.counted(i)))]
+    picks = {tag: c.pick(i) for i in reversed(places) if (tag := (c.mention(i) or Mention((), "")).tag)}
+    sexes = {tag: animal.sex for tag in picks if (animal := c.herd.find(tag))}
+    buck = next((picks[tag] for tag, sex in reversed(sexes.items()) if sex == "buck"), None)
+    doe = next((picks[tag] for tag, sex in reversed(sexes.items()) if sex != "buck"), None)
+    if doe is None:
+        unknown = next((c.pick(i) for i in places if c.known(i) is None), None)
+        doe = unknown or c.spoken_of() or buck
+        buck = None if doe is buck else buck
+    found = c.past(Refused, doe, "doe", {}, [c.items[cue]] if cue is not None else [])
+    if buck is not None:
+        found.used.extend(buck.items)
+        c.fill(found, buck, "buck")
+    c.take(found)
 
 
 def check(fact: Refused, herd: Herd, today: date) -> Problem | None:

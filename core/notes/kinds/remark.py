@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass, replace
 from datetime import date
-from typing import ClassVar
+from typing import ClassVar, Final
 
 from core.handbook import health
 from core.herd.changes import seen
@@ -30,6 +30,9 @@ class Remark:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ()
+CUES: Final[dict[str, str]] = {}
 
 
 def check(fact: Remark, _herd: Herd, today: date) -> Problem | None:

@@ -9,9 +9,14 @@ from typing import ClassVar
 from core import words
 from core.herd.calendar import key_of, reminder_chores
 from core.herd.state import Herd, Reminding
+from core.notes.animals import Mention
 from core.notes.checking import already_past, animal_problem, worst
+from core.notes.clause import Clause, Found, Need, first_need
+from core.notes.dates import Days
 from core.notes.fact import Tag
+from core.notes.items import Item
 from core.notes.kind import Example, Kind
+from core.notes.measures import clock_time
 from core.notes.telling import whom
 from core.problem import Problem
 
@@ -31,6 +36,68 @@ class Reminder:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("remind",)
+CUES: Final = {
+    "remind": "remind me | remind | reminder | rem | dont let me forget | dont forget | remember to | i need to remember | reminders | remind us | set a reminder | remind me again | need a reminder | give me a reminder",
+    "remind_filler": "to | that | about | me | please | can you | could you | would you | on | for | at",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """What to be reminded of, the day and the time, and the animal in it."""
+    cue = c.first("remind")
+    if cue is None:
+        return
+    dates = c.dates()
+    said = c.items[dates[0]].value if dates else None
+    days = c.resolved(said, "plan") if said else Days(None)
+    time_items = c.sorted_as("time", "clock")
+    time, spent = _time(c, time_items)
+    spans = c.sorted_as("span") if said is None else []
+    on = days.on
+    need = None
+    if said is None and time is not None:
+        on = c.today
+    if on is None or on < c.today:
+        need = Need("when", "on", "When should I remind you? For example: friday, or dec 3.", ("tomorrow", "in a week"))
+    skip = {id(item) for item in spent} | {id(c.items[i]) for i in [*dates[:1], *spans, cue]}
+    text = _text(c, cue, skip)
+    places = [i for i in c.explicit() if c.known(i)] or [i for i in c.sorted_as("num") if c.known(i) and not c.counted(i) and c.items[i] not in spent]
+    values: dict[str, object] = {"text": text, "on": on, "time": time}
+    if places:
+        values["who"] = (c.mention(places[-1]) or Mention((), "")).tag
+    if not text:
+        need = first_need(need, Need("what", "text", "What should I remind you of?"))
+    c.take(Found(Reminder, values, list(c.items), need))
+
+
+def _time(c: Clause, places: list[int]) -> tuple[str | None, list[Item]]:
+    for i in places:
+        item = c.items[i]
+        time = item.value if item.sort == "time" else clock_time(item.value)
+        if time:
+            before = [c.items[i - 1]] if c.said(i - 1) == "at" else []
+            return str(time), [item, *before]
+    at = next((i for i, item in enumerate(c.items) if item.said == "at" and c.whole(i + 1) is not None), None)
+    if at is None:
+        return None, []
+    hours, minutes = c.whole(at + 1) or 0, c.whole(at + 2)
+    if minutes is not None and 0 <= minutes < 60 and hours < 24:
+        return f"{hours:02d}:{minutes:02d}", [c.items[at], c.items[at + 1], c.items[at + 2]]
+    return (f"{hours:02d}:00", [c.items[at], c.items[at + 1]]) if hours < 24 else (None, [])
+
+
+def _text(c: Clause, cue: int, skip: set[int]) -> str:
+    """The words that are neither the asking nor the day."""
+    words = [item for item in c.items[cue:] if id(item) not in skip]
+    while words and (words[0].marks & {"remind_filler"} or words[0].said in {",", ":", "-", "to"}):
+        words.pop(0)
+    while words and words[-1].said in {",", "on", "at", "by", ":", "please", "-"}:
+        words.pop()
+    before = [item for item in c.items[:cue] if id(item) not in skip and item.sort != "mark"]
+    chosen = words or before
+    return " ".join(item.said for item in chosen)
 
 
 def check(fact: Reminder, herd: Herd, today: date) -> Problem | None:

@@ -11,8 +11,10 @@ from core.herd.changes import gone, left
 from core.herd.litters import the_litter
 from core.herd.state import Herd
 from core.notes.checking import leaver_problem, not_yet, worst
+from core.notes.clause import Clause
 from core.notes.fact import Cents, Tag
 from core.notes.kind import Example, Kind
+from core.notes.leaving import leaving
 from core.notes.telling import dated, kits_after, noted, of_kits, said, whom, withdrawal_caution
 from core.problem import Problem
 
@@ -33,6 +35,27 @@ class Sold:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("sell",)
+CUES: Final = {
+    "sell": "sold | slod | sells | sale | sales | went home with | sold off | was sold | it's old | got sold | sell price",
+    "bought_by": "bought",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """Which animal, or how many kits of a doe; for how much; to whom."""
+    cue = c.first("sell")
+    if cue is None:
+        cue = c.first("bought_by")
+        buyer = cue is not None and any(i > cue and (c.known(i) is not None) and c.items[i].sort == "animal" for i in range(len(c.items)))
+        if not buyer and "sell" not in c.virtual:
+            return
+        if c.has("feed", "bag", "new"):
+            return
+    if c.has("list", "tentative"):
+        return
+    leaving(c, Sold, cue, to=True, money=True)
 
 
 def check(fact: Sold, herd: Herd, today: date) -> Problem | None:

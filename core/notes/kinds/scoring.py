@@ -7,9 +7,11 @@ from datetime import date
 from typing import ClassVar
 
 from core.handbook import asking
+from core.handbook.asking import SCORE_HIGHEST
 from core.herd.changes import seen
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.clause import Clause, Need, decimal_text
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import called, dated, noted, said
@@ -30,6 +32,46 @@ class Scored:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("trait",)
+CUES: Final = {
+    "trait:type": "type | body type | typ",
+    "trait:fur": "fur | coat | fur quality",
+    "trait:color": "color | colour",
+    "trait:size": "size",
+    "trait:overall": "overall | overall score | total score",
+    "trait": "type | overall | scored | score | scores | fur | size | color | colour | graded | judged",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """Marks for type, fur, colour, size or the whole, each with its number behind it."""
+    marks = _marks(c)
+    if not marks:
+        return
+    taken = {place for _, place, _ in marks}
+    c.used.update(id(c.items[place]) for place in taken)
+    pick = c.subject_of(marks[0][2])
+    if pick is None:
+        return
+    for trait, place, label in marks:
+        value = c.items[place].value
+        need = None if 0 <= value <= SCORE_HIGHEST.value else Need("which_number", "score", f"Scores go up to {SCORE_HIGHEST.whole}. What is its {trait}?")
+        c.take(c.past(Scored, pick, "who", {"trait": trait, "score": decimal_text(value)}, [c.items[place], c.items[label], *(item for item in c.items if item.said in {"score", "scores", "scored"})], need))
+
+
+def _marks(c: Clause) -> list[tuple[str, int, int]]:
+    found = []
+    claimed: set[int] = set()
+    for i, item in enumerate(c.items):
+        trait = next((mark.removeprefix("trait:") for mark in item.marks if mark.startswith("trait:")), None)
+        if trait is None or c.taken(i):
+            continue
+        place = c.past_fillers(i + 1, 1)
+        if place < len(c.items) and c.items[place].sort == "num" and place not in claimed and not c.counted(place):
+            claimed.add(place)
+            found.append((trait, place, i))
+    return found
 
 
 def check(fact: Scored, herd: Herd, today: date) -> Problem | None:

@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import date
-from typing import ClassVar
+from typing import ClassVar, Final
 
 from core import words
 from core.herd import settings
 from core.herd.state import Herd
 from core.herd.wishes import BY_BREED, WISHES, normal
+from core.notes.amounts import bare_weight
+from core.notes.clause import Clause, Found
 from core.notes.fact import SettingValue
 from core.notes.kind import Example, Kind
+from core.notes.measures import clock_time
 from core.notes.telling import grams
 from core.problem import Problem
 
@@ -29,6 +34,146 @@ class SettingChanged:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("setting",)
+CUES: Final = {
+    "setting": "setting | settings | set | a breed | per breed | each breed | breed limit | digest day | digest on | digest every | digest is | reminder time | reminders at | remind me at | quiet | quiet hours | date order | weight units | weights in"
+    " | temperature units | temps in | temperatures in | timezone | time zone | cup weight | cup weighs | cup of feed weighs | feed bag | feed bags are | feed price | feed is | feed costs | feed budget | feed money | mouths | mouths to feed"
+    " | of us to feed | people to feed | cages | winter | spring | lowest survival | highest coi | coi limit | max coi | colors wanted | colours wanted | aim | target weight | dotted weight | our aim | my aim | goal | digest | bags of feed are | a bag of feed is | pellets are | our goal"
+    " | dont text me | no messages | dont message me | a bag of feed costs | dont text | no texts | units | bag of feed",
+    "unit_word": "kg | kilos | lb | lbs | pounds | kilograms | grams | celsius | fahrenheit | f | c | metric",
+}  # fmt: skip
+
+_WEEKDAYS: Final = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+
+
+def read(c: Clause) -> None:
+    """A wish of the farm's: its name and its value."""
+    if not c.has("setting") or c.has("question"):
+        return
+    text = c.text()
+    for name, wanted, value in _SETTINGS:
+        if re.search(wanted, text):
+            said = value(c)
+            if said is not None:
+                used = list(c.items)
+                breed = next((item.value[1] for item in c.items if item.value and "breed" in item.marks), None)
+                c.take(Found(SettingChanged, {"name": name, "value": said, "breed": breed}, used))
+                return
+
+
+def _whole(c: Clause) -> SettingValue | None:
+    numbers = [c.whole(i) for i in c.sorted_as("num") if c.whole(i) is not None]
+    return numbers[0] if len(numbers) == 1 else None
+
+
+def _share(c: Clause) -> SettingValue | None:
+    for i in c.sorted_as("percent", "num"):
+        value = float(c.items[i].value)
+        return round(value / 100 if c.items[i].sort == "percent" or value > 1 else value, 4)
+    return None
+
+
+def _money(c: Clause) -> SettingValue | None:
+    for i in c.sorted_as("money"):
+        return f"{c.items[i].value // 100}.{c.items[i].value % 100:02d}"
+    numbers = [i for i in c.sorted_as("num")]
+    if len(numbers) == 1:
+        cents = int((c.items[numbers[0]].value * 100).to_integral_value())
+        return f"{cents // 100}.{cents % 100:02d}"
+    return None
+
+
+def _grams(c: Clause) -> SettingValue | None:
+    for i in c.sorted_as("weight", "pair"):
+        return c.grams(i)
+    numbers = [i for i in c.sorted_as("num")]
+    return bare_weight(c, numbers[0])[0] if len(numbers) == 1 else None
+
+
+def _day(c: Clause) -> SettingValue | None:
+    for i in c.dates():
+        days = c.resolved(c.items[i].value, "plan")
+        return days.on.isoformat() if days.on else None
+    return None
+
+
+def _weekday(c: Clause) -> SettingValue | None:
+    for i in c.dates():
+        said = c.items[i].value
+        if said.shape == "weekday":
+            return _WEEKDAYS[said.a]
+    found = re.search(r"\b(mon|tue|wed|thu|fri|sat|sun)[a-z]*\b", c.text())
+    return next((day for day in _WEEKDAYS if found and day.lower().startswith(found.group(1))), None)
+
+
+def _time(c: Clause) -> SettingValue | None:
+    for i in c.sorted_as("time"):
+        return str(c.items[i].value)
+    for i in c.sorted_as("clock"):
+        return clock_time(c.items[i].value)
+    numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None]
+    if len(numbers) == 1 and 0 <= (c.whole(numbers[0]) or 0) < 24:
+        return f"{c.whole(numbers[0]):02d}:00"
+    return None
+
+
+def _units(c: Clause) -> SettingValue | None:
+    return "kg" if re.search(r"\b(kg|kilos?|kilograms|grams|metric)\b", c.text()) else ("lb" if re.search(r"\b(lbs?|pounds)\b", c.text()) else None)
+
+
+def _degrees(c: Clause) -> SettingValue | None:
+    return "C" if re.search(r"\b(c|celsius|centigrade)\b", c.text()) else ("F" if re.search(r"\b(f|fahrenheit)\b", c.text()) else None)
+
+
+def _order(c: Clause) -> SettingValue | None:
+    found = re.search(r"\b(mdy|dmy|ymd)\b", c.text())
+    return found.group(1).upper() if found else None
+
+
+def _dotted(c: Clause) -> SettingValue | None:
+    found = re.search(r"\b(decimal|ounces)\b", c.text())
+    return found.group(1) if found else None
+
+
+def _behind(*words: str) -> Callable[[Clause], SettingValue | None]:
+    def value(c: Clause) -> SettingValue | None:
+        text = c.text()
+        for word in words:
+            found = re.search(rf"\b{word}\b[\s:=]*(?:is|are|to|for)?\s*(.+)", text)
+            if found:
+                return found.group(1).strip(" .")
+        return None
+
+    return value
+
+
+_SETTINGS: Final[tuple[tuple[str, str, Callable[[Clause], SettingValue | None]], ...]] = (
+    ("bucks_a_breed", r"\bbucks?\b.*\b(breed)\b|\bbucks a\b", _whole),
+    ("does_a_breed", r"\bdoes\b.*\b(breed)\b", _whole),
+    ("target_weight", r"\btarget weight\b|\btarget\b", _grams),
+    ("date_order", r"\bdate order\b|\bdates? (?:are|in|is)\b", _order),
+    ("dotted_weight", r"\bdotted\b", _dotted),
+    ("weight_units", r"\bweight units?\b|\bweights (?:are )?in\b|\bunits\b.*\b(?:kg|lbs?|pounds|metric)\b|\buse (?:kg|pounds)\b", _units),
+    ("temperature_units", r"\btemp\w*\b", _degrees),
+    ("timezone", r"\btime ?zone\b", _behind("time ?zone")),
+    ("reminder_time", r"\breminders? (?:time|at)\b|\bremind me at\b", _time),
+    ("digest_day", r"\bdigest\b", _weekday),
+    ("quiet_to", r"\b(?:before|quiet (?:until|till?|to))\b", _time),
+    ("quiet_from", r"\bquiet\b|\bafter\b", _time),
+    ("lowest_survival", r"\bsurvival\b", _share),
+    ("highest_coi", r"\bcoi\b|\binbreeding\b", _share),
+    ("colors_wanted", r"\bcolou?rs wanted\b", _behind("colou?rs wanted")),
+    ("cup_weight", r"\bcup\b", _grams),
+    ("feed_bag", r"\bfeed bags?\b(?!.*\$)|\bbags? of feed\b.*\b(?:lbs?|pounds|kg)\b", _grams),
+    ("feed_money", r"\bfeed (?:budget|money)\b", _money),
+    ("feed_price", r"\bfeed (?:price|is|costs)\b|\bbag of feed\b|\bpellets are\b", _money),
+    ("mouths", r"\bmouths\b|\bof us\b|\bpeople to feed\b", _whole),
+    ("winter", r"\bwinter\b", _day),
+    ("spring", r"\bspring\b", _day),
+    ("cages", r"\bcages\b", _whole),
+    ("aim", r"\b(?:aim|goal)\b", _behind("aim", "goal")),
+)
 
 
 def check(fact: SettingChanged, _herd: Herd, _today: date) -> Problem | None:

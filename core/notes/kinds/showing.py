@@ -9,6 +9,7 @@ from typing import ClassVar
 from core.herd.changes import seen
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import called, dated, noted, parts, said, told
@@ -28,6 +29,35 @@ class Shown:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("show",)
+CUES: Final = {
+    "show": "bob | bos | bov | bosv | bis | bosb | best of breed | best in show | best of variety | best opposite | best opposite sex | best opposite of breed | best opposite of variety | best fur | first place | second place | third place"
+    " | fourth place | fifth place | won her class | won his class | won class | in class | placed | placed first | placed second | placed third | won | won first | got a leg | earned a leg | a leg | show results | results | grand champion"
+    " | reserve in show | reserve best in show | champion | got best of breed | took best of breed | ribbon | took first | took second | took third | got first | got second | got third | blue ribbon | red ribbon | dead last",
+    "show_place": "at the show | show | fair | at the fair | county fair | youth show | specialty show",
+    "place_number": "1st | 2nd | 3rd | first | second | third | fourth | fifth | sixth | 1st place | 2nd place | 3rd place",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """An animal and where it placed."""
+    cue = c.first("show")
+    if cue is None:
+        ordinal = next((i for i in c.sorted_as("ordinal") if c.said(i + 1) in {"place", "in", "class"}), None)
+        cue = ordinal if ordinal is not None else (c.first("show_place") if "show" in c.virtual or c.has("place_number") else None)
+        if cue is None:
+            return
+    if c.said(cue) == "won" and not c.has("show_place") and len(c.items) > cue + 1 and c.items[cue + 1].sort == "num":
+        return
+    pick = c.subject_of(cue)
+    if pick is None:
+        return
+    words = [i for i, item in enumerate(c.items) if item.marks & {"show", "place_number"} or item.sort == "ordinal"]
+    placing = " ".join(c.said(i) for i in words if c.said(i) not in {"show results", "results"}) or None
+    used = [c.items[i] for i in words] + [item for item in c.items if "show_place" in item.marks]
+    numbers = [c.items[i] for i in c.sorted_as("num") if c.items[i] not in pick.items and c.said(i - 1) in {"of", "out of", "placed", "class of"}]
+    c.take(c.past(Shown, pick, "who", {"placing": placing}, [*used, *numbers]))
 
 
 def check(fact: Shown, herd: Herd, today: date) -> Problem | None:

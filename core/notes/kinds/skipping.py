@@ -9,6 +9,7 @@ from typing import ClassVar
 from core.herd.changes import closed
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.clause import Clause, Need
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, noted, whom
@@ -28,6 +29,25 @@ class Skipped:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("skip",)
+CUES: Final = {
+    "skip": "skip | skipped | skipping | dont bother with | dont bother | no need to | no need for | cancel the | cancel | skips",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """A chore that is left out this time."""
+    cue = c.first("skip")
+    if cue is None:
+        return
+    places = c.explicit() or [i for i in c.sorted_as("num") if c.whole(i) is not None and c.known(i)]
+    pick = c.pick(places[-1]) if places else c.spoken_of()
+    mine = set(map(id, pick.items)) if pick else set()
+    words = [item.said for item in c.items[cue + 1 :] if id(item) not in mine and item.sort == "word" and item.said not in {"the", "on", "for", "of", "her", "his", "this", "time"}]
+    chore = " ".join(words)
+    found = c.past(Skipped, pick, "who" if pick else "", {"chore": chore or None}, [c.items[cue]], None if chore else Need("what", "chore", "Which chore is to be skipped?"))
+    c.take(found)
 
 
 def check(fact: Skipped, herd: Herd, today: date) -> Problem | None:

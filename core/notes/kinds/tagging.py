@@ -11,7 +11,9 @@ from core.herd.changes import changed, joined
 from core.herd.litters import newest_litter, the_litter, untagged
 from core.herd.state import Animal, Herd
 from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.clause import Clause, Need
 from core.notes.fact import Sex, Tag
+from core.notes.items import Item
 from core.notes.kind import Example, Kind
 from core.notes.telling import called, dated, noted, parts, told
 from core.problem import Problem
@@ -33,6 +35,68 @@ class Tagged:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("tag",)
+CUES: Final = {
+    "tag": "tattooed | tattoo | tatooed | tattoed | tatood | tat | tats | tagged | retag | retagged | re tagged | ear tattoo | ear tag | tag | ear number | tatted | tattoos | tatoo | tattooing | tattood | renumbered",
+    "out_of": "out of | from | of | ex | off | off of | litter of | from litter of | one of",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """A kit's new number, the doe it is out of, its sex and colour; or a new number for an animal on the book."""
+    cue = c.first("tag")
+    if cue is None and "tag" not in c.virtual:
+        return
+    dam, used = _dam(c)
+    c.used.update(id(item) for item in used)
+    places = [i for i in range(len(c.items)) if not c.taken(i) and (c.items[i].sort in {"code", "animal"} or (c.whole(i) is not None and not c.counted(i)))]
+    if not places:
+        if cue is not None and c.said(cue) in {"tag", "ear tag"}:
+            return
+        c.take(c.past(Tagged, None, "", {"tag": None, "litter_of": dam}, used, Need("what", "tag", "Which number did it get?")))
+        return
+    values: dict[str, object] = {"sex": _sex(c), "color": next((item.value[0] for item in c.items if item.value and "color" in item.marks), None)}
+    used += [item for item in c.items if item.marks & {"tag", "color", "buck_word", "doe_word", "bucks_word", "does_word"}]
+    if dam is None and len(places) > 1 and c.known(places[0]):
+        found = c.past(Tagged, c.pick(places[0]), "who", {**values, "tag": _tag(c, places[-1])}, [*used, c.items[places[-1]]])
+        c.take(found)
+        return
+    place = places[0]
+    if dam is None and c.known(place):
+        return
+    need = None
+    if dam is None:
+        spoken = c.spoken_of()
+        animal = c.herd.find(spoken.tag) if spoken and spoken.tag else None
+        if animal and animal.sex == "doe":
+            dam = animal.tag
+        else:
+            need = Need("which_animal", "litter_of", "Out of which doe is it?")
+    c.take(c.past(Tagged, None, "", {**values, "tag": _tag(c, place), "litter_of": dam}, [*used, c.items[place]], need))
+
+
+def _tag(c: Clause, i: int) -> str:
+    mention = c.mention(i)
+    return (mention.tag or mention.said if mention else c.said(i)).upper()
+
+
+def _sex(c: Clause) -> str | None:
+    if c.has("buck_word") or any(item.marks & {"bucks_word"} for item in c.items):
+        return "buck"
+    return "doe" if c.has("doe_word") else None
+
+
+def _dam(c: Clause) -> tuple[str | None, list[Item]]:
+    """The doe behind `out of`, `from`, `litter of`, or by `thistle's`."""
+    for i in range(len(c.items)):
+        before = c.items[i - 1] if i else None
+        behind = before is not None and (bool(before.marks & {"out_of", "from"}) or before.said in {"of", "litter"})
+        animal = c.known(i)
+        if animal and animal.sex == "doe" and (behind or c.items[i].unit == "possessive"):
+            pick = c.pick(i)
+            return animal.tag, pick.items
+    return None, []
 
 
 def check(fact: Tagged, herd: Herd, today: date) -> Problem | None:

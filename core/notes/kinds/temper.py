@@ -10,6 +10,7 @@ from core.handbook import flags
 from core.herd.changes import seen
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import bad_notes, called, dated, noted, parts, said
@@ -30,6 +31,33 @@ class TemperShown:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("temper",)
+CUES: Final = {
+    "temper:bad": "bit me | bit my | bites | biting | bite | bit | lunged | lunges | lunging | growled | growls | growling | growly | charged | charges | charging | charged me | boxed me | boxed | boxes me"
+    " | scratched me | scratched | kicked me | nipped | nips | nippy | aggressive | mean | grumpy | nasty | cranky | attacked | attacks | vicious | grunted at | grunts at"
+    " | bad temper | bad attitude | swatted | swats | hateful | cage aggressive | bit the | bit him | bit her | bit hand | bitey | got me good | bid me | bitten | ornery | grumps",
+    "temper:good": "sweet | gentle | calm | friendly | docile | good temper | easy to handle | cuddly | sweetheart | tame | mellow | good attitude | lap rabbit | love bug"
+    " | lets me pet | easygoing | easy going | good natured | a doll | a lamb | well behaved | a sweetie | sweetie | loves pets | so good",
+    "temper": "temper | temperament | attitude | bit me | bit my | bites | biting | bit | lunged | growled | charged | scratched me | nipped | aggressive | mean | sweet | gentle | calm | friendly | docile",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """How an animal behaves to people, and the words for it."""
+    places = [i for i, item in enumerate(c.items) if item.marks & {"temper:bad", "temper:good"} and not c.taken(i)]
+    graded = c.first("temper")
+    if not places and graded is not None and c.said(graded) in {"temper", "temperament", "attitude"}:
+        places = [i for i in range(graded + 1, len(c.items)) if c.said(i) in {"good", "bad", "great", "fine", "ok", "terrible", "awful"}]
+    if not places or c.has("weather_word", "feed_left"):
+        return
+    bad = any("temper:bad" in c.items[i].marks or c.said(i) in {"bad", "terrible", "awful"} for i in places)
+    pick = c.subject_of(places[0])
+    if pick is None:
+        return
+    sign = " ".join(c.said(i) for i in places)
+    used = [c.items[i] for i in places] + [item for item in c.items if "temper" in item.marks]
+    c.take(c.past(TemperShown, pick, "who", {"grade": "bad" if bad else "good", "sign": sign}, used))
 
 
 def check(fact: TemperShown, herd: Herd, today: date) -> Problem | None:

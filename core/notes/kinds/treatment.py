@@ -11,8 +11,11 @@ from core.handbook import health
 from core.herd.changes import seen
 from core.herd.questions import days_later
 from core.herd.state import Herd
+from core.notes.amounts import age_in_days
 from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.clause import Clause, Need
 from core.notes.fact import Tag
+from core.notes.items import Item
 from core.notes.kind import Example, Kind
 from core.notes.telling import called, dated, noted, parts, said, told
 from core.problem import Problem
@@ -33,6 +36,63 @@ class Treated:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("treat",)
+CUES: Final = {
+    "treat": "treated | treat | treating | dosed | wormed | dewormed | vaccinated | medicated | treatment | gave a shot | gave shot | injected | put on | treated for | doctored | meds | started on | treeted | vaccinate | dose",
+    "drug": "ivermectin | ivermec | ivomec | ibermectin | ivory mectin | ivory making | either mectin | ivan martin | penicillin | pen g | procaine | baytril | enrofloxacin | corid | amprolium | panacur | fenbendazole | safeguard | safe guard"
+    " | meloxicam | metacam | meloxidyl | piperazine | wazine | probiotics | probiotic | terramycin | oxytet | oxytetracycline | la 200 | la200 | sulfa | sulmet | albon | tylan | duramycin | tetracycline | revolution | selamectin"
+    " | mineral oil | vetrx | vet rx | electrolytes | bene bac | benebac | simethicone | gas drops | antibiotic | antibiotics | ointment | eye ointment | saline | peroxide | iodine | blukote | blu kote | neosporin | coconut oil | vaccine | rhdv | rhdv2 | rhdv2 vaccine | wormer | dewormer | pumpkin seed | toltrazuril | baycox | tums | calcium | oxytocin | dex | banamine | chlorhexidine | vetericyn | diatomaceous earth | apple cider vinegar | acv | penicilin | pen | nystatin | silver cream | epsom salt | vitamin | vitamins | calf manna",
+    "gave": "gave | give | given | got | gets | put | on | giving",
+    "withdrawal": "withdrawal | wd | withdraw | withdrawl | wdl | no eating him for | no eating her for | no eating for | hold for | meat withdrawal | cant eat for | dont eat for | no meat for | w d | withhold | withholding",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """What an animal was given; the dose and the withdrawal days as the person said them, never guessed."""
+    drug, cue = c.first("drug"), c.first("treat")
+    if drug is None and cue is None and "treat" not in c.virtual:
+        return
+    if drug is None and not c.sorted_as("dose") and cue is not None and c.said(cue) in {"put on", "meds", "dose"}:
+        return
+    if drug is not None and cue is None and not c.has("gave", "withdrawal") and not c.sorted_as("dose") and "treat" not in c.virtual:
+        return
+    days, used = _withdrawal(c)
+    doses = c.sorted_as("dose")
+    used += [c.items[i] for i in doses] + [item for item in c.items if item.marks & {"treat", "drug", "withdrawal", "gave"}]
+    c.used.update(id(item) for item in used)
+    numbers = [i for i in c.sorted_as("num", "percent") if not c.known(i)]
+    pick = c.subject_of(cue if cue is not None else drug)
+    with_ = _drug(c, drug, cue)
+    need = None if with_ else Need("what", "with", "What was it given?")
+    spans = [c.items[i] for i in c.sorted_as("span", "percent")]
+    dose = " ".join(c.said(i) for i in doses[:1]) or None
+    _ = numbers
+    c.take(c.past(Treated, pick, "who", {"with_": with_, "dose": dose, "withdrawal_days": days}, [*used, *spans], need))
+
+
+def _drug(c: Clause, drug: int | None, cue: int | None) -> str | None:
+    if drug is not None:
+        return c.said(drug)
+    behind = next((i for i in range((cue or 0) + 1, len(c.items)) if c.said(i) in {"with", "for"}), None)
+    if behind is None:
+        return None
+    words = [item.said for item in c.items[behind + 1 :] if item.sort == "word"]
+    return " ".join(words[:3]) or None
+
+
+def _withdrawal(c: Clause) -> tuple[int | None, list[Item]]:
+    for i in c.each("withdrawal"):
+        spans = [j for j in c.sorted_as("span")]
+        if spans:
+            nearest = min(spans, key=lambda j: abs(j - i))
+            return age_in_days(c.items[nearest]), [c.items[nearest]]
+        number = c.number_for(i)
+        if number is None and c.said(i - 1) == "d" and c.whole(i - 2) is not None:
+            number = i - 2
+        if number is not None:
+            return c.whole(number), [c.items[number]]
+    return None, []
 
 
 def check(fact: Treated, herd: Herd, today: date) -> Problem | None:

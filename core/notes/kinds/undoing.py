@@ -6,6 +6,8 @@ from dataclasses import dataclass
 from typing import ClassVar
 
 from core.herd.state import Herd
+from core.notes.animals import Mention
+from core.notes.clause import Clause, Found
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 
@@ -22,6 +24,30 @@ class Undo:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ()
+CUES: Final = {
+    "undo": "undo | undoo | take that back | take it back | scratch that | never mind that | delete that | delete the last | forget that | undo that | cancel that | remove that | that was wrong | ignore that | erase that | scratch the | disregard"
+    " | never mind | nevermind | delete the | take back | remove the last | strike that | nvm | undo last | undo the last | undo it",
+}  # fmt: skip
+#: Words for a kind of note, as people name it when they take one back.
+ABOUT: Final = {
+    "weight": "weighed", "weights": "weighed", "weigh": "weighed", "wait": "weighed", "weighing": "weighed", "kindling": "kindled", "litter": "kindled", "breeding": "bred",
+    "mating": "bred", "sale": "sold", "death": "died", "loss": "kits_lost", "wean": "weaned", "weaning": "weaned", "move": "moved", "foster": "fostered", "palpation": "palpated",
+    "cull": "culled", "fault": "fault", "plan": "planned", "reminder": "remind", "remark": "remark", "treatment": "treated", "tattoo": "tagged", "kindled": "kindled", "bred": "bred", "sold": "sold",
+    "died": "died", "culled": "culled", "given_away": "given_away", "shot": "treated", "listing": "for_sale", "ration": "ration", "color": "color", "temper": "temper", "count": "kit_count", "miss": "missed", "weighed": "weighed",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """The person takes a note back: the last one, or that of an animal or a kind."""
+    cue = c.first("undo")
+    if cue is None:
+        return
+    about = next((ABOUT[word] for item in c.items for word in item.said.split() if word in ABOUT), None)
+    places = c.explicit() or [i for i in c.sorted_as("num") if c.known(i)]
+    values: dict[str, object] = {"about": about, "who": (c.mention(places[-1]) or Mention((), "")).tag if places else None}
+    c.take(Found(Undo, values, list(c.items)))
 
 
 def reply(_fact: Undo, _before: Herd, _after: Herd) -> tuple[str, ...]:

@@ -10,10 +10,12 @@ from core import words
 from core.handbook import reproduction as figures
 from core.herd.calendar import weigh_chores
 from core.herd.changes import tallied
-from core.herd.litters import alive_now, litter_meant, litters_of, live_born
+from core.herd.litters import alive_now, litter_meant, litters_of, live_born, the_litter
 from core.herd.state import Herd, Litter
 from core.notes.checking import animal_problem, not_yet, too_many, worst
+from core.notes.clause import Clause, Need, Pick
 from core.notes.fact import Tag
+from core.notes.items import Item
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, noted, parts, when
 from core.problem import Problem
@@ -34,6 +36,79 @@ class Weaned:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("wean",)
+CUES: Final = {
+    "wean": "weaned | wean | weened | wn | weans | weaning | weaned off | wnd | weanings | weined | weaned out | split the litter from",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """A litter off its doe: how many, and of each sex; with no count the book's."""
+    cue = c.first("wean")
+    if cue is None and "wean" not in c.virtual:
+        return
+    bucks, used = _sexed(c, "bucks_word")
+    does, used_does = _sexed(c, "does_word")
+    used = [*used, *used_does, *([c.items[cue]] if cue is not None else [])]
+    c.used.update(id(item) for item in used)
+    pick = _doe(c, cue)
+    if pick:
+        c.used.update(id(item) for item in pick.items)
+    count, place = _count(c, cue)
+    if place is not None:
+        used.append(c.items[place])
+    need = None
+    if count is None and bucks is not None and does is not None:
+        count = bucks + does
+    if count is None and (bucks is not None or does is not None) and not c.has("litter"):
+        count = (bucks or 0) + (does or 0)
+    if count is None:
+        count = _on_the_book(c, pick)
+        if count is None:
+            need = Need("how_many", "count", "How many were weaned? Send the number.")
+    if bucks is not None and does is not None and count is not None and bucks + does != count:
+        need = Need("which_number", "count", f"{bucks} bucks and {does} does make {bucks + does}, not {count}. How many were weaned?")
+    c.take(c.past(Weaned, pick, "doe", {"count": count, "bucks": bucks, "does": does}, used, need))
+
+
+def _sexed(c: Clause, mark: str) -> tuple[int | None, list[Item]]:
+    for i in c.each(mark):
+        place = c.number_for(i, behind=c.said(i + 1) in {":", "="})
+        if place is not None:
+            return c.whole(place), [c.items[place], c.items[i]]
+    single = "buck_word" if mark == "bucks_word" else "doe_word"
+    for i in c.each(single):
+        if c.whole(i - 1) == 1:
+            return 1, [c.items[i - 1], c.items[i]]
+    return None, []
+
+
+def _doe(c: Clause, cue: int | None) -> Pick | None:
+    if c.explicit():
+        return c.subject_of(cue)
+    led = c.led("from", "of", "off", "doe", "for")
+    numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None and not c.counted(i)]
+    if led is not None:
+        return c.pick(led)
+    if numbers and (c.known(numbers[0]) or len(numbers) > 1 or not c.spoken_of()):
+        return c.pick(numbers[0])
+    return c.spoken_of()
+
+
+def _count(c: Clause, _cue: int | None) -> tuple[int | None, int | None]:
+    for i in c.each("kits", "all"):
+        place = c.number_for(i)
+        if place is not None:
+            return c.whole(place), place
+    numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None]
+    return (c.whole(numbers[0]), numbers[0]) if numbers else (None, None)
+
+
+def _on_the_book(c: Clause, pick: Pick | None) -> int | None:
+    animal = c.herd.find(pick.tag) if pick and pick.tag else None
+    litter = the_litter(c.herd, animal.key, c.today) if animal else None
+    return alive_now(litter) if litter and alive_now(litter) else None
 
 
 def check(fact: Weaned, herd: Herd, today: date) -> Problem | None:

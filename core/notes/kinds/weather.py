@@ -9,9 +9,12 @@ from typing import ClassVar
 from core import words
 from core.handbook import health, reproduction
 from core.handbook import weather as figures
+from core.handbook.weather import COLD_FROM_C, HEAT_FROM_C
 from core.herd.litters import alive_now, nests_at_risk
 from core.herd.matings import open_mating
 from core.herd.state import Event, Herd, Litter, Mating
+from core.notes.clause import Clause, Found
+from core.notes.items import Item
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, noted, parts, said
 from core.problem import Problem
@@ -30,6 +33,66 @@ class WeatherNoted:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("weather",)
+CUES: Final = {
+    "weather:frost": "frost | hard frost | first frost | frosty | killing frost",
+    "weather:cold": "cold snap | cold front | freezing | freeze | hard freeze | below zero | cold spell | culled snap | called snep | cold night | cold tonight | bitter cold | deep freeze | polar | wind chill | cold wave | cold",
+    "weather:heat": "heat wave | heatwave | hot spell | heat index | hot day | scorching | heat | hot | sweltering | triple digits | humid",
+    "weather:other": "storm | snow | rain | thunderstorm | blizzard | ice storm | hail | flood | tornado | windy | power outage | power is out | snowing | thunder | wind | rainy",
+    "weather": "frost | cold snap | cold front | heat wave | heatwave | snow | storm | thunderstorm | blizzard | ice storm | weather | hard freeze | cold spell | deep freeze | forecast",
+    "outdoors": "tonight | weather | outside | barn | forecast | degrees | low | high | supposed to hit | tomorrow | last night | overnight | getting down to | dropped to | down to | gonna be | going to be | hit",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """Frost, cold or heat; degrees where they were said, in the farm's scale unless the note names one."""
+    temps = c.sorted_as("temp")
+    word = next((mark.removeprefix("weather:") for item in c.items if not c.taken(c.items.index(item)) for mark in sorted(item.marks) if mark.startswith("weather:")), None)
+    if not temps and not (c.has("weather") and word):
+        return
+    if c.explicit() or c.has("kits", "litter", "ail", "lose", "die") or (not temps and c.has("kindle", "breed")):
+        return
+    if not temps and len([item for item in c.items if item.sort == "num"]) > 1:
+        return
+    celsius, used = _celsius(c, temps)
+    what = "frost" if c.has("weather:frost") else _by_degrees(celsius, word)
+    if what is None:
+        return
+    used += [item for item in c.items if any(mark.startswith("weather") for mark in item.marks)]
+    days, items, said = c.days("past")
+    on = days.on or c.today
+    if said is not None and said.shape not in {"near"}:
+        on = c.resolved(said, "plan" if "supposed" in c.text() or "coming" in c.text() or "forecast" in c.text() else "past").on or on
+    c.take(Found(WeatherNoted, {"what": what, "celsius": celsius, "on": on}, [*used, *items]))
+
+
+def _celsius(c: Clause, temps: list[int]) -> tuple[float | None, list[Item]]:
+    if temps:
+        item = c.items[temps[0]]
+        return _in_celsius(c, float(item.value), item.unit), [c.items[i] for i in temps[:1]]
+    numbers = c.sorted_as("num")
+    if len(numbers) == 1:
+        return _in_celsius(c, float(c.items[numbers[0]].value), ""), [c.items[numbers[0]]]
+    return None, []
+
+
+def _in_celsius(c: Clause, degrees: float, scale: str) -> float:
+    if (scale or c.herd.settings.temperature_units) == "F":
+        degrees = (degrees - 32) * 5 / 9
+    return round(degrees, 1)
+
+
+def _by_degrees(celsius: float | None, word: str | None) -> str | None:
+    if word in {"cold", "heat", "frost"} and word != "frost":
+        return word
+    if celsius is not None:
+        if celsius <= COLD_FROM_C.value:
+            return "cold"
+        if celsius >= HEAT_FROM_C.value:
+            return "heat"
+        return word or "other"
+    return word
 
 
 def check(fact: WeatherNoted, _herd: Herd, _today: date) -> Problem | None:

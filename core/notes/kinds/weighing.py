@@ -14,8 +14,11 @@ from core.herd.questions import age_days, ever_mated
 from core.herd.settings import target_weight
 from core.herd.state import Animal, Herd
 from core.herd.weights import gain_since, last_weight, odd_weight
+from core.notes.amounts import bare_weight
 from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.clause import Clause, Need, Pick
 from core.notes.fact import Tag
+from core.notes.items import Item, pair_grams
 from core.notes.kind import Example, Kind
 from core.notes.telling import called, change, dated, grams, noted
 from core.problem import Problem
@@ -34,6 +37,107 @@ class Weighed:
 
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
+
+OPENS: Final = ("weigh",)
+CUES: Final = {
+    "weigh": "weighed | weighs | weigh | weighing | weight | weights | wt | wts | wgt | weighd | wghd | on the scale | to the scale | scale | tipped the scale | tips the scale"
+    " | tipped the scales at | came in at | is up to | weighed in at | weigh in | weighins | weighed in | metric | wghs | weighted | put on the scale",
+}  # fmt: skip
+
+
+def read(c: Clause) -> None:
+    """Animals and their weights in pairs, in the order said; a weight beside an animal needs no verb."""
+    if c.has("litter", "feed", "bag", "per_day", "ration") and not c.has("weigh"):
+        return
+    cue = c.first("weigh")
+    told = cue is not None or "weigh" in c.virtual
+    weights = _weights(c, told=told)
+    if not weights:
+        if told and (c.explicit() or c.sorted_as("num")) and not c.has("negation", "kits"):
+            _no_weight(c, cue)
+        return
+    animals = _animals(c, weights, told=told, cue=cue)
+    if not animals:
+        spoken = c.spoken_of()
+        if spoken is None and not told:
+            return
+        animals = [spoken] if spoken else []
+        if c.found and not told:
+            return
+    if len(animals) != len(weights) and not (len(animals) <= 1 and len(weights) == 1):
+        return
+    for n, (grams, items) in enumerate(weights):
+        pick = animals[n] if n < len(animals) else None
+        need = None if grams is not None else Need("which_number", "grams", f"\u201c{items[0].said}\u201d is no weight I know: ounces go up to 15. What did the scale say?")
+        c.take(c.past(Weighed, pick, "who", {"grams": grams}, [*items, *([c.items[cue]] if cue is not None else [])], need))
+
+
+def _no_weight(c: Clause, cue: int | None) -> None:
+    numbers = [i for i in c.sorted_as("num")]
+    if len(numbers) <= 1:
+        pick = c.subject_of(cue)
+        c.take(c.past(Weighed, pick, "who", {"grams": None}, [c.items[cue]] if cue is not None else [], Need("how_many", "grams", "What did the scale say? Send the weight, for example 4-6.")))
+
+
+Weight = tuple[int | None, list[Item]]
+
+
+def _weights(c: Clause, *, told: bool) -> list[Weight]:
+    """The weights of the statement; in words about weighing also `4 6`, and a bare number in the farm's unit."""
+    found: list[tuple[int, Weight]] = []
+    for i in c.sorted_as("weight", "pair", "clock"):
+        found.append((i, (c.grams(i), [c.items[i]])))
+    if found:
+        return [weight for _, weight in found]
+    numbers = c.sorted_as("num")
+    if told:
+        return _bare(c, numbers)
+    decimals = [i for i in numbers if c.items[i].value != int(c.items[i].value)]
+    lone = [i for i in c.explicit()] or [i for i in numbers if i not in decimals]
+    if decimals and len(lone) == len(decimals) and len(c.items) <= 4 * len(decimals):
+        return [bare_weight(c, i) for i in decimals]
+    return []
+
+
+def _bare(c: Clause, numbers: list[int]) -> list[Weight]:
+    """Numbers without a unit behind the animals: a pair of whole numbers is pounds and ounces."""
+    rest = list(numbers)
+    if not c.explicit() and rest and (c.whole(rest[0]) is not None):
+        if len(rest) == 1:
+            return [bare_weight(c, rest[0])] if c.spoken_of() else []
+        rest = rest[1:]
+    if len(rest) == 1:
+        return [bare_weight(c, rest[0])]
+    if len(rest) == 2 and c.whole(rest[0]) is not None and c.whole(rest[1]) is not None:
+        from_pair = pair_grams(c.whole(rest[0]) or 0, c.whole(rest[1]) or 0)
+        return [(from_pair, [c.items[i] for i in rest])]
+    if not c.explicit() and len(numbers) % 3 == 0 and all(c.whole(i) is not None for i in numbers):
+        return [(pair_grams(c.whole(numbers[i + 1]) or 0, c.whole(numbers[i + 2]) or 0), [c.items[numbers[i + 1]], c.items[numbers[i + 2]]]) for i in range(0, len(numbers), 3)]
+    return []
+
+
+def _animals(c: Clause, weights: list[Weight], *, told: bool, cue: int | None) -> list[Pick]:
+    """As many animals as weights, in order."""
+    taken = {id(item) for _, items in weights for item in items}
+    places = [i for i in c.explicit()]
+    bare = [i for i in c.sorted_as("num") if c.whole(i) is not None and id(c.items[i]) not in taken and not c.counted(i)]
+    if not places or len(places) < len(weights):
+        fitting = [i for i in bare if told or c.known(i) or _before_weight(c, i)]
+        places = sorted([*places, *fitting]) if len(places) + len(fitting) <= len(weights) or not places else places
+    picks = [c.pick(i) for i in places]
+    distinct: list[Pick] = []
+    for pick in picks:
+        if not any(pick.mention.tags == other.mention.tags and pick.mention.tags for other in distinct):
+            distinct.append(pick)
+    if len(weights) == 1 and len(distinct) > 1 and cue is not None:
+        before = [pick for pick in distinct if any(item.start < c.items[cue].start for item in pick.items)]
+        return before[-1:] or distinct[:1]
+    return distinct
+
+
+def _before_weight(c: Clause, i: int) -> bool:
+    following = c.past_fillers(i + 1, 1)
+    return following < len(c.items) and c.items[following].sort in {"weight", "pair", "clock"} and i == c.opening()
 
 
 def check(fact: Weighed, herd: Herd, today: date) -> Problem | None:
