@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Iterator
-from datetime import datetime
+from datetime import UTC, datetime
 from typing import Any
 
 from core.notes.fact import from_json, to_json
@@ -30,7 +30,7 @@ def _note_to_json(note: Note) -> dict[str, Any]:
     answers = note.reply_to
     return {
         "note": note.id,
-        "at": note.at.isoformat(),
+        "at": note.at.astimezone(UTC).isoformat(),
         "author": note.author,
         "chat": note.chat,
         "number": note.number,
