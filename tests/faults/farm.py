@@ -61,5 +61,4 @@ def counted(app: App) -> dict[str, Any]:
         "answers": dict(Counter(answers)),
         "states": dict(Counter(states)),
         "sent": [[row.key, row.day.isoformat()] for row in gone],
-        "troubles": [problem.text for problem in app.check()],
     }
