@@ -225,6 +225,15 @@ class Clause:
             mention = Mention((self.scene.context.subject,), self.scene.context.subject)
         return Pick(mention, []) if mention else None
 
+    def listed_subjects(self, cue: int) -> list[Pick | None]:
+        """The animals that a verb is said of, when they stand in a list (`14 and 9 missed`); else the one subject."""
+        explicit = self.explicit()
+        numbers = [i for i in self.sorted_as("num") if self.known(i) and not self.counted(i)]
+        places = explicit or numbers
+        if len(places) > 1 and all(all(item.said in {",", "and", "&"} for item in self.items[a + 1 : b]) for a, b in zip(places, places[1:], strict=False)):
+            return [self.pick(i) for i in places]
+        return [self.subject_of(cue if cue >= 0 else None)]
+
     def _picked(self, i: int) -> Pick:
         mention = self.mention(i)
         same = [j for j in self.explicit() if j != i and mention and mention.tag and self.items[j].value == mention.tag]

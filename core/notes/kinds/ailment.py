@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from datetime import date
-from typing import ClassVar
+from typing import ClassVar, Final
 
 from core.handbook import health
 from core.herd.changes import seen

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from datetime import date
-from typing import ClassVar
+from typing import ClassVar, Final
 
 from core.handbook import feeding
 from core.herd.state import Herd

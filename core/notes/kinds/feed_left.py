@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from datetime import date
-from typing import ClassVar
+from typing import ClassVar, Final
 
 from core.herd.state import Event, Herd
 from core.notes.amounts import bare_weight

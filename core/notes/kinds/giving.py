@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
-from typing import ClassVar
+from typing import ClassVar, Final
 
 from core.herd.changes import gone, left
 from core.herd.litters import the_litter

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from datetime import date
-from typing import ClassVar
+from typing import ClassVar, Final
 
 from core import words
 from core.herd.litters import alive_now, litter_meant

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from datetime import date
-from typing import ClassVar
+from typing import ClassVar, Final
 
 from core.herd.changes import of_sex, seen, with_outcome
 from core.herd.matings import open_mating, open_matings

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date, timedelta
-from typing import ClassVar
+from typing import ClassVar, Final
 
 from core.herd.state import Herd
 from core.notes.checking import worst

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
-from typing import ClassVar
+from typing import ClassVar, Final
 
 from core.herd.changes import of_sex, seen
 from core.herd.state import Herd

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
-from typing import ClassVar
+from typing import ClassVar, Final
 
 from core import words
 from core.handbook import health, reproduction

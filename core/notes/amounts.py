@@ -1,0 +1,33 @@
+"""Numbers without a unit, and spans of time as days."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from core.notes.clause import Clause
+from core.notes.items import Item, pair_grams
+from core.words import grams_of
+
+DAYS_IN: Final = {"day": 1, "week": 7, "month": 30, "year": 365}
+GRAMS_FROM = 20  # in a farm of kilos a bare number from here on is grams
+
+
+def bare_weight(c: Clause, i: int) -> tuple[int | None, list[Item]]:
+    """A number without a unit [g], in the farm's unit; None where the farm has not said what a dot means."""
+    item = c.items[i]
+    settings = c.herd.settings
+    if settings.weight_units != "lb":
+        grams = item.value * 1000 if item.value < GRAMS_FROM else item.value
+        return int(grams.to_integral_value()), [item]
+    if item.value == int(item.value) or settings.dotted_weight == "decimal":
+        return grams_of(item.value), [item]
+    if settings.dotted_weight == "ounces":
+        pounds, _, ounces = str(item.value).partition(".")
+        return pair_grams(int(pounds), int(ounces)), [item]
+    return None, [item]
+
+
+def age_in_days(item: Item) -> int:
+    """A span of time in days; a month counts as 30."""
+    count, period = item.value
+    return int(count) * DAYS_IN.get(period, 1)

@@ -1,0 +1,146 @@
+"""Animals that leave, or are offered: one by one with their tags, or so many kits of a doe."""
+
+from __future__ import annotations
+
+import re
+from typing import Any, Final
+
+from core.herd.litters import alive_now, the_litter, untagged
+from core.notes.clause import Clause, Found, Need, Pick
+from core.notes.fact import Cents, Fact
+from core.notes.items import Item
+
+_RECIPIENT: Final = re.compile(r"\bto ((?:a|an|the|my|our|her|his|some|mr|mrs|ms|dr)\b.*|[a-z'-]+(?: [a-z'-]+){0,3})$")
+_PRICE_LEADS: Final = frozenset({"for", "at", "@", "price", "paid", "asking", ":", ","})
+_NOT_PEOPLE: Final = frozenset({"cage", "pen", "eat", "death", "b", "the freezer", "freezer"})
+
+
+def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bool) -> list[Found]:
+    """One reading an animal, or one for the kits; the price and the recipient go with each."""
+    used = [item for item in c.items if item.marks & {"sell", "list", "cull", "give", "each", "bought_by"}]
+    price, price_items = _price(c, cue) if money else (None, [])
+    c.used.update(id(item) for item in price_items)
+    values: dict[str, Any] = {"price": Cents(price)} if price is not None else {}
+    if to and (recipient := _recipient(c)):
+        values["to"] = recipient
+    kits = _kits(c)
+    if kits is not None:
+        return [c.take(_litter_leaves(c, fact, kits, values, [*used, *price_items]))]
+    picks = _picks(c, cue, money=money)
+    if not picks:
+        spoken = c.spoken_of() if not c.has("kits", "litter") or c.has("pronoun") else None
+        picks = [spoken] if spoken else []
+    if not picks:
+        return [c.take(c.past(fact, None, "who", values, [*used, *price_items]))]
+    found = [c.past(fact, pick, "who", values, [*used, *price_items]) for pick in picks]
+    return [c.take(each) for each in found]
+
+
+def _price(c: Clause, cue: int | None) -> tuple[int | None, list[Item]]:
+    """Money; `40 bucks`; else a bare number behind `for`, `at`, or behind the animal at the end."""
+    money = c.sorted_as("money")
+    if money:
+        item = c.items[money[0]]
+        extra = [c.items[money[0] + 1]] if money[0] + 1 < len(c.items) and "each" in c.items[money[0] + 1].marks else []
+        return int(item.value), [item, *extra]
+    numbers = c.sorted_as("num")
+    animals = bool(c.explicit()) or len(numbers) > 1
+    for i in reversed(numbers):
+        dollars = i + 1 < len(c.items) and "bucks_word" in c.items[i + 1].marks
+        if dollars and animals and not (c.said(i - 1) in {"of"}):
+            return _cents(c, i), [c.items[i], c.items[i + 1]]
+        if c.counted(i) and not dollars and c.items[i + 1].marks.isdisjoint({"each"}):
+            continue
+        led = c.said(i - 1) in _PRICE_LEADS or (i + 1 < len(c.items) and "each" in c.items[i + 1].marks)
+        decimal = c.items[i].value != int(c.items[i].value) or "." in c.items[i].said
+        last = i == numbers[-1] and animals and (cue is None or i > cue) and c.said(i - 1) not in {"out", "of", "from", "and", "to", "with"}
+        if (led and animals) or decimal or (last and (bool(c.explicit()) and c.explicit()[0] < i or (len(numbers) > 1 and not c.explicit()))):
+            return _cents(c, i), [c.items[i]]
+    return None, []
+
+
+def _cents(c: Clause, i: int) -> int:
+    return int((c.items[i].value * 100).to_integral_value())
+
+
+def _recipient(c: Clause) -> str | None:
+    """The words behind `to`, up to the end or the next mark."""
+    for i, item in enumerate(c.items):
+        if item.said != "to" or i + 1 >= len(c.items) or c.items[i + 1].sort != "word" or c.items[i + 1].said in _NOT_PEOPLE:
+            continue
+        words = []
+        for after in c.items[i + 1 :]:
+            if after.sort != "word" or after.said in {"for", "and", "because", "so", "today", "at"}:
+                break
+            words.append(after.said)
+        if words:
+            return " ".join(words)
+    return None
+
+
+def _kits(c: Clause) -> int | None:
+    """Index of what says that kits without tags leave."""
+    for i in c.each("kits", "litter"):
+        place = c.number_for(i, behind=False)
+        if place is not None or c.items[i].said in {"kits", "litter", "babies", "bunnies", "kids"}:
+            return i
+    for i in c.sorted_as("num"):
+        if c.said(i + 1) == "of" and i + 2 < len(c.items) and c.items[i + 2].unit == "possessive":
+            return i
+        sexed = i + 1 < len(c.items) and c.items[i + 1].marks & {"bucks_word", "does_word"}
+        if sexed and c.said(i + 2) in {"from", "out of", "of"}:
+            return i + 1
+        if c.said(i + 1) in {"from", "out of", "off", "under"} and c.known(i + 2) and c.whole(i) is not None:
+            return i
+    return None
+
+
+def _litter_leaves(c: Clause, fact: type[Fact], kits: int, values: dict[str, Any], used: list[Item]) -> Found:
+    place = kits if c.whole(kits) is not None else c.number_for(kits, behind=False)
+    count = c.whole(place) if place is not None else None
+    if place is not None:
+        used.append(c.items[place])
+        c.used.add(id(c.items[place]))
+    used.append(c.items[kits])
+    pick = _dam(c, kits)
+    if count is None:
+        count = _whole_litter(c, pick)
+    need = None if count is not None else Need("how_many", "count", "How many kits? Send the number.")
+    return c.past(fact, pick, "litter_of", {**values, "count": count}, used, need)
+
+
+def _dam(c: Clause, kits: int) -> Pick | None:
+    if c.explicit():
+        return c.subject_of(kits)
+    led = c.led("of", "from", "out", "under", "off", "doe")
+    if led is not None:
+        return c.pick(led)
+    opening = c.opening()
+    if opening is not None and c.whole(opening) is not None and c.known(opening) and not c.counted(opening):
+        return c.pick(opening)
+    before = [i for i in c.sorted_as("num") if c.known(i) and not c.counted(i)]
+    return c.pick(before[0]) if before else c.spoken_of()
+
+
+def _whole_litter(c: Clause, pick: Pick | None) -> int | None:
+    """All kits without tags, where a litter was said without a number."""
+    animal = c.herd.find(pick.tag) if pick and pick.tag else None
+    litter = the_litter(c.herd, animal.key, c.today) if animal else None
+    if litter is None or not c.has("litter", "all"):
+        return None
+    return untagged(c.herd, litter) or alive_now(litter) or None
+
+
+def _picks(c: Clause, cue: int | None, *, money: bool) -> list[Pick]:
+    """The animals: those named, else the numbers behind the verb or at the start."""
+    explicit = c.explicit()
+    if explicit:
+        tags: list[Pick] = []
+        for i in explicit:
+            pick = c.pick(i)
+            if not any(pick.mention.tags == other.mention.tags and pick.mention.tags for other in tags):
+                tags.append(pick)
+        return tags
+    numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None and not c.counted(i)]
+    _ = cue, money
+    return [c.pick(i) for i in numbers]

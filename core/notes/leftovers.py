@@ -1,0 +1,96 @@
+"""What no reading explains: the numbers, weights, days and animals of a statement that must be asked about.
+
+A number that only repeats a fact, an age that agrees with the book, and a time of day are explained.
+"""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import Final
+
+from core.herd.state import Animal
+from core.notes.amounts import age_in_days
+from core.notes.clause import Clause
+from core.notes.items import Item
+
+ASKED: Final = frozenset({"num", "weight", "pair", "clock", "money", "temp", "date", "span", "dose", "cup", "percent", "sum", "code", "animal", "cage"})
+PRONOUNS: Final = frozenset({"this", "that", "the", "no", "which", "good", "big", "little", "another", "last", "first", "other", "each", "every", "any", "only"})
+NEAR_DAYS: Final = {"day": 1, "week": 4, "month": 16, "year": 183}  # how far an age in such units may be off
+
+
+def unexplained(c: Clause) -> list[Item]:
+    """The items that would be dropped."""
+    return [item for i, item in enumerate(c.items) if item.sort in ASKED and id(item) not in c.used and not explained(c, i)]
+
+
+def explained(c: Clause, i: int) -> bool:
+    """Whether an item that no fact took says nothing new."""
+    item = c.items[i]
+    if item.sort == "num":
+        return _repeats(c, item) or (item.spoken and item.value == 1 and _pronoun(c, i)) or _is_animal_of(c, i)
+    if item.sort in {"animal", "code"}:
+        return _is_animal_of(c, i) or not c.found
+    if item.sort == "span":
+        return _agrees(c, item)
+    if item.sort == "clock":
+        return c.said(i - 1) in {"at", "around"}
+    if item.sort == "date":
+        return not c.found or _same_day(c, item)
+    return False
+
+
+def _repeats(c: Clause, item: Item) -> bool:
+    """Whether a fact of the statement has this number already."""
+    values = {value for found in c.found for name, value in found.values.items() if isinstance(value, int) and name not in {"price", "grams"}}
+    return item.value == int(item.value) and int(item.value) in values and item.value > 1
+
+
+def _pronoun(c: Clause, i: int) -> bool:
+    following = c.said(i + 1)
+    return c.said(i - 1) in PRONOUNS or not c.counted(i) and following not in {"dead", "alive", "died"}
+
+
+def _is_animal_of(c: Clause, i: int) -> bool:
+    """Whether it names an animal that a fact of the statement names."""
+    mention = c.mention(i)
+    if mention is None or not mention.tag:
+        return False
+    named = {value for found in c.found for name, value in found.values.items() if name in {"who", "doe", "buck", "with_", "from_", "to", "litter_of", "tag", "sire", "dam"}}
+    return mention.tag in named
+
+
+def _same_day(c: Clause, item: Item) -> bool:
+    days = c.resolved(item.value, "past").on, c.resolved(item.value, "plan").on
+    said = {value for found in c.found for value in found.values.values() if isinstance(value, date)}
+    return any(day in said for day in days if day)
+
+
+def _agrees(c: Clause, item: Item) -> bool:
+    """Whether an age or a count of days is that of the statement's animal, its litter or its breeding; unknown ones pass."""
+    days = age_in_days(item)
+    slack = NEAR_DAYS.get(item.value[1], 7)
+    known = [age for animal in _animals(c) for age in _ages(c, animal)]
+    return not known or any(abs(age - days) <= slack for age in known) or not c.found
+
+
+def _animals(c: Clause) -> list[Animal]:
+    tags = {value for found in c.found for name, value in found.values.items() if name in {"who", "doe", "litter_of"} and isinstance(value, str)}
+    return [animal for tag in sorted(tags) if (animal := c.herd.find(tag))]
+
+
+def _ages(c: Clause, animal: Animal) -> list[int]:
+    """Days since its birth, its litters and its matings."""
+    since = [litter.born_on for litter in c.herd.litters.values() if litter.dam == animal.key]
+    since += [mating.on for mating in c.herd.matings if animal.key in {mating.doe, mating.buck}]
+    if animal.born:
+        since.append(animal.born)
+    told = [value for found in c.found for value in to_json_days(found.values)]
+    reference = told[0] if told else c.today
+    return [(reference - day).days for day in since]
+
+
+def to_json_days(values: dict[str, object]) -> list[date]:
+    """The days among a reading's values."""
+    return [value for value in values.values() if isinstance(value, date)]
+
+

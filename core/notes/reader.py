@@ -1,0 +1,490 @@
+"""Reading a note: from the words to facts, or to the one question that must be asked first.
+
+The message is cut into statements, every kind takes what it can explain, and the rest is weighed: a number, weight, day or animal that
+nobody took withholds the facts beside it and asks. Words that nobody took ask nothing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from datetime import date
+from functools import lru_cache
+from typing import Any, Final
+from zoneinfo import ZoneInfo
+
+from core.handbook.breeds import breed_words
+from core.handbook.colors import color_words
+from core.herd.state import Herd
+from core.notes.animals import Mention, words_of
+from core.notes.clause import Clause, Found, Need, Scene, first_need
+from core.notes.fact import Cents, ColorCounts, Fact, Fields, Json, field_names
+from core.notes.items import Item
+from core.notes.itemise import Scan
+from core.notes.kinds import (
+    ailment,
+    animal,
+    coloring,
+    condition,
+    correction,
+    culling,
+    death,
+    doing,
+    fault,
+    feed_left,
+    feed_purchase,
+    fostering,
+    giving,
+    kindling,
+    kit_count,
+    kit_loss,
+    listing,
+    litter_colors,
+    litter_weighing,
+    mating,
+    miss,
+    moving,
+    nest_box,
+    nest_manners,
+    palpation,
+    plan,
+    query,
+    ration,
+    refusal,
+    remark,
+    reminder,
+    sale,
+    scoring,
+    setting,
+    showing,
+    skipping,
+    tagging,
+    temper,
+    treatment,
+    undoing,
+    weaning,
+    weather,
+    weighing,
+)
+from core.notes.kinds.remark import Remark
+from core.notes.leftovers import unexplained
+from core.notes.lexicon import FOREIGN, FOREIGN_SHARED, Lexicon
+from core.notes.reading import Ask, Context, Draft, Message, Reading
+from core.notes.statements import statements
+from core.notes.text import cleaned
+from core.notes.tokens import tokens
+
+#: Kinds in the order in which they may take words: the special before the general.
+STATEMENT_KINDS: Final = (
+    nest_manners, refusal, miss, palpation, treatment, tagging, animal, culling, litter_colors, sale, listing, giving, skipping, fostering, mating, plan,
+    moving, nest_box, weaning, kindling, kit_loss, death, litter_weighing, condition, scoring, ration, feed_purchase, feed_left, weighing,
+    kit_count, fault, showing, temper, ailment, weather, coloring, doing,
+)  # fmt: skip
+ALL: Final = (*STATEMENT_KINDS, undoing, correction, setting, reminder, query, remark)
+OPENS: Final = frozenset().union(*(module.OPENS for module in ALL))
+#: Marks that a kind's reading can begin with; a kind is asked only where one of them is.
+TRIGGERS: Final[Mapping[Any, frozenset[str]]] = {module: frozenset(module.CUES) for module in STATEMENT_KINDS}
+#: Kinds that a note gives without any word of theirs: `31 4-6`, `14 to B3`, `12 6 kits`, `6 live 2 dead`.
+WORDLESS: Final = frozenset({weighing, moving, kit_count, kindling, kit_loss, coloring, litter_weighing, ration, litter_colors, palpation, culling, tagging, weather, animal})
+LEXICON: Final = Lexicon(
+    [*(module.CUES for module in ALL), {"color": " | ".join(_ for _ in color_words()), "breed": " | ".join(_ for _ in breed_words())}]
+)
+CORRECTORS: Final = frozenset({"no", "i mean", "i meant", "make that", "sorry", "er", "rather", "or rather", "wait no", "no wait", "scratch that", "oops", "i said"})
+PLACES_OF_QUESTION: Final = 12  # items: a longer message is more than a question or a correction
+
+
+@lru_cache(64)
+def _zone(name: str) -> ZoneInfo:
+    return ZoneInfo(name)
+
+
+def read(message: Message, herd: Herd, context: Context = Context()) -> Reading:  # noqa: B008 - frozen
+    """What the message means to this herd: facts that are safe, a question if there is one, and the words that no fact uses.
+
+    Reads no clock and never raises, whatever the text. The facts are not yet checked against the herd.
+    """
+    text = cleaned(message.text)
+    if not text:
+        return Reading()
+    today = message.at.astimezone(_zone(herd.settings.timezone)).date()
+    scene = Scene(herd, words_of(herd), today, context)
+    found = tokens(text)
+    if _foreign(found):
+        return _remark(text, today, None)
+    items = _put_right(Scan(found, scene.words, LEXICON).run())
+    if not any(item.sort not in {"mark", "break"} for item in items):
+        return Reading()
+    whole = Clause(items, scene)
+    return _whole_message(whole, text) or _Statements(scene, items, text).reading()
+
+
+def _foreign(found: list[Any]) -> bool:
+    """Whether the words are another language's."""
+    words = [token.key for token in found if token.sort == "w"]
+    hits = sum(1 for word in words if word in FOREIGN and word not in FOREIGN_SHARED)
+    return hits >= 2 or (hits == 1 and len(words) <= 6 and sum(1 for word in words if word in FOREIGN) >= 2)
+
+
+def _put_right(items: list[Item]) -> list[Item]:
+    """The items without what the speaker took back at once: `seven no eight`, `Moss, I mean Flint`."""
+    if not any(item.said in CORRECTORS for item in items):
+        return items
+    kept = list(items)
+    i = 1
+    while i < len(kept) - 1:
+        if kept[i].said in CORRECTORS:
+            before = i - 2 if kept[i - 1].said == "," and i > 1 else i - 1
+            after = i + 1
+            while after < len(kept) - 1 and (kept[after].said in CORRECTORS or kept[after].said in {",", "it's", "it was"}):
+                after += 1
+            if _alike(kept[before], kept[after]) and not (after + 1 < len(kept) and kept[after + 1].marks & {"negation"}):
+                kept[before:after] = []
+                i = max(before, 1)
+                continue
+        i += 1
+    return kept
+
+
+def _alike(one: Item, other: Item) -> bool:
+    named = {"num", "animal", "code"}
+    return one.sort == other.sort and one.sort in {"num", "weight", "pair", "date", "money", "cage", "animal", "code"} or {one.sort, other.sort} <= named and other.sort != "num"
+
+
+# --- messages that are one thing as a whole ---------------------------------------------------------------------------
+
+
+def _whole_message(whole: Clause, text: str) -> Reading | None:
+    """A correction, an undo, a question, a setting or a reminder takes the whole message."""
+    short = len(whole.items) <= PLACES_OF_QUESTION * 2
+    if whole.has("undo") and short and (whole.first("undo") or 0) <= 4:
+        undoing.read(whole)
+    elif short and whole.has("correct"):
+        correction.read(whole)
+    if whole.found:
+        return _told(whole, text)
+    if whole.has("setting") and short and _is_setting(whole):
+        setting.read(whole)
+    if not whole.found and whole.has("remind") and _is_reminder(whole):
+        reminder.read(whole)
+    if not whole.found and _is_question(whole, text):
+        query.read(whole)
+        if not whole.found and text.rstrip().endswith("?"):
+            return _remark(text, whole.today, _who(whole))
+    return _told(whole, text) if whole.found else None
+
+
+def _told(whole: Clause, text: str) -> Reading:
+    found = whole.found[0]
+    if found.need is not None:
+        return Reading((), _ask(found, ()), "", _subject([found]))
+    _ = text
+    return Reading((_fact(found),), None, "", _subject([found]))
+
+
+def _is_setting(whole: Clause) -> bool:
+    place = whole.first("setting")
+    if place is None:
+        return False
+    return len(whole.said(place).split()) > 1 or place == whole.opening() or whole.said(whole.opening() or 0) in {"setting", "settings", "set", "our", "my"}
+
+
+def _is_reminder(whole: Clause) -> bool:
+    """`remind me ...` asks for a reminder; `reminders` inside another sentence does not."""
+    place = whole.first("remind") or 0
+    return place <= 6 or any(item.said.startswith("remind me") for item in whole.items)
+
+
+def _is_question(whole: Clause, text: str) -> bool:
+    """A question mark, a question word first, or a terse word that only asks (`why 14`, `ped 7`)."""
+    opening = whole.opening()
+    if opening is None:
+        return False
+    first = whole.items[opening]
+    if text.rstrip(" !.").endswith("?") or "?" in text and first.marks & {"question", "show_me"}:
+        return True
+    if first.marks & {"question", "show_me"} and first.said not in {"any", "list", "who", "see"}:
+        return len(whole.items) <= PLACES_OF_QUESTION * 2 and not whole.sorted_as("weight", "pair", "money")
+    asks = any(mark.startswith("ask:") for mark in first.marks) or first.said in {"any", "list", "who", "see"}
+    if not asks or len(whole.items) > PLACES_OF_QUESTION or whole.sorted_as("weight", "pair", "money", "cup", "dose", "temp"):
+        return False
+    return _only_asks(whole)
+
+
+def _only_asks(whole: Clause) -> bool:
+    """Whether a message that begins with a word such as `due` or `compare` says nothing but what it asks about."""
+    named = sum(1 for i in range(len(whole.items)) if whole.known(i) is not None)
+    first = whole.items[whole.opening() or 0].said
+    if first in {"feed", "pellets", "weights", "weight", "litter", "litters", "keep", "cull", "sold", "open", "count", "x", "with", "total", "weigh", "notes", "winter", "sales", "breed to", "bred to", "who", "weighed", "mate", "better", "or"}:
+        if first in {"keep", "cull", "litter", "weigh", "weighed", "weight", "total", "count", "feed", "pellets", "sold", "mate", "x", "or", "with", "better", "winter"}:
+            return len(whole.items) == 1 or first == "sales"
+        return all(item.sort in {"animal", "num", "date", "mark", "span"} or item.marks for item in whole.items[1:]) and (named <= 1) and not whole.has("alive", "dead", "lose")
+    return True
+
+
+# --- statements -----------------------------------------------------------------------------------------------------
+
+
+class _Statements:
+    """The statements of one message, read one by one with the animal of the one before."""
+
+    def __init__(self, scene: Scene, items: list[Item], text: str) -> None:
+        self.scene = scene
+        self.text = text
+        self.clauses = statements(items, scene, OPENS)
+        self.remarks: list[Clause] = []
+
+    def reading(self) -> Reading:
+        """The facts of all statements, or the question."""
+        carried: Mention | None = None
+        for clause in self.clauses:
+            clause.subject = carried
+            self._read(clause)
+            carried = self._subject_after(clause) or carried
+        return self._together()
+
+    def _read(self, clause: Clause) -> None:
+        if clause.has("tentative") and _tentative(clause):
+            return
+        if clause.has("negation", "none") and _denied(clause):
+            return
+        if clause.has("other_species") and _of_others(clause):
+            return
+        for module in STATEMENT_KINDS:
+            if module in WORDLESS or not clause.marks.isdisjoint(TRIGGERS[module]):
+                module.read(clause)
+
+    @staticmethod
+    def _subject_after(clause: Clause) -> Mention | None:
+        for found in reversed(clause.found):
+            if found.said is not None:
+                return found.said
+        explicit = clause.explicit()
+        if explicit:
+            return clause.mention(explicit[0])
+        opening = clause.opening()
+        return clause.mention(opening) if opening is not None and clause.known(opening) and not clause.counted(opening) else None
+
+    def _together(self) -> Reading:
+        founds = [found for clause in self.clauses for found in clause.found]
+        if not founds:
+            return self._nothing()
+        needs: list[tuple[Found, Need]] = []
+        safe: list[Found] = []
+        for clause in self.clauses:
+            self._weigh(clause, needs, safe)
+        safe = _distinct(safe)
+        facts = tuple(_fact(found) for found in safe)
+        subject = _subject([*safe, *(found for found, _ in needs)])
+        if not needs:
+            return Reading((*facts, *self._asides()), None, self._unread(), subject)
+        chosen = needs[0]
+        for found, need in needs[1:]:
+            if first_need(chosen[1], need) is not chosen[1]:
+                chosen = (found, need)
+        chosen[0].need = chosen[1]
+        rest = tuple(found for found, need in needs if found is not chosen[0] and need.wanted == chosen[1].wanted and need.why == chosen[1].why and found.said == chosen[0].said)
+        return Reading(facts, _ask(chosen[0], rest), self._unread(), subject)
+
+    def _weigh(self, clause: Clause, needs: list[tuple[Found, Need]], safe: list[Found]) -> None:
+        """Sort a statement's readings into the safe and those in need; what no reading explains puts all of them in need."""
+        left = unexplained(clause)
+        for found in clause.found:
+            need = found.need or _misheard(found)
+            if left and need is None:
+                words = ", ".join(f"\u201c{item.said}\u201d" for item in left[:3])
+                need = Need("which_number" if left[0].sort in {"num", "pair", "weight", "sum"} else "what", "", f"I can't place {words} in that note. Please send it again in other words, one thing at a time.")
+            if need is None:
+                safe.append(found)
+            else:
+                needs.append((found, need))
+        if not clause.found and left and self._matters(clause, left):
+            words = ", ".join(f"\u201c{item.said}\u201d" for item in left[:3])
+            stand_in = Found(Remark, {"text": clause.text(), "on": clause.today})
+            needs.append((stand_in, Need("what", "", f"What does {words} mean? Please send that part again with a verb, for example \u201cweighed 31 4-6\u201d.")))
+
+    @staticmethod
+    def _matters(clause: Clause, left: list[Item]) -> bool:
+        """Whether numbers in a statement that nothing was read from may be the barn's; a sentence about something else is a remark."""
+        plain = sum(1 for item in clause.items if item.sort == "word" and not item.marks)
+        return clause.marks.isdisjoint({"other_species", "tentative", "negation"}) and (plain <= 2 or any(item.sort in {"pair", "weight"} for item in left))
+
+    def _asides(self) -> tuple[Fact, ...]:
+        """Statements with numbers that are about something else are kept as they were said."""
+        kept = [clause for clause in self.clauses if not clause.found and (unexplained(clause) or (clause.explicit() and len(clause.items) > 2))]
+        return tuple(_remark_fact(clause.text(), clause.today, _who(clause)) for clause in kept)
+
+    def _unread(self) -> str:
+        words = [item.said for clause in self.clauses if clause.found for item in clause.items if item.sort == "word" and id(item) not in clause.used]
+        words += [clause.text() for clause in self.clauses if not clause.found and not unexplained(clause)]
+        return " ".join(words)
+
+    def _nothing(self) -> Reading:
+        """No kind read anything: a remark, or the question what was meant."""
+        today = self.scene.today
+        items = [item for clause in self.clauses for item in clause.items]
+        words = [item for item in items if item.sort == "word"]
+        plain = [item for item in words if not item.marks]
+        figures = [item for item in items if item.sort not in {"word", "mark", "break", "animal", "code", "date"}]
+        animals = [item for item in items if item.sort in {"animal", "code"}]
+        who = next((who for clause in self.clauses if (who := _who(clause))), None)
+        mention = next((mention for clause in self.clauses if (mention := _first_mention(clause))), None)
+        if not words and (figures or animals):
+            return self._what(items, who)
+        kept = bool({"tentative", "negation", "other_species", "none"} & set().union(*(clause.marks for clause in self.clauses)))
+        if (figures or animals) and len(words) <= 1 and not plain and not kept:
+            return self._what(items, who)
+        if not kept and self._barn_numbers(items, plain):
+            return self._what(items, who)
+        if mention is not None and mention.tag is None and mention.tags and not kept:
+            need = Need("which_animal", "who", f"Which one do you mean by \u201c{mention.said}\u201d?", mention.tags[:5])
+            return Reading((), Ask(need.why, need.text, need.choices, Draft("remark", {"text": self.text, "on": today.isoformat()}, "who")))
+        return _remark(self.text, today, who)
+
+    @staticmethod
+    def _barn_numbers(items: list[Item], plain: list[Item]) -> bool:
+        """Whether numbers stand beside words of the barn that no reading could join."""
+        marked = any(item.marks & OPENS for item in items)
+        numbers = [item for item in items if item.sort in {"num", "weight", "pair", "sum"}]
+        return marked and len(numbers) > 1 and len(plain) <= 3 or any(item.sort == "pair" for item in items) and len(plain) <= 2
+
+    def _what(self, items: list[Item], who: str | None) -> Reading:
+        said = " ".join(item.said for item in items[:6])
+        text = f"What about \u201c{said}\u201d? Please send a whole note, for example \u201cweighed 31 4-6\u201d or \u201c14 kindled 8, 2 dead\u201d."
+        return Reading((), Ask("what", text), "", who or self.scene.context.subject if who else None)
+
+
+def _tentative(clause: Clause) -> bool:
+    """Whether the statement only says what may be. Words about a reminder, and `if` behind the fact, leave the fact."""
+    place = clause.first("tentative") or 0
+    told = [i for i, item in enumerate(clause.items) if item.marks & OPENS]
+    said = clause.said(place)
+    if said in {"almost", "nearly", "about to", "unless"} and not any(i > place for i in told):
+        return False
+    if said in {"hope", "hoping", "hopefully", "expecting", "expect", "maybe", "if", "perhaps", "supposed to"} and told and told[0] < place:
+        return said in {"if"} and not clause.sorted_as("num", "weight", "pair")
+    return not (said == "supposed to" and clause.sorted_as("temp")) and not clause.has("palpate")
+
+
+def _denied(clause: Clause) -> bool:
+    """Whether the verb is denied: `hasn't kindled yet`, `no kits yet`, `not bred`."""
+    for i, item in enumerate(clause.items):
+        if "negation" in item.marks or (item.said == "no" and i + 1 < len(clause.items)):
+            if item.marks & {"refuse", "miss", "ail", "unsure", "open", "not_dq", "temper:bad"}:
+                continue
+            behind = clause.items[i + 1 : i + 5]
+            if item.said == "no":
+                yet = any(after.said in {"yet", "more"} for after in clause.items[i + 1 :])
+                if behind and behind[0].marks & {"kits", "litter"} and (yet or len(clause.items) <= 5):
+                    return True
+                continue
+            for after in behind:
+                if after.sort in {"num", "weight", "pair", "animal"} and after.sort != "animal":
+                    break
+                if after.marks & OPENS or after.marks & {"alive", "color", "pregnant"} and "dead" not in after.marks:
+                    return True
+    return False
+
+
+def _of_others(clause: Clause) -> bool:
+    """Whether a number counts some other animal: `14 chickens died`."""
+    for i, item in enumerate(clause.items):
+        if "other_species" in item.marks and i and (clause.items[i - 1].sort == "num" or (i > 1 and clause.items[i - 2].sort == "num" and clause.items[i - 1].sort == "word")):
+            return not any(other.sort == "animal" for other in clause.items)
+    return False
+
+
+def _first_mention(clause: Clause) -> Mention | None:
+    explicit = clause.explicit()
+    return clause.mention(explicit[0]) if explicit else None
+
+
+def _who(clause: Clause) -> str | None:
+    """The animal that a sentence is about."""
+    for i in clause.sorted_as("animal"):
+        mention = clause.mention(i)
+        if mention and mention.tag:
+            return mention.tag
+    opening = clause.opening()
+    if opening is not None and clause.known(opening) and not clause.counted(opening) and not clause.has("other_species"):
+        mention = clause.mention(opening)
+        return mention.tag if mention else None
+    led = clause.led()
+    if led is not None:
+        mention = clause.mention(led)
+        return mention.tag if mention else None
+    return None
+
+
+def _misheard(found: Found) -> Need | None:
+    """A tag in words that another living animal's would sound like: asked before an animal is taken off the book, or weighed."""
+    mention = found.said
+    if mention is None or not mention.others or mention.exact:
+        return None
+    choices = (*mention.tags, *mention.others)
+    if found.fact.kind in {"died", "sold", "culled", "given_away"}:
+        return Need("confirm", "confirm", f"Did you say {' or '.join(choices)}?", choices)
+    if found.fact.kind == "weighed":
+        return Need("which_animal", "who", f"Did you say {' or '.join(choices)}?", choices)
+    return None
+
+
+def _distinct(founds: list[Found]) -> list[Found]:
+    """Each fact once, however often the message says it."""
+    kept: list[Found] = []
+    for found in founds:
+        if not any(found.fact is other.fact and found.values == other.values for other in kept):
+            kept.append(found)
+    return kept
+
+
+def _subject(founds: list[Found]) -> str | None:
+    """The animal last spoken of."""
+    for found in reversed(founds):
+        for name in ("who", "doe", "litter_of", "tag", "to"):
+            tag = found.values.get(name)
+            if isinstance(tag, str) and name != "to":
+                return tag
+    return None
+
+
+def _fact(found: Found) -> Fact:
+    known = {names.code for names in field_names(found.fact)}
+    return found.fact(**{name: value for name, value in found.values.items() if name in known})
+
+
+def _ask(found: Found, rest: tuple[Found, ...]) -> Ask:
+    need = found.need
+    if need is None:
+        return Ask("what", "What do you mean?")
+    if not need.wanted:
+        return Ask(need.why, need.text, need.choices)
+    return Ask(need.why, need.text, need.choices, _draft(found, need.wanted, rest))
+
+
+def _draft(found: Found, wanted: str, rest: tuple[Found, ...] = ()) -> Draft:
+    known = {name.rstrip("_"): _json(value) for name, value in found.values.items() if value is not None and name.rstrip("_") != wanted.rstrip("_")}
+    return Draft(found.fact.kind, known, wanted.rstrip("_"), tuple(_draft(other, wanted) for other in rest))
+
+
+def _json(value: Any) -> Json:
+    match value:
+        case Cents():
+            return f"{value // 100}.{value % 100:02d}"
+        case ColorCounts() | Fields():
+            return dict(value)
+        case date():
+            return value.isoformat()
+        case _:
+            return value
+
+
+def _remark_fact(text: str, today: date, who: str | None) -> Fact:
+    return Remark(text=text, on=today, who=who)
+
+
+def _remark(text: str, today: date, who: str | None) -> Reading:
+    """The words kept as they are."""
+    if not any(sign.isalpha() for sign in text):
+        return Reading()
+    return Reading((_remark_fact(text, today, who),), None, "", who)
+
+

@@ -1,0 +1,208 @@
+"""A message cut into its statements: one verb, its animal and its numbers each.
+
+`weighed 31 4-6, 32 3-15` is two with one verb; a form of several lines is one. A date or a doe said first holds for what follows.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final
+
+from core.notes.clause import Clause, Scene
+from core.notes.dates import Said
+from core.notes.items import Item
+
+HARD: Final = frozenset({".", ";", "!", "?", "|", "~"})
+SOFT: Final = frozenset({",", "and", "but", "so", "then", "also", "plus", "while", "&", "because", "cause", "cuz", "since", "although", "though", "and then", "-", "/"})
+NUMBERS: Final = frozenset({"num", "weight", "pair", "clock", "money", "temp", "span", "dose", "cup", "sum", "percent"})
+SMALL: Final = frozenset({",", ":", "-", "(", ")", "and", "so", "then", "also", "but", "the", "ok", "well", "plus", "=", "&", "/", '"', "'", "...", "~", "while", "because", "since"})
+SHORT: Final = 6  # words: a sentence without a verb of the barn that is longer stands on its own
+
+#: What a verb takes as its own: `kindled 8, lost 2` is one birth.
+ABSORBED: Final[Mapping[str, frozenset[str]]] = {
+    "kindle": frozenset({"die", "lose", "count", "had", "litter_born", "froze"}),
+    "had": frozenset({"die", "lose", "litter_born", "froze", "count"}),
+    "lose": frozenset({"die", "cold", "cause", "froze", "lose", "eat", "step"}),
+    "step": frozenset({"die", "lose", "step"}),
+    "eat": frozenset({"die", "lose", "eat"}),
+    "die": frozenset({"cause", "lose", "froze", "die"}),
+    "breed": frozenset({"falls", "breed"}),
+    "cull": frozenset({"weigh", "cull", "dress"}),
+    "treat": frozenset({"withdrawal", "treat"}),
+    "wean": frozenset({"count"}),
+    "new": frozenset({"buy", "sell", "given", "tag", "new", "color_is"}),
+    "tag": frozenset({"color_is"}),
+    "list": frozenset({"ask", "list", "plan", "sell"}),
+    "sell": frozenset({"sell", "buy", "give"}),
+    "palpate": frozenset({"open", "pregnant", "unsure", "palpate", "miss"}),
+    "buy": frozenset({"feed_left", "buy"}),
+    "bite": frozenset({"temper"}),
+    "fault": frozenset({"fault", "dq"}),
+    "feed": frozenset({"ration"}),
+    "ration": frozenset({"feed", "ration"}),
+    "weigh": frozenset({"weigh"}),
+    "show": frozenset({"show"}),
+    "remind": frozenset({"done", "weigh", "breed", "palpate", "box", "wean", "move", "clean", "treat", "plan", "tag", "buy", "show", "remind", "feed", "sell"}),
+    "foster": frozenset({"foster", "move"}),
+    "fostered": frozenset(),
+}  # fmt: skip
+
+
+class Cutter:
+    """Cuts one message."""
+
+    def __init__(self, scene: Scene, opens: frozenset[str]) -> None:
+        self.scene = scene
+        self.opens = opens
+        self.clauses: list[Clause] = []
+        self.header: Said | None = None
+
+    def cut(self, items: list[Item]) -> list[Clause]:
+        """The message's statements, in order."""
+        start = 0
+        for i, item in enumerate(items):
+            if item.sort == "break" or (item.sort == "mark" and item.said in HARD and not _inside(items, i)):
+                self._segment(items[start:i])
+                start = i + 1
+        self._segment(items[start:])
+        return self.clauses
+
+    def _segment(self, items: list[Item]) -> None:
+        if not any(item.sort not in {"mark", "break"} for item in items):
+            return
+        leading = self._leading_date(items)
+        first = True
+        start = 0
+        for i, item in enumerate(items):
+            if i > start and item.said in SOFT and (item.sort != "mark" or item.said in {",", "&", "/"} or (item.said == "-" and not item.glued)):
+                self._chunk(items[start:i], leading, hard=first)
+                first, start = False, i
+        self._chunk(items[start:], leading, hard=first)
+
+    @staticmethod
+    def _leading_date(items: list[Item]) -> Said | None:
+        """A date said first holds for the whole sentence."""
+        for item in items:
+            if item.said in SMALL or item.said in {"on", "bred", "sat"}:
+                continue
+            return item.value if item.sort == "date" else None
+        return None
+
+    def _chunk(self, items: list[Item], leading: Said | None, *, hard: bool) -> None:
+        if not items:
+            return
+        opens = self._opens(items)
+        last = self.clauses[-1] if self.clauses else None
+        if hard and all(item.sort in {"date", "mark"} or item.said in SMALL | {"date"} for item in items):
+            self._date_alone(items, last)
+            return
+        if last is not None and self._continues(last, items, opens, hard=hard):
+            self._extend(last, items)
+            return
+        self._open(items, opens, last, leading, hard=hard)
+
+    def _date_alone(self, items: list[Item], last: Clause | None) -> None:
+        if last is not None and not last.dates() and self._opens(last.items):
+            self._extend(last, items)
+            return
+        self.header = next((item.value for item in items if item.sort == "date"), self.header)
+
+    def _opens(self, items: list[Item]) -> frozenset[str]:
+        found: set[str] = set()
+        for item in items:
+            if item.marks:
+                found.update(item.marks & self.opens)
+        return frozenset(found)
+
+    def _continues(self, last: Clause, items: list[Item], opens: frozenset[str], *, hard: bool) -> bool:
+        begins = self._begins_with_animal(items, hard=hard)
+        had = self._opens(last.items) | last.virtual
+        if opens:
+            return self._verb_continues(last, had, opens, begins=begins, hard=hard)
+        if begins:
+            return not (had and self._has_animal(last) and self._has_value(last))
+        if not hard:
+            return True
+        numbers = any(item.sort in NUMBERS for item in items) or any(item.marks & {"alive", "dead", "born", "bucks_word", "does_word", "each"} for item in items)
+        plain = sum(1 for item in items if item.sort == "word" and not item.marks)
+        form = len(items) > 1 and items[1].said in {":", "="}
+        return (numbers and plain <= SHORT and bool(had or self._has_animal(last))) or (form and bool(had))
+
+    def _verb_continues(self, last: Clause, had: frozenset[str], opens: frozenset[str], *, begins: bool, hard: bool) -> bool:
+        if not had:
+            alone = not self._has_numbers(last)
+            return alone and (not hard or (self._has_animal(last) and len(last.items) <= SHORT // 2 + 1))
+        if begins:
+            return not self._has_animal(last) and not self._has_value(last)
+        absorbed = frozenset().union(*(ABSORBED.get(mark, frozenset()) for mark in had))
+        if opens <= absorbed | (had if not self._has_value(last) else frozenset()):
+            return True
+        return hard and not self._has_animal(last) and bool(opens & had)
+
+    def _has_numbers(self, clause: Clause) -> bool:
+        mentions = 0
+        for i, item in enumerate(clause.items):
+            if item.sort in NUMBERS:
+                if item.sort == "num" and mentions == 0 and clause.known(i):
+                    mentions += 1
+                    continue
+                return True
+        return False
+
+    def _has_animal(self, clause: Clause) -> bool:
+        return any(item.sort in {"animal", "code"} or (item.sort == "num" and not clause.counted(i) and clause.known(i) is not None) for i, item in enumerate(clause.items))
+
+    def _has_value(self, clause: Clause) -> bool:
+        """Whether the statement says something of its animal already."""
+        seen = False
+        for i, item in enumerate(clause.items):
+            if not seen and (item.sort in {"animal", "code"} or (item.sort == "num" and clause.known(i) is not None)):
+                seen = True
+            elif item.sort in NUMBERS or item.sort == "cage":
+                return True
+            elif seen and item.marks - {"negation", "pronoun", "to", "from", "question", "all", "none"} and not item.marks & {"doe_word", "buck_word", "kits"} and item.said not in SMALL:
+                return True
+        return False
+
+    def _begins_with_animal(self, items: list[Item], *, hard: bool) -> bool:
+        clause = Clause(items, self.scene)
+        for i, item in enumerate(items):
+            if item.said in SMALL or item.sort == "date" or (item.said in {"doe", "buck", "tag", "to", "on"} and i < len(items) - 1 and item.said != "to"):
+                continue
+            if item.sort in {"animal", "code"}:
+                return len(items) - i > 1 or hard
+            if item.sort == "num" and clause.known(i) is not None and not clause.counted(i):
+                return any(after.said not in SMALL for after in items[i + 1 :])
+            return False
+        return False
+
+    def _extend(self, clause: Clause, items: list[Item]) -> None:
+        clause.items.extend(items)
+        clause.marks = clause.marks.union(*(item.marks for item in items))
+
+    def _open(self, items: list[Item], opens: frozenset[str], last: Clause | None, leading: Said | None, *, hard: bool) -> None:
+        virtual = frozenset()
+        listed = last is not None and not opens and self._begins_with_animal(items, hard=hard)
+        if listed and last is not None:
+            virtual = (self._opens(last.items) | last.virtual)
+        clause = Clause(items, self.scene, last, virtual)
+        clause.header = leading or self.header
+        if listed and last is not None:
+            dates = last.dates()
+            clause.header = clause.header or (last.items[dates[0]].value if dates else last.header)
+        self.clauses.append(clause)
+
+
+def _inside(items: list[Item], i: int) -> bool:
+    """Whether a dot belongs to a short form (`lb.`, `no.`) rather than to the end of a sentence."""
+    if items[i].said != "." or i == 0:
+        return False
+    before = items[i - 1]
+    if before.said in {"no", "mr", "mrs", "dr", "approx", "vs", "wt", "wts"} and i + 1 < len(items):
+        return before.said != "no"
+    return False
+
+
+def statements(items: list[Item], scene: Scene, opens: frozenset[str]) -> list[Clause]:
+    """The statements of a message."""
+    return Cutter(scene, opens).cut(items)
