@@ -60,6 +60,7 @@ COUNTS = re.compile(
 #: Fields that hold an animal's tag, a whole number; and what is asked where one is missing.
 ANIMALS = {"who", "doe", "buck", "dam", "sire", "from", "to", "with", "litter_of"}
 WHOLE = {"count", "born", "alive", "dead", "falls", "bucks", "does", "bags", "withdrawal_days", "age_days"}
+MEASURED = {"grams", "live_grams", "dressed_grams", "price", "score", "amount", "celsius"}
 _QUESTIONS: Mapping[str, tuple[str, str]] = {
     "count": ("how_many", "How many?"),
     "born": ("how_many", "How many kits were born?"),
@@ -117,9 +118,7 @@ def _value(draft: Draft, ask: Ask, said: str, herd: Herd, today: date) -> Json:
         day = day_alone(said, herd, today, "plan" if plans else "past") or day_alone(_bare(said), herd, today, "plan" if plans else "past")
         return day.isoformat() if day else None
     choices = {choice.lower(): choice for choice in ask.choices}
-    if draft.wanted in ("result", "change", "sign", "grade", "unit", "what") and said in choices:
-        return choices[said]
-    return None
+    return choices.get(said) if draft.wanted not in MEASURED else None
 
 
 def animal_said(herd: Herd, text: str) -> str | None:

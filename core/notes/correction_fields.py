@@ -12,7 +12,7 @@ from core.notes.fact import Fact, Fields, Json, field_names, from_json, to_json
 from core.notes.kinds.correction import Correct
 
 #: What somebody calls wrong: "15, not 14".
-WRONG = re.compile(r"\bnot?\s+(?:the\s+|tag\s+|doe\s+|buck\s+)?([\w.#-]+)\s*\W*$", re.IGNORECASE)
+WRONG = re.compile(r"\b(?:not|instead of|rather than)\s+(?:the\s+|tag\s+|doe\s+|buck\s+)?([\w.#-]+)\s*\W*$", re.IGNORECASE)
 _MAKE_THAT = re.compile(r"\bmake (?:that|it)\b|\b(?:kits?|babies|bunnies|born|falls)\b", re.IGNORECASE)
 
 #: What a plain number corrects in a fact of each kind, where that isn't its `count`.

@@ -122,11 +122,13 @@ def _asking(herd: Herd, meaning: Meaning, kept: Sequence[Fact], doubts: Sequence
     asked, about = min(doubts, key=lambda doubt: WHY.index(doubt[0].code))
     ask = meaning.ask
     waiting: list[Fact] = []
+    others: list[str] = []
     if ask is None or WHY.index(asked.code) < WHY.index(ask.why):
         shared = asked.code in ("confirm", "duplicate")
         waiting = [fact for problem, fact in doubts if fact is about or (shared and problem.code == asked.code)]
+        others = [f"Not recorded: {ask.text}"] if ask is not None else []
         ask = _question(asked, [doubt for doubt in doubts if doubt[1] in waiting], herd)
-    others = [f"Not recorded: {problem.text}" for problem, fact in doubts if fact not in waiting]
+    others += [f"Not recorded: {problem.text}" for problem, fact in doubts if fact not in waiting]
     subject = meaning.subject or next(iter(_subjects([*kept, *(fact for _, fact in doubts)])), None)
     return replace(meaning, facts=tuple(kept), ask=ask, subject=subject, notices=(*meaning.notices, *others), settled=True)
 

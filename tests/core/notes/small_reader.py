@@ -57,6 +57,10 @@ def _clause(text: str, herd: Herd, context: Context, today: date) -> Reading:
         found = re.fullmatch(sentence, text)
         if found:
             return _fact(kind, {name: value for name, value in found.groupdict().items() if value}, herd, context, today)
+    named = re.fullmatch(r"(\w+) should be (\d+)-(\d+)", text)
+    if named:
+        grams = grams_of(int(named.group(2)), int(named.group(3)))
+        return Reading((from_json(KIND_OF["correct"].fact, {"set": {"grams": grams}, "who": named.group(1)}),))
     corrected = _CORRECT.fullmatch(text)
     if corrected and " kindl" not in text:
         return Reading((_correct(corrected, herd),))

@@ -102,6 +102,15 @@ def test_a_correction_finds_the_fact_that_holds_what_was_wrong() -> None:
     assert {"kind": "kits_lost", "doe": "12", "on": ON, "count": 2} in barn.stands()
 
 
+def test_a_correction_of_a_named_animals_fact() -> None:
+    """Not of the last one."""
+    barn = Barn()
+    barn.say("31 3-14")
+    barn.say("32 4-1", minutes=1)
+    assert facts(barn.say("31 should be 3-12", minutes=2)) == [{"kind": "correct", "set": {"grams": 1701}, "who": "31"}]
+    assert {each["who"]: each["grams"] for each in barn.stands()} == {"31": 1701, "32": 1843}
+
+
 def test_a_correction_that_nothing_takes_asks() -> None:
     """A weighing has no dead kits."""
     barn = Barn()
@@ -119,6 +128,26 @@ def test_a_correction_that_cannot_be_asks() -> None:
     assert barn.stands()[0]["count"] == 6
     assert why(barn.say("make that 9", minutes=2)) == "impossible"
     assert barn.stands()[0]["count"] == 6
+
+
+@pytest.mark.parametrize(
+    ("said", "put"),
+    [("no 9 not 8", {"born": 9}), ("no 9 not 14", {"who": "9"}), ("make that 9", {"born": 9}), ("no 7", {"born": 7})],
+)
+def test_a_number_is_the_count_or_the_animal_as_what_was_wrong_tells(said: str, put: dict[str, object]) -> None:
+    """Or as only one of them can be: 7 is a buck, and did not kindle."""
+    barn = Barn()
+    barn.say("14 kindled 8")
+    assert facts(barn.say(said, minutes=1)) == [{"kind": "correct", "set": put}]
+
+
+def test_a_number_that_may_be_either_asks() -> None:
+    """9 is a doe that may have kindled, and nine kits are a litter."""
+    barn = Barn()
+    barn.say("14 kindled 8")
+    heard = barn.say("no 9", minutes=1)
+    assert (facts(heard), why(heard)) == ([], "which_number")
+    assert len(heard.reply.choices) == 2
 
 
 def test_a_correction_with_nothing_to_correct_is_kept_as_said() -> None:

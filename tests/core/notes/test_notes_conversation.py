@@ -2,9 +2,17 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 import pytest
 
-from tests.core.notes.talking import Barn, facts, why
+from core.notes.answer import answered
+from core.notes.doubt import draft_of, settled
+from core.notes.meaning import meaning_of
+from core.notes.reading import Ask, Draft, Message, Reading
+from tests.conversations.transcript import DAY
+from tests.core.notes.talking import NOW, Barn, facts, why
+from tests.farm import fact
 
 KINDLED_7 = [{"kind": "kindled", "doe": "14", "born": 7}]
 
@@ -142,7 +150,7 @@ def test_a_gone_animals_note_is_put_right_with_another() -> None:
 def test_a_question_without_a_draft_is_put_right_by_its_own_words() -> None:
     """The unknown tag in the note is replaced by the right one and read again."""
     barn = Barn()
-    assert why(barn.say("45 4-2")) == "which_animal"
+    assert why(barn.say("45 4-2;")) == "which_animal"
     assert facts(barn.say("i mean 15", minutes=1)) == [{"kind": "weighed", "who": "15", "grams": 1871}]
 
 
@@ -185,3 +193,65 @@ def test_a_bare_number_with_no_question_records_nothing() -> None:
     barn.say("22 sneezing")
     heard = barn.say("12", minutes=1)
     assert (facts(heard), why(heard)) == ([], "what")
+
+
+def test_an_answer_that_is_none_is_read_as_a_note() -> None:
+    """The question stays."""
+    barn = Barn()
+    barn.say("bred 15")
+    assert facts(barn.say("purple", minutes=1))[0]["kind"] == "remark"
+    assert facts(barn.say("flint", minutes=2))[0]["kind"] == "bred"
+
+
+def test_a_correction_that_the_question_cannot_take_is_one_of_the_last_note() -> None:
+    """The question was about a mating; dead kits are none of its business."""
+    barn = Barn()
+    barn.say("bred 15")
+    assert facts(barn.say("make that dead 3", minutes=1)) == [{"kind": "correct", "set": {"dead": 3}}]
+
+
+def test_a_correction_of_something_recorded_after_the_question() -> None:
+    """What this person recorded since is what is corrected."""
+    barn = Barn()
+    barn.say("bred 15")
+    barn.say("32 4-1", chat="other", minutes=1)
+    assert facts(barn.say("make that 4-2", minutes=2)) == [{"kind": "correct", "set": {"grams": 1871}}]
+
+
+def test_a_doubt_about_the_day_is_answered_with_a_day() -> None:
+    """A day to come can't be; the right one is taken."""
+    barn = Barn()
+    draft = Draft("weighed", {"who": "31", "grams": 1758}, "on")
+    ask = Ask("when", "Which day?", (), draft)
+    answer = answered(ask, "yesterday", barn.herd, DAY, lambda _: Reading())
+    assert answer is not None
+    assert answer.facts == (fact("weighed", who="31", grams=1758, on=DAY - timedelta(1)),)
+    assert answered(ask, "hm", barn.herd, DAY, lambda _: Reading()) is None
+    until = Ask("when", "Until when?", (), Draft("planned", {"who": "31", "what": "keep"}, "until"))
+    planned = answered(until, "friday", barn.herd, DAY, lambda _: Reading())
+    assert planned is not None
+    assert planned.facts == (fact("planned", who="31", what="keep", until=DAY + timedelta(2)),)
+
+
+def test_the_wrong_field_is_what_a_problem_asks_about() -> None:
+    """The day for `when`, the animal of the wrong sex, the count that is too high."""
+    herd = Barn().herd
+    told = fact("bred", doe="15", buck="12")
+    assert draft_of(told, "when", herd).wanted == "on"
+    assert draft_of(told, "wrong_sex", herd).wanted == "buck"
+    assert draft_of(fact("kits_lost", doe="12", count=9), "impossible", herd).wanted == "count"
+    assert draft_of(fact("feed_left", grams=1), "impossible", herd).wanted == "confirm"
+
+
+def test_the_worse_question_comes_first() -> None:
+    """By the contract's order, whoever found it; what is not asked now is told."""
+    barn = Barn()
+    heard = barn.say("bred 15; 12 lost 9")
+    assert why(heard) == "which_animal"
+    assert any(line.startswith("Not recorded: ") for line in heard.reply.lines)
+    doubt = Ask("confirm", "Sure?", ("yes", "no"), Draft("weighed", {"who": "31", "grams": 1, "on": DAY.isoformat()}, "confirm"))
+    reading = Reading((fact("kits_lost", doe="12", count=9),), doubt)
+    worse = settled(barn.book, Message("", NOW), meaning_of(reading))
+    assert worse.ask is not None
+    assert worse.ask.why == "impossible"
+    assert "Not recorded: Sure?" in worse.notices

@@ -74,6 +74,7 @@ def test_lines_without_a_day_are_handed_back() -> None:
 
 def test_a_continuation_with_nothing_above_stands_alone() -> None:
     """Two spaces at the beginning of a file go on with nothing."""
+    assert list(dated_lines("# nothing")) == []
     assert list(dated_lines("  31 4-6")) == [UndatedLine(1, "31 4-6")]
 
 

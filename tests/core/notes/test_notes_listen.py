@@ -83,6 +83,7 @@ def test_the_reply_echoes_and_asks_with_choices() -> None:
     heard = Barn().say("31 3-14; bred 15")
     assert "31" in heard.reply.lines[0]
     assert heard.reply.lines[-1] == "Which buck?"
+    assert [weight.grams for weight in heard.herd.animals["31"].weights] == [1758]
     assert heard.reply.choices == (Choice("3", "3"), Choice("5", "5"))
 
 
