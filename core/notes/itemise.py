@@ -31,6 +31,12 @@ CLAUSE_ENDS: Final = frozenset({"", ".", ",", ";", "\n", "this", "today", "yeste
 TIME_FIRST: Final = frozenset({"at", "around", "by", "about", "after", "before", "til", "till", "until", "@", "from", "time", "past"})
 
 
+DAY_WORDS: Final = {"day": "day", "week": "week", "wk": "week"}
+SHORT_LABELS: Final = {
+    "d": frozenset({"dead"}), "a": frozenset({"alive"}), "l": frozenset({"alive"}), "b": frozenset({"born"}), "day": NO_MARKS, "week": NO_MARKS, "wk": NO_MARKS,
+}  # fmt: skip
+
+
 class Scan:
     """One pass over a message's tokens."""
 
@@ -76,6 +82,8 @@ class Scan:
         word = token.key
         if word in self.herd.names and self._name(word):
             return
+        if word in SHORT_LABELS and self._short_label(token):
+            return
         if (word in SEX_WORDS or word in PLURAL_SEX) and self._sexed(word):
             return
         if self._letters_of_tag(token) or (word in CAGE_WORDS and self._cage()):
@@ -88,6 +96,19 @@ class Scan:
             return
         if not self._phrase(word):
             self._unknown(token)
+
+    def _short_label(self, token: Token) -> bool:
+        """`1d`, `6a`, `7b` behind a number; `day 32` before one."""
+        if token.key in DAY_WORDS:
+            found = amount_at(self.tokens, self.at + 1) if self.at + 1 < len(self.tokens) else None
+            if found is None or found[0] != int(found[0]):
+                return False
+            self._add("span", found[1], (int(found[0]), DAY_WORDS[token.key]))
+            return True
+        if not self.items or self.items[-1].sort != "num" or not (token.glued or (token.key == "d" and self._key(self.at + 1) in CLAUSE_ENDS)):
+            return False
+        self._add("word", self.at + 1, None, SHORT_LABELS[token.key])
+        return True
 
     def _name(self, word: str) -> bool:
         for rest, tags in self.herd.names[word]:

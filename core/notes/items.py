@@ -70,3 +70,13 @@ def pair_grams(pounds: Decimal | int, ounces: Decimal | int) -> int | None:
     if not 0 <= ounces < OUNCES_IN_POUND:
         return None
     return int((POUND_G * pounds + OUNCE_G * ounces).to_integral_value())
+
+
+def color_said(item: Item) -> str | None:
+    """The handbook's colour that the words name."""
+    return item.value[0] if item.sort == "word" and item.value else None
+
+
+def breed_said(item: Item) -> str | None:
+    """The handbook's breed that the words name."""
+    return item.value[1] if item.sort == "word" and item.value else None

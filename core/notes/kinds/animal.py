@@ -16,7 +16,7 @@ from core.notes.checking import not_born, not_yet, worst, wrong_sex
 from core.notes.clause import Clause, Found, Need, first_need
 from core.notes.dates import Days
 from core.notes.fact import Cents, Sex, Tag
-from core.notes.items import Item
+from core.notes.items import Item, breed_said, color_said
 from core.notes.kind import Example, Kind
 from core.notes.telling import by_key, called, parts, told
 from core.problem import Problem
@@ -62,7 +62,7 @@ def read(c: Clause) -> None:
     if new is None:
         _detail(c)
         return
-    if c.has("feed", "bag", "cage_word", "remind") or not (c.has("buck_word", "doe_word", "breed_name") or any("breed" in item.marks and item.value for item in c.items) or any(item.sort == "animal" and item.value.sex for item in c.items)):
+    if c.has("feed", "bag", "cage_word", "remind") or not (c.has("buck_word", "doe_word", "breed_name") or any(breed_said(item) for item in c.items) or any(item.sort == "animal" and item.value.sex for item in c.items)):
         return
     _new(c)
 
@@ -73,12 +73,12 @@ def _new(c: Clause) -> None:
     born, born_items = _born(c)
     price, price_items = _price(c)
     c.used.update(id(item) for item in (*born_items, *price_items))
-    place = _tag(c)
+    place = _tag_place(c)
     sex = _sex(c, place)
     name, name_items = _name(c, place)
     values: dict[str, object] = {**parents, "sex": sex, "born": born.on if born else None, "price": Cents(price) if price is not None else None, "name": name}
-    values["breed"] = next((item.value[1] for item in c.items if item.value and item.value[1]), None)
-    values["color"] = next((item.value[0] for item in c.items if item.value and "color" in item.marks and item.value[0]), None) or next((item.value[0] for item in c.items if item.value and item.value[0]), None)
+    values["breed"] = next((breed for item in c.items if (breed := breed_said(item))), None)
+    values["color"] = next((color for item in c.items if (color := color_said(item))), None)
     values["origin"] = "given" if c.has("gift") else ("bought" if price is not None or c.has("came") else None)
     used += [*born_items, *price_items, *name_items, *(item for item in c.items if item.marks & {"new", "color", "breed", "doe_word", "buck_word", "came"})]
     need = None
@@ -105,7 +105,7 @@ def _sex(c: Clause, place: int | None) -> str | None:
     return "buck" if c.has("buck_word") else None
 
 
-def _tag(c: Clause) -> int | None:
+def _tag_place(c: Clause) -> int | None:
     """The new tag: behind `doe`, `tag`, `#`; else the first number or code."""
     for i in c.explicit():
         return i

@@ -11,6 +11,7 @@ from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.clause import Clause
 from core.notes.fact import Tag
+from core.notes.items import color_said
 from core.notes.kind import Example, Kind
 from core.notes.telling import called, dated, noted
 from core.problem import Problem
@@ -38,7 +39,7 @@ CUES: Final = {
 
 def read(c: Clause) -> None:
     """An animal and nothing but its colour."""
-    colors = [i for i, item in enumerate(c.items) if item.value and "color" in item.marks and not c.taken(i)]
+    colors = [i for i, item in enumerate(c.items) if color_said(item) and not c.taken(i)]
     if len(colors) != 1 or c.has("litter", "kits", "new", "tag", "fault", "dq", "sell", "list", "breed", "ail"):
         return
     place = colors[0]
@@ -54,7 +55,7 @@ def read(c: Clause) -> None:
     if numbers:
         return
     used = [c.items[place], *([c.items[told]] if told is not None else [])]
-    c.take(c.past(ColorSettled, pick, "who", {"color": (c.items[place].value or (None,))[0]}, used))
+    c.take(c.past(ColorSettled, pick, "who", {"color": color_said(c.items[place])}, used))
 
 
 def check(fact: ColorSettled, herd: Herd, today: date) -> Problem | None:

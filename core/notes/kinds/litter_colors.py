@@ -12,6 +12,7 @@ from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.clause import Clause, Pick
 from core.notes.fact import ColorCounts, Tag
+from core.notes.items import color_said
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, noted
 from core.problem import Problem
@@ -57,7 +58,7 @@ def read(c: Clause) -> None:
 def _pairs(c: Clause) -> list[tuple[str, int, int]]:
     found = []
     for i, item in enumerate(c.items):
-        color = item.value[0] if item.value and "color" in item.marks and not c.taken(i) else None
+        color = color_said(item) if not c.taken(i) else None
         before = c.past_fillers(i - 1, -1)
         if color and c.whole(before) is not None and all(before != place for _, place, _ in found):
             found.append((color, before, i))

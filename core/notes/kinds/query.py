@@ -10,6 +10,7 @@ from core.herd.state import Herd
 from core.notes.checking import worst
 from core.notes.clause import Clause, Found
 from core.notes.fact import Tag
+from core.notes.items import breed_said
 from core.notes.kind import Example, Kind
 from core.notes.telling import parts, told
 from core.problem import Problem
@@ -129,7 +130,7 @@ def _values(c: Clause, about: str, places: list[int]) -> dict[str, object]:
         values["with_"] = tags[1]
     if not tags:
         values["scope"] = next((scope for mark, scope in _SCOPES.items() if c.has(mark)), None)
-    values["breed"] = next((item.value[1] for item in c.items if item.value and item.value[1]), None)
+    values["breed"] = next((breed for item in c.items if (breed := breed_said(item))), None)
     until = _until(c)
     if until is not None:
         values["until"] = until

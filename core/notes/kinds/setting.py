@@ -15,6 +15,7 @@ from core.herd.wishes import BY_BREED, WISHES, normal
 from core.notes.amounts import bare_weight
 from core.notes.clause import Clause, Found
 from core.notes.fact import SettingValue
+from core.notes.items import breed_said
 from core.notes.kind import Example, Kind
 from core.notes.measures import clock_time
 from core.notes.telling import grams
@@ -57,7 +58,7 @@ def read(c: Clause) -> None:
             said = value(c)
             if said is not None:
                 used = list(c.items)
-                breed = next((item.value[1] for item in c.items if item.value and "breed" in item.marks), None)
+                breed = next((breed for item in c.items if (breed := breed_said(item))), None)
                 c.take(Found(SettingChanged, {"name": name, "value": said, "breed": breed}, used))
                 return
 

@@ -13,7 +13,7 @@ from core.herd.state import Animal, Herd
 from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.clause import Clause, Need
 from core.notes.fact import Sex, Tag
-from core.notes.items import Item
+from core.notes.items import Item, color_said
 from core.notes.kind import Example, Kind
 from core.notes.telling import called, dated, noted, parts, told
 from core.problem import Problem
@@ -56,7 +56,7 @@ def read(c: Clause) -> None:
             return
         c.take(c.past(Tagged, None, "", {"tag": None, "litter_of": dam}, used, Need("what", "tag", "Which number did it get?")))
         return
-    values: dict[str, object] = {"sex": _sex(c), "color": next((item.value[0] for item in c.items if item.value and "color" in item.marks), None)}
+    values: dict[str, object] = {"sex": _sex(c), "color": next((color for item in c.items if (color := color_said(item))), None)}
     used += [item for item in c.items if item.marks & {"tag", "color", "buck_word", "doe_word", "bucks_word", "does_word"}]
     if dam is None and len(places) > 1 and c.known(places[0]):
         found = c.past(Tagged, c.pick(places[0]), "who", {**values, "tag": _tag(c, places[-1])}, [*used, c.items[places[-1]]])
