@@ -15,7 +15,7 @@ from core.reports.bucks import growth_merit
 from core.reports.evidence import Evidence
 from core.reports.flags import long_open
 from core.reports.keep_or_cull import in_breed
-from core.reports.wording import age, called, grams, more_or_less, price, short, tag_of, when
+from core.reports.wording import age, begun, called, grams, more_or_less, price, short, tag_of, when
 from core.words import count
 
 #: Lines of a list that a phone takes.
@@ -26,7 +26,7 @@ NOTES = 8
 def first_lines(head: str, lines: Sequence[str], more: str = "more") -> Reply:
     """A list under its head, cut to what a phone shows."""
     left = len(lines) - LINES
-    return Reply((head, *lines[:LINES], *((f"And {left} {more}.",) if left > 0 else ())))
+    return Reply((head, *(begun(line) for line in lines[:LINES]), *((f"And {left} {more}.",) if left > 0 else ())))
 
 
 def open_does(barn: Evidence, breed: str | None) -> Reply:
@@ -197,5 +197,5 @@ def journal(barn: Evidence, entries: Iterable[Entry], animal: Animal | None) -> 
     about = f" about {short(animal)}" if animal else ""
     if not notes:
         return Reply((f"No notes{about} yet.",))
-    lines = [f"{when(one.at.date(), barn.today)}, {one.author}: {' '.join(one.text.split())}" for one in reversed(notes[-NOTES:])]
+    lines = [f"{begun(when(one.at.date(), barn.today))}, {one.author}: {' '.join(one.text.split())}" for one in reversed(notes[-NOTES:])]
     return Reply((f"The last of {count(len(notes), 'note')}{about}:", *lines))

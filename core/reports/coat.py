@@ -96,3 +96,9 @@ def known(chances: Chances, sure: float) -> dict[str, str]:
 def genotype_document(chances: Chances) -> dict[str, Any] | None:
     """The genotype object of the herd document: locus -> genotype -> chance; None where nothing is known."""
     return {locus: dict(each) for locus, each in chances.items()} or None
+
+
+def said_as(colors: Iterable[str | None]) -> dict[str, str]:
+    """How this farm says the reckoning's words, from the colors that it uses: `chestnut` is its `castor`."""
+    words = ((gene_word(color), color) for color in colors if color)
+    return {word: color for word, color in words if word is not None}

@@ -13,7 +13,7 @@ from core.herd.chore import Chore
 from core.herd.matings import overdue_does
 from core.herd.state import Herd
 from core.reply import Choice, Reply
-from core.reports.wording import tag_of, when
+from core.reports.wording import begun, tag_of, when
 from core.words import count
 
 #: Lines that a phone shows without scrolling.
@@ -69,8 +69,7 @@ class Due:
 def chore_line(chore: Chore, today: date) -> str:
     """A chore with its day: `Late, Sat 31 Oct: Nest box in for doe 14`."""
     time = f" {chore.time}" if chore.time else ""
-    day = _days(chore, today)
-    return f"{day[:1].upper()}{day[1:]}{time}: {chore.text}"
+    return f"{begun(_days(chore, today))}{time}: {chore.text}"
 
 
 def _days(chore: Chore, today: date) -> str:

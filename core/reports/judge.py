@@ -21,7 +21,7 @@ from core.reports.evidence import Evidence
 from core.reports.finding import Finding
 from core.reports.flags import SURVIVAL_KINDS, flags_of, raised_line
 from core.reports.verdict import Verdict
-from core.reports.wording import age, called, grams, more_or_less, pronoun, tag_of, when
+from core.reports.wording import age, begun, called, grams, more_or_less, pronoun, tag_of, when
 from core.words import count, day
 
 #: Plans that say what becomes of an animal.
@@ -257,7 +257,7 @@ def _too_young(barn: Evidence, animal: Animal) -> Finding:
         text = f"{told}weigh at 16 weeks ({target} wanted), then decide."
     else:
         text = f"{age(days)} old and unproven: breed, sell or butcher before the feed is eaten."
-    return Finding(animal.key, animal.tag, "unproven", text[:1].upper() + text[1:], {"age_days": days, "count": 0}, kinds=("weighed",))
+    return Finding(animal.key, animal.tag, "unproven", begun(text), {"age_days": days, "count": 0}, kinds=("weighed",))
 
 
 def _unproven(animal: Animal) -> Finding:

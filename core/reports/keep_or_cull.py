@@ -21,7 +21,7 @@ from core.reports.feeding import cents_a_gram, weight_of
 from core.reports.finding import Finding
 from core.reports.judge import bound_until, judged, withdrawal
 from core.reports.verdict import VERDICTS, Saving, Verdict
-from core.reports.wording import age, grams, price, tag_of, when
+from core.reports.wording import age, begun, grams, price, tag_of, when
 from core.words import count, listed
 
 #: How many animals of a verdict get a line of their own.
@@ -59,7 +59,7 @@ class KeepOrCull:
         if not self.verdicts:
             return Reply(("No weaned animals on the book yet. Tell me one: new doe 40 mini rex born 3/4",))
         told = [f"{word} {heads(self.of(word))}" for word in reversed(VERDICTS) if self.of(word)]
-        first = f"{listed(told)[:1].upper()}{listed(told)[1:]}."
+        first = f"{begun(listed(told))}."
         lines = [first]
         for word in ("cull", "sell"):
             lines += self._lines(word)
@@ -215,7 +215,7 @@ def _of_litter(barn: Evidence, litter: Litter, number: int, days: int, breed: st
         return "cull", Finding(litter.key, tag, "light_growout", text, facts, heed=2, kinds=("litter_weighed",))
     weighed = f", {grams(settings, mean)} a kit at {age(at)}" if mean is not None and at is not None else ""
     text = f"{age(days)} old{weighed}: tag and weigh them at 16 weeks, then decide."
-    return "watch", Finding(litter.key, tag, "unproven", text[:1].upper() + text[1:], facts, kinds=("weaned",))
+    return "watch", Finding(litter.key, tag, "unproven", begun(text), facts, kinds=("weaned",))
 
 
 # --- the herd as a whole ------------------------------------------------------------------------------------------

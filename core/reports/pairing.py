@@ -14,7 +14,8 @@ from core.herd.settings import highest_coi
 from core.herd.state import Animal, Herd
 from core.reckon.kinship import coi
 from core.reply import Choice, Reply
-from core.reports.coat import expected, posterior
+from core.reports.bucks import same_breed
+from core.reports.coat import expected, posterior, said_as
 from core.reports.evidence import Evidence, evidence
 from core.reports.wording import age, called, short, when
 from core.words import count, listed, share
@@ -82,8 +83,8 @@ class Pairing:
         """What to expect, in a few lines."""
         lines = [f"{short(self.doe)} x {short(self.buck)}: kits would be {self.coi * 100:.1f} % inbred."]
         depth = min(self.generations)
-        known = f"all known for {count(depth, 'generation')}" if depth else "parents not all known, so it may be more"
-        lines.append(f"Ancestors: {known} on both sides.")
+        all_known = f"Ancestors: all known for {count(depth, 'generation')} on both sides."
+        lines.append(all_known if depth else "Not all parents are on the book, so it may be more.")
         lines += self.warnings
         if self.past():
             lines.append(f"Together before: {listed(str(size) for size in self.past())} born alive.")
@@ -118,4 +119,6 @@ def pairing(herd: Herd, today: date, doe: Animal, buck: Animal) -> Pairing:
     genes = posterior(book.only([doe.key, buck.key]), {one.key: one.color for one in herd.animals.values()}, [doe.key, buck.key])
     both = bool(doe.color and buck.color)
     colors = expected(genes[buck.key], genes[doe.key]) if both else {}
+    said = said_as(one.color for one in herd.animals.values() if same_breed(one, doe))
+    colors = {said.get(word, word): chance for word, chance in colors.items()}
     return Pairing(barn, doe, buck, coi(book, buck.key, doe.key), (book.generations(doe.key), book.generations(buck.key)), colors)

@@ -60,6 +60,8 @@ def times_in_ten(chance: float) -> str:
     tenths = round(chance * 10)
     if tenths == 0:
         return "hardly ever"
+    if tenths == 10 // 2:
+        return "half the time"
     return "nearly always" if tenths == 10 else f"{count(tenths, 'time')} in 10"
 
 
@@ -69,7 +71,9 @@ def grams(settings: Settings, weight_g: float) -> str:
 
 
 def more_or_less(settings: Settings, grams_off: float) -> str:
-    """A difference of weight: `3 oz above`, `120 g below`."""
+    """A difference of weight: `3 oz above`, `120 g below`, `level with`."""
+    if grams(settings, abs(grams_off)) in {"0 oz", "0 g"}:
+        return "level with"
     return f"{grams(settings, abs(grams_off))} {'above' if grams_off >= 0 else 'below'}"
 
 
@@ -83,3 +87,8 @@ def when(on: date, today: date) -> str:
     away = (on - today).days
     named = {-1: "yesterday", 0: "today", 1: "tomorrow"}.get(away)
     return named or (day(on) if on.year == today.year else f"{day(on)} {on.year}")
+
+
+def begun(line: str) -> str:
+    """A line with its first letter large."""
+    return line[:1].upper() + line[1:]

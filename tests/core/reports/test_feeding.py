@@ -16,7 +16,9 @@ def eats(barn: Barn, tag: str) -> float:
     return barn.seen.eaters[barn.find(tag).key].grams()
 
 
-@pytest.mark.parametrize(("amount", "unit", "grams"), [(1.0, "cup", 142), (6.0, "oz", 170), (0.5, "lb", 227), (0.2, "kg", 200), (150.0, "g", 150)])
+@pytest.mark.parametrize(
+    ("amount", "unit", "grams"), [(1.0, "cup", 142), (6.0, "oz", 170), (0.5, "lb", 227), (0.2, "kg", 200), (150.0, "g", 150)]
+)
 def test_rations_in_every_unit(amount: float, unit: str, grams: float) -> None:
     """A ration is brought to grams; a cup is the farm's own."""
     assert eats(Barn().buck("3").say("ration", who="3", amount=amount, unit=unit), "3") == grams
@@ -114,7 +116,15 @@ def test_price_by_setting_purchase_or_custom() -> None:
 
 def test_feed_report() -> None:
     """Bin, day, kinds, until spring with money, and the greedy."""
-    barn = Barn().buck("3").weigh("3", 4500).say("ration", who="3", amount=1.0, unit="lb").doe("9").doe("31", age=100).set("feed_price", "22.00")
+    barn = (
+        Barn()
+        .buck("3")
+        .weigh("3", 4500)
+        .say("ration", who="3", amount=1.0, unit="lb")
+        .doe("9")
+        .doe("31", age=100)
+        .set("feed_price", "22.00")
+    )
     text = feed(barn.say("feed_left", grams=20_000).herd, TODAY).reply().text
     assert "About 44 lb 1 oz left: " in text
     assert "Until Thu 1 Apr 2027: " in text
@@ -138,5 +148,7 @@ def test_feed_report_without_bin_or_animals() -> None:
 def test_feed_of_one() -> None:
     """One animal's feed, told or expected."""
     barn = Barn().buck("3").weigh("3", 4500).buck("4").weigh("4", 4500).say("ration", who="3", amount=6.0, unit="oz")
-    assert feed_of(barn.herd, TODAY, barn.find("3")).lines[0].startswith("3 eats about 6 oz a day, as you feed it; 5 oz would be expected; ")
+    assert (
+        feed_of(barn.herd, TODAY, barn.find("3")).lines[0].startswith("3 eats about 6 oz a day, as you feed it; 5 oz would be expected; ")
+    )
     assert feed_of(barn.herd, TODAY, barn.find("4")).lines[0].startswith("4 eats about 5 oz a day, as the handbook expects; until spring ")
