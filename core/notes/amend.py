@@ -9,6 +9,7 @@ from datetime import date
 from core.handbook.reproduction import SIRE_FIRST_DAY, SIRE_LAST_DAY
 from core.herd.questions import same_tag
 from core.herd.state import Herd
+from core.notes.answer import day_within
 from core.notes.correction_fields import WRONG, amended, field_for, holds, senses
 from core.notes.doubt import problem_with
 from core.notes.fact import Fact, Fields, Json
@@ -21,7 +22,7 @@ from core.notes.kinds.undoing import Undo
 from core.notes.meaning import Meaning
 from core.notes.reading import Ask, Draft, Message
 from core.notes.recall import animals_of, last_entries, standing_notes, subject_of
-from core.notes.replay import Book, local_day
+from core.notes.replay import TOLD, Book, local_day
 
 _LOOK_BACK = 10  # notes of that person among which "15 not 14" looks for the 14
 
@@ -107,6 +108,8 @@ def _tried(book: Book, message: Message, entry: Entry, correct: Correct) -> tupl
     """The correction in the fact's own names, with the fact as it would be; or what stands against it."""
     named = {field_for(entry.fact, name, value, book.herd): value for name, value in correct.set}
     put = {name: value for name, value in named.items() if name is not None}
+    if entry.fact.kind in TOLD:
+        put |= _plan_days(put, message, book.herd)
     fact = amended(entry.fact, put) if len(put) == len(correct.set) else None
     if fact is None:
         return Ask("what", _unfit_text(entry, book.herd))
@@ -114,6 +117,13 @@ def _tried(book: Book, message: Message, entry: Entry, correct: Correct) -> tupl
     if problem is not None:
         return Ask(problem.code, f"{problem.text} {problem.remedy}".strip(), problem.choices)
     return replace(correct, set=Fields(tuple(_as_said(correct, put).items()))), fact
+
+
+def _plan_days(put: Mapping[str, Json], message: Message, herd: Herd) -> dict[str, Json]:
+    """The days of a plan, which lie ahead: "make that saturday" is the next one."""
+    today = local_day(message.at, herd)
+    ahead = day_within(message.text, herd, today, "plan")
+    return {name: ahead.isoformat() for name in ("on", "until") if name in put and ahead is not None}
 
 
 def _either(good: Sequence[tuple[Correct, Fact]], herd: Herd) -> Meaning:

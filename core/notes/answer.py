@@ -157,6 +157,14 @@ def day_alone(said: str, herd: Herd, today: date, direction: str) -> date | None
     return days_of(span[0], today, direction, herd.settings.date_order).on
 
 
+def day_within(said: str, herd: Herd, today: date, direction: str) -> date | None:
+    """The first day that the words name."""
+    found = tokens(said)
+    spans = (date_at(found, at) for at in range(len(found)))
+    span = next((each for each in spans if each is not None), None)
+    return days_of(span[0], today, direction, herd.settings.date_order).on if span else None
+
+
 def completed(draft: Draft, put: Mapping[str, Json], today: date) -> Meaning:
     """The facts of the draft with what was missing; or the next question, where something still is."""
     facts: list[Fact] = []

@@ -108,13 +108,15 @@ def _told(herd: Herd, due: Due, text: str, today: date, reads: Reads) -> Meaning
     if on is not None and (on <= today if done else on < today):
         return _DONE_GIVES.get(due.chore, _just_done)(herd, due, on)
     own = reads(text)
-    if not (due.chore in _COUNTED and COUNTS.match(plain(rest))) and any(fact.kind not in _ANYHOW for fact in own.facts):
+    if not (due.chore in _COUNTED and COUNTS.match(plain(rest))) and any(fact.kind not in (*_ANYHOW, "query") for fact in own.facts):
         return meaning_of(own)
     told = _as_sentence(due, rest, reads)
     if told is not None and told.ask is None:
         return meaning_of(told)
     if done:
         return replace(_DONE_GIVES.get(due.chore, _just_done)(herd, due, today), unread=rest)
+    if any(fact.kind == "query" for fact in own.facts):
+        return meaning_of(own)
     if told is not None and re.search(r"\d", rest):
         return meaning_of(told)
     return Meaning((Remark(text=text.strip(), who=due.who, on=today),) if text.strip() else ())
@@ -124,12 +126,17 @@ def _as_sentence(due: Due, rest: str, reads: Reads) -> Reading | None:
     """The first sentence about the chore's animal that the answer completes; else the first that raises a question."""
     asked = None
     for carrier in _SENTENCES[due.chore]:
-        reading = reads(carrier.format(who=due.who or "", said=rest))
-        if reading.ask is None and any(fact.kind not in _ANYHOW for fact in reading.facts):
+        if "lost" in carrier and not _DEAD.search(rest):
+            continue
+        reading = reads(carrier.format(who=due.who or "", said=rest, kits=_COUNT.sub(r"\1 kits", rest)))
+        if reading.ask is None and any(fact.kind not in (*_ANYHOW, "query") for fact in reading.facts):
             return reading
         asked = asked or (reading if reading.ask else None)
     return asked
 
+
+_DEAD = re.compile(r"\b(?:dead|died|lost|froze\w*|cold|gone|missing|crushed|ate|eaten|runts?)\b", re.IGNORECASE)
+_COUNT = re.compile(r"^\W*(\d+|[a-z]+)\b(?! kits?)", re.IGNORECASE)
 
 #: Kinds that nearly any words give: not enough to pass over the reminder's own sentence.
 _ANYHOW = frozenset({"remark", "done", "skipped"})
@@ -143,7 +150,7 @@ _SENTENCES: Mapping[str, tuple[str, ...]] = {
     "palpate": ("palpated {who} {said}", "{who} palpated {said}"),
     "nest_box_in": ("nest box in {who} {said}", "{who} {said}"),
     "kindling": ("{who} kindled {said}", "{who} {said}"),
-    "check_nest": ("{who} has {said}", "{who} lost {said}", "{who} {said}"),
+    "check_nest": ("{who} lost {said}", "{who} has {said}", "{who} has {kits}", "{who} {said}"),
     "nest_box_out": ("nest box out {who} {said}", "{who} {said}"),
     "wean": ("weaned {who} {said}", "{who} {said}"),
     "weigh": ("{who} weighed {said}", "{who} litter weighed {said}", "{who} {said}"),

@@ -10,9 +10,9 @@ from datetime import date
 from core.herd.questions import fitting
 from core.herd.state import Herd
 from core.notes.amend import corrected, sire_told, undone
-from core.notes.answer import animal_said, answered, completed, plain, whole_number
+from core.notes.answer import animal_said, answered, carried, completed, plain, whole_number
 from core.notes.chore_replies import chore_reply
-from core.notes.fact import Fact
+from core.notes.fact import Fact, Fields, to_json
 from core.notes.journal import Note
 from core.notes.kinds.correction import Correct
 from core.notes.kinds.undoing import Undo
@@ -24,6 +24,7 @@ from core.notes.tokens import tokens
 
 Reader = Callable[..., Reading]  # read(message, herd, context)
 
+_DENIES = re.compile(r"^\W*(?:(?:no|nope|sorry|actually|oops|correction|wait|i mean|it was|that was|not)\b[\s,.:-]*)+", re.IGNORECASE)
 _AFTER_ALL = re.compile(r"\b(?:wait|no|nope|actually|oops|scratch|never ?mind|hold on|after all|sorry|spoke too soon)\b", re.IGNORECASE)
 
 
@@ -60,6 +61,8 @@ def understood(book: Book, message: Message, reader: Reader) -> Meaning:
     if answer is not None:
         return answer
     meaning = meaning_of(reader(message, talk.herd, context_of(book, message)))
+    if _DENIES.match(message.text) and meaning.ask is None and all(fact.kind == "remark" for fact in meaning.facts):
+        meaning = _told_otherwise(talk) or meaning
     return _with_open_question(talk, _resolved(talk, _not_from_a_bare_number(message, meaning)))
 
 
@@ -80,6 +83,19 @@ def _with_open_question(talk: Talk, meaning: Meaning) -> Meaning:
     if ask is None or talk.asked is None or talk.asked.chat != talk.message.chat or not silent:
         return meaning
     return replace(meaning, notices=(*meaning.notices, f"Still open: {ask.text}"))
+
+
+def _told_otherwise(talk: Talk) -> Meaning | None:
+    """ "No, it was a rat": read as the rest of the last fact's sentence, and what differs put right; None where nothing does."""
+    last = last_entries(talk.book, talk.message)
+    if not last:
+        return None
+    said = to_json(last[-1].fact)
+    draft = Draft(last[-1].fact.kind, {name: value for name, value in said.items() if name != "kind"}, "")
+    otherwise = carried(draft, _DENIES.sub("", talk.message.text), talk.today, talk.reads)
+    own = next((to_json(fact) for fact in otherwise.facts if fact.kind == said["kind"]), {}) if otherwise else {}
+    put = tuple((name, value) for name, value in own.items() if said.get(name) != value)
+    return Meaning((Correct(set=Fields(put)),)) if put else None
 
 
 def _may_answer(asked: Note, message: Message, ask: Ask) -> bool:
