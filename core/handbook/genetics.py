@@ -42,4 +42,3 @@ DAM_INBREEDING_BORN_ALIVE: Final = Figure(-0.805, "kits a litter for 10 % of the
 DAM_INBREEDING_WEANED: Final = Figure(-0.589, "kits a litter for 10 % of the dam's inbreeding", -1.0, -0.2, "WRS433")
 COLOR_ERROR_RATE: Final = Figure(0.01, "share of colours noted wrong", 0.0, 0.05, "ours")
 UNSEEN_ALLELE_SHARE: Final = Figure(0.02, "share of the founders' genes", 0.0, 0.1, "ours", "a color gene that no coat on the book has shown")
-SURE_GENOTYPE: Final = Figure(0.95, "chance", 0.9, 0.99, "ours", "from here a genotype counts as known")

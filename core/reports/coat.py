@@ -87,12 +87,6 @@ def expected(sire: Chances, dam: Chances) -> dict[str, float]:
     return likely_colours(sire, dam)
 
 
-def known(chances: Chances, sure: float) -> dict[str, str]:
-    """At each locus the genotype that is as good as certain; the others are left out."""
-    best = {locus: max(each.items(), key=lambda pair: pair[1]) for locus, each in chances.items() if each}
-    return {locus: genotype for locus, (genotype, chance) in best.items() if chance >= sure}
-
-
 def genotype_document(chances: Chances) -> dict[str, Any] | None:
     """The genotype object of the herd document: locus -> genotype -> chance; None where nothing is known."""
     return {locus: dict(each) for locus, each in chances.items()} or None

@@ -40,10 +40,6 @@ class Due:
             self.today, self.until, tuple(chore for chore in self.chores if chore.tag == tag), tuple(t for t in self.late_does if t == tag)
         )
 
-    def on_or_before(self, day: date) -> Due:
-        """The chores due by an earlier day."""
-        return Due(self.today, day, tuple(chore for chore in self.chores if chore.on <= day), self.late_does)
-
     def reply(self) -> Reply:
         """The chores day by day, as many as a phone shows."""
         if not self.chores:

@@ -27,12 +27,14 @@ from core.words import count, day
 #: Plans that say what becomes of an animal.
 STAY = ("keep", "cull", "sell", "retire", "replace", "review")
 ENOUGH = 2
+#: A merit's numbers that a flag of the same evidence has said already.
+SAID_ALREADY = {"raises_kits": "low_survival", "weight": "light_growout"}
 
 
 def judged(barn: Evidence, animal: Animal) -> Verdict:
     """The verdict on one animal by itself; the herd's plan may still change it."""
     strikes = sorted(flags_of(barn, animal), key=lambda one: -one.heed)
-    praise = merits(barn, animal)
+    praise = [one for one in merits(barn, animal) if not any(strike.code == SAID_ALREADY.get(one.code) for strike in strikes)]
     verdict, reasons, pinned = _weighed(barn, animal, strikes, praise)
     return Verdict(
         animal.key,

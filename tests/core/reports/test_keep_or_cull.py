@@ -506,3 +506,9 @@ def test_nothing_is_marked() -> None:
     plan(barn)
     assert barn.herd is before
     assert barn.find("14").living
+
+
+def test_nobody_goes() -> None:
+    """Where nobody goes nothing is saved, and nothing is said of slaughter."""
+    lines = plan(Barn().buck("3").doe("15", age=200)).reply().lines
+    assert lines == ("Keep 1 and watch 1.", "Too young or unproven to say: 15.", "Keep: 3.", health.ADVICE)
