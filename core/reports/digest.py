@@ -18,7 +18,7 @@ from core.reports.flags import all_flags
 from core.reports.wording import called, grams, when
 from core.words import count
 
-WEEK = 7
+WEEK = 7  # not a figure: days in a week
 #: Lines of each part that a phone takes.
 CHORES_TOLD = 8
 LATE_TOLD = 3

@@ -20,7 +20,7 @@ from core.reckon.pedigree import Pedigree
 from core.reports.growth import curve_of
 from core.reports.survival import DamSurvival
 
-MONTHS_A_QUARTER = 3
+MONTHS_A_QUARTER = 3  # not a figure: months in a quarter
 UNKNOWN = "unknown"
 
 

@@ -22,7 +22,7 @@ from core.words import count, listed, share
 
 #: Colours that are told, and the least share worth telling.
 COLORS_TOLD = 5
-WORTH_TELLING = 0.02
+WORTH_TELLING = 0.02  # not a figure: a rarer color is not worth a line
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,7 +19,7 @@ from core.reports.wording import called, grams, price, when
 #: How many notes stand under each reason.
 NOTES = 5
 #: Letters of a note that are shown.
-LETTERS = 60
+LETTERS = 60  # not a figure: letters on a line
 
 _SAYS = {"keep": "keep", "sell": "sell", "cull": "cull", "watch": "watch for now"}
 

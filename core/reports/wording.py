@@ -8,9 +8,9 @@ from core.herd.settings import Settings
 from core.herd.state import Animal, Herd
 from core.words import count, day, money, share, weight
 
-WEEK = 7
-YOUNG_UNTIL_WEEKS = 26
-DAYS_IN_MONTH = 30.4375
+WEEK = 7  # not a figure: days in a week
+YOUNG_UNTIL_WEEKS = 26  # not a figure: from half a year on an age is told in months
+DAYS_IN_MONTH = 30.4375  # not a figure: days in a month
 MONTHS_IN_YEAR = 12  # not a figure: months in a year
 
 
