@@ -11,10 +11,9 @@ from core.herd.questions import same_tag
 from core.herd.state import Herd
 from core.notes.answer import day_within
 from core.notes.correction_fields import WRONG, amended, field_for, holds, senses
-from core.notes.doubt import problem_with
+from core.notes.doubt import echo, problem_with
 from core.notes.fact import Fact, Fields, Json
 from core.notes.journal import Entry, Note, Target
-from core.notes.kinds import KIND_OF
 from core.notes.kinds.correction import Correct
 from core.notes.kinds.mating import Bred
 from core.notes.kinds.remark import Remark
@@ -25,11 +24,6 @@ from core.notes.recall import animals_of, last_entries, standing_notes, subject_
 from core.notes.replay import TOLD, Book, local_day
 
 _LOOK_BACK = 10  # notes of that person among which "15 not 14" looks for the 14
-
-
-def sentence(fact: Fact, herd: Herd) -> str:
-    """A fact as a plain sentence."""
-    return str(KIND_OF[fact.kind].show(fact, herd))
 
 
 # --- undo ---------------------------------------------------------------------------------------------------------
@@ -64,7 +58,7 @@ def _takes_back(note: Note) -> tuple[Target, ...]:
 
 
 def _gone(book: Book, fact: Fact) -> str:
-    return f"Taken back: {sentence(fact, book.herd)}."
+    return f"Taken back: {echo(fact, book.herd)}"
 
 
 def _restored(book: Book, note: Note) -> tuple[str, ...]:
@@ -73,7 +67,7 @@ def _restored(book: Book, note: Note) -> tuple[str, ...]:
         return ()
     by_id = {each.id: each for each in book.notes}
     again = [by_id[target.note].facts[target.index] for target in note.reverses if target.index is not None and target.note in by_id]
-    return tuple(f"Stands again: {sentence(fact, book.herd)}." for fact in again)
+    return tuple(f"Stands again: {echo(fact, book.herd)}" for fact in again)
 
 
 def _nothing_to_undo(undo: Undo) -> str:
@@ -101,7 +95,7 @@ def corrected(book: Book, message: Message, correct: Correct) -> Meaning:
     if not good:
         return Meaning((), next(each for each in tried if isinstance(each, Ask)), settled=True)
     said, fact = good[0]
-    return Meaning((said, fact), None, "", subject_of(fact), (entry.target,), (f"Was: {sentence(entry.fact, book.herd)}.",), settled=True)
+    return Meaning((said, fact), None, "", subject_of(fact), (entry.target,), (f"Was: {echo(entry.fact, book.herd)}",), settled=True)
 
 
 def _tried(book: Book, message: Message, entry: Entry, correct: Correct) -> tuple[Correct, Fact] | Ask:
@@ -128,8 +122,15 @@ def _plan_days(put: Mapping[str, Json], message: Message, herd: Herd) -> dict[st
 
 def _either(good: Sequence[tuple[Correct, Fact]], herd: Herd) -> Meaning:
     """A number that may be the animal or the count."""
-    choices = tuple(sentence(fact, herd) for _, fact in good)
-    return Meaning((), Ask("which_number", "Is that number the animal or the count? Send the note as it should be.", choices), settled=True)
+    first, second = (echo(fact, herd).rstrip(".") for _, fact in good[:2])
+    text = f"“{first}” or “{second}”? Send the note as it should be."
+    return Meaning((), Ask("which_number", text, tuple(_put_as(said) for said, _ in good)), settled=True)
+
+
+def _put_as(correct: Correct) -> str:
+    """The correction in words that mean only it."""
+    name, value = next(iter(correct.set))
+    return f"the animal was {value}" if name == "who" else f"make that {value}"
 
 
 def _as_said(correct: Correct, put: Mapping[str, Json]) -> Mapping[str, Json]:
@@ -172,7 +173,7 @@ def _takes(entry: Entry, correct: Correct, herd: Herd) -> bool:
 
 
 def _unfit_text(entry: Entry, herd: Herd) -> str:
-    return f"What should be put right in “{sentence(entry.fact, herd)}”? Send the whole note as it should be, or “undo”."
+    return f"What should be put right in “{echo(entry.fact, herd).rstrip('.')}”? Send the whole note as it should be, or “undo”."
 
 
 def edited(book: Book, versions: Sequence[Note]) -> Book:

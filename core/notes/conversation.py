@@ -10,9 +10,10 @@ from datetime import date
 from core.herd.questions import fitting
 from core.herd.state import Herd
 from core.notes.amend import corrected, sire_told, undone
-from core.notes.answer import animal_said, answered, carried, completed, plain, whole_number
+from core.notes.answer import NO, YES, animal_said, answered, carried, completed, plain, whole_number
 from core.notes.chore_replies import chore_reply
-from core.notes.fact import Fact, Fields, to_json
+from core.notes.correction_fields import field_for
+from core.notes.fact import Fact, Fields, Json, to_json
 from core.notes.journal import Note
 from core.notes.kinds.correction import Correct
 from core.notes.kinds.undoing import Undo
@@ -25,6 +26,10 @@ from core.notes.tokens import tokens
 Reader = Callable[..., Reading]  # read(message, herd, context)
 
 _DENIES = re.compile(r"^\W*(?:(?:no|nope|sorry|actually|oops|correction|wait|i mean|it was|that was|not)\b[\s,.:-]*)+", re.IGNORECASE)
+_FIELD_WAS = re.compile(
+    r"^(?:no,?\s+)?(?:the |her |his |its )?(buck|doe|dam|sire|mother|father|animal|rabbit|tag)\s+(?:was|is|should be|should have been)\s+(.+?)[.!]?$",
+    re.IGNORECASE,
+)
 _AFTER_ALL = re.compile(r"\b(?:wait|no|nope|actually|oops|scratch|never ?mind|hold on|after all|sorry|spoke too soon)\b", re.IGNORECASE)
 
 
@@ -61,8 +66,8 @@ def understood(book: Book, message: Message, reader: Reader) -> Meaning:
     if answer is not None:
         return answer
     meaning = meaning_of(reader(message, talk.herd, context_of(book, message)))
-    if _DENIES.match(message.text) and meaning.ask is None and all(fact.kind == "remark" for fact in meaning.facts):
-        meaning = _told_otherwise(talk) or meaning
+    if meaning.ask is None and all(fact.kind == "remark" for fact in meaning.facts):
+        meaning = _put_right_in_words(talk) or meaning
     return _with_open_question(talk, _resolved(talk, _not_from_a_bare_number(message, meaning)))
 
 
@@ -85,17 +90,38 @@ def _with_open_question(talk: Talk, meaning: Meaning) -> Meaning:
     return replace(meaning, notices=(*meaning.notices, f"Still open: {ask.text}"))
 
 
-def _told_otherwise(talk: Talk) -> Meaning | None:
-    """ "No, it was a rat": read as the rest of the last fact's sentence, and what differs put right; None where nothing does."""
+def _put_right_in_words(talk: Talk) -> Meaning | None:
+    """Words that are no note, but put the last one right; or a yes or a no to nothing."""
+    if plain(talk.message.text) in YES | NO and talk.asked is None:
+        return Meaning(notices=("Nothing is waiting for an answer.",), settled=True)
     last = last_entries(talk.book, talk.message)
     if not last:
         return None
-    said = to_json(last[-1].fact)
-    draft = Draft(last[-1].fact.kind, {name: value for name, value in said.items() if name != "kind"}, "")
-    otherwise = carried(draft, _DENIES.sub("", talk.message.text), talk.today, talk.reads)
-    own = next((to_json(fact) for fact in otherwise.facts if fact.kind == said["kind"]), {}) if otherwise else {}
-    put = tuple((name, value) for name, value in own.items() if said.get(name) != value)
+    put = _field_named(talk, last[-1].fact) or _told_otherwise(talk, last[-1].fact)
     return Meaning((Correct(set=Fields(put)),)) if put else None
+
+
+def _field_named(talk: Talk, last: Fact) -> tuple[tuple[str, Json], ...]:
+    """ "The buck was Moss": the field and its animal, where the last fact has such a one."""
+    found = _FIELD_WAS.match(talk.message.text.strip())
+    tag = animal_said(talk.herd, found.group(2)) if found else None
+    if found is None or tag is None:
+        return ()
+    name = found.group(1).lower()
+    own = field_for(last, "who" if name in ("animal", "rabbit", "tag") else name, tag, talk.herd)
+    return ((own, tag),) if own else ()
+
+
+def _told_otherwise(talk: Talk, last: Fact) -> tuple[tuple[str, Json], ...]:
+    """ "No, it was a rat": read as the rest of the last fact's sentence; what differs."""
+    denied = _DENIES.match(talk.message.text)
+    if denied is None:
+        return ()
+    said = to_json(last)
+    draft = Draft(last.kind, {name: value for name, value in said.items() if name != "kind"}, "")
+    otherwise = carried(draft, talk.message.text[denied.end() :], talk.today, talk.reads)
+    own = next((to_json(fact) for fact in otherwise.facts if fact.kind == last.kind), {}) if otherwise else {}
+    return tuple((name, value) for name, value in own.items() if said.get(name) != value)
 
 
 def _may_answer(asked: Note, message: Message, ask: Ask) -> bool:

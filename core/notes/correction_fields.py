@@ -26,6 +26,8 @@ ALSO = {
     "grams": ("live_grams",),
     "dam": ("doe",),
     "sire": ("buck",),
+    "mother": ("dam", "doe"),
+    "father": ("sire", "buck"),
     "doe": ("who", "dam"),
     "buck": ("with", "who", "sire"),
     "reason": ("cause",),

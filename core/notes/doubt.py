@@ -112,9 +112,16 @@ def is_timed(chat: str, number: str) -> bool:
     return chat != REPLAY or " --:-- " not in number
 
 
+def echo(fact: Fact, herd: Herd) -> str:
+    """A fact in one line, as the person was answered."""
+    kind = KIND_OF[fact.kind]
+    return next(iter(kind.reply(fact, herd, herd)), "") or str(kind.show(fact, herd))
+
+
 def _said_before(fact: Fact, herd: Herd) -> Problem:
-    told = KIND_OF[fact.kind].show(fact, herd)
-    return Problem("duplicate", f"Already on the book: {told}.", ("yes", "no"), "Say yes if it happened once more, no if it is the same.")
+    return Problem(
+        "duplicate", f"Already on the book: {echo(fact, herd)}", ("yes", "no"), "Say yes if it happened once more, no if it is the same."
+    )
 
 
 def _asking(herd: Herd, meaning: Meaning, kept: Sequence[Fact], doubts: Sequence[Doubt]) -> Meaning:

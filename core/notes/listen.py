@@ -154,16 +154,16 @@ def _reply(before: Book, after: Book, note: Note, meaning: Meaning, answer_query
     """Each fact's own lines, what was noticed, the answer to a question of the person's, and our question at the end."""
     lines: list[str] = []
     choices: list[Choice] = []
-    herd = before.herd
-    today = local_day(note.at, herd)
-    herd = herd.on_day(today)
+    today = local_day(note.at, before.herd)
+    herd = _without_reversed(before, note).on_day(today)
+    recorded = [fact for fact in note.facts if fact.kind not in ("query", "undo", "correct")]
     for fact in note.facts:
         if isinstance(fact, Query):
             answer = answer_query(fact, after, note.at)
             lines.extend(answer.lines)
             choices.extend(answer.choices)
-        elif fact.kind not in ("undo", "correct"):
-            following = apply(fact, herd, today)
+        elif fact in recorded:
+            following = after.herd.on_day(today) if fact is recorded[-1] else apply(fact, herd, today)
             lines.extend(KIND_OF[fact.kind].reply(fact, herd, following))
             herd = following
     lines.extend(meaning.notices)
@@ -171,6 +171,11 @@ def _reply(before: Book, after: Book, note: Note, meaning: Meaning, answer_query
         lines.append(note.ask.text)
         choices = [Choice(choice, choice) for choice in note.ask.choices]
     return Reply(tuple(lines) or (_nothing(note),), tuple(choices))
+
+
+def _without_reversed(book: Book, note: Note) -> Herd:
+    """The herd as it would be without what the note takes back."""
+    return book.with_note(replace(note, facts=(), ask=None)).herd if note.reverses else book.herd
 
 
 def _nothing(note: Note) -> str:
