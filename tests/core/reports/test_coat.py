@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from core.reckon.pedigree import Pedigree, pedigree
 from core.reckon.genotype import TooTangled
+from core.reckon.pedigree import Pedigree, pedigree
 from core.reports import coat
 from core.reports.coat import frequencies, gene_word, genotype_document, posterior, said_as
 
