@@ -8,6 +8,7 @@ from datetime import date
 
 from core.herd.questions import fitting
 from core.herd.state import Herd
+from core.notes.answer import day_alone
 from core.notes.fact import Fact, Json, from_json
 from core.notes.kinds import KIND_OF
 from core.notes.reading import Ask, Context, Draft, Message, Reading
@@ -61,9 +62,13 @@ def _clause(text: str, herd: Herd, context: Context, today: date) -> Reading:
     if named:
         grams = grams_of(int(named.group(2)), int(named.group(3)))
         return Reading((from_json(KIND_OF["correct"].fact, {"set": {"grams": grams}, "who": named.group(1)}),))
+    asked = re.fullmatch(r"remind me (\S+) to (.+)", text)
+    ahead = day_alone(asked.group(1), herd, today, "plan") if asked else None
+    if asked and ahead:
+        return Reading((from_json(KIND_OF["remind"].fact, {"text": asked.group(2), "on": ahead.isoformat()}),))
     corrected = _CORRECT.fullmatch(text)
     if corrected and " kindl" not in text:
-        return Reading((_correct(corrected, herd),))
+        return Reading((_correct(corrected, herd, today),))
     return Reading((from_json(KIND_OF["remark"].fact, {"text": text, "on": today.isoformat()}),))
 
 
@@ -102,7 +107,7 @@ def _fact(kind: str, said: dict[str, Json], herd: Herd, context: Context, today:
     return Reading((from_json(KIND_OF[kind].fact, said),))
 
 
-def _correct(found: re.Match[str], herd: Herd) -> Fact:
+def _correct(found: re.Match[str], herd: Herd, today: date) -> Fact:
     rat, pounds, ounces, field, value, word = found.groups()
     if rat:
         put: tuple[str, Json] = ("cause", "predator")
@@ -110,6 +115,8 @@ def _correct(found: re.Match[str], herd: Herd) -> Fact:
         put = ("grams", grams_of(int(pounds), int(ounces)))
     elif field:
         put = (field, int(value) if value.isdigit() else value)
+    elif day := day_alone(word, herd, today, "past"):
+        put = ("on", day.isoformat())
     else:
         animals = fitting(herd, word)
         put = ("who", animals[0].tag) if animals else ("count", int(word) if word.isdigit() else word)

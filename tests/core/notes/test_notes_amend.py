@@ -102,6 +102,45 @@ def test_a_correction_finds_the_fact_that_holds_what_was_wrong() -> None:
     assert {"kind": "kits_lost", "doe": "12", "on": ON, "count": 2} in barn.stands()
 
 
+def test_a_plan_put_right_lies_ahead() -> None:
+    """ "Make that saturday" is the next one, though a past Saturday was nearer."""
+    barn = Barn()
+    barn.say("remind me friday to trim nails")
+    heard = barn.say("make that saturday", minutes=1)
+    assert facts(heard) == [{"kind": "correct", "set": {"on": "2026-11-28"}}]
+    assert why(barn.say("make that 3-12", minutes=2)) == "what"
+
+
+@pytest.mark.parametrize(
+    ("told", "said", "put"),
+    [
+        ("bred 15 to flint", "the buck was moss", {"buck": "5"}),
+        ("bred 15 to flint", "her tag is 16", {"doe": "16"}),
+        ("14 kindled 7", "the mother was clover", {"doe": "9"}),
+        ("12 lost 1", "actually 1 kit cold", {"cause": "cold"}),
+    ],
+)
+def test_words_that_are_no_note_may_put_the_last_one_right(told: str, said: str, put: dict[str, object]) -> None:
+    """A field by its name, or the rest of its sentence told otherwise."""
+    barn = Barn()
+    barn.say(told)
+    heard = barn.say(said, minutes=1)
+    assert facts(heard) == [{"kind": "correct", "set": put}]
+
+
+@pytest.mark.parametrize("said", ["the buck was purple", "the sire is moss", "no, what a day", "no"])
+def test_words_that_put_nothing_right_stay_words(said: str) -> None:
+    """No such animal, no such field, nothing that differs, and nothing that was asked."""
+    barn = Barn()
+    barn.say("31 3-14")
+    before = barn.herd.animals
+    heard = barn.say(said, minutes=1)
+    assert [fact["kind"] for fact in facts(heard)] in ([], ["remark"])
+    assert barn.herd.animals == before
+    if said == "no":
+        assert heard.reply.lines == ("Nothing is waiting for an answer.",)
+
+
 def test_a_correction_of_a_named_animals_fact() -> None:
     """Not of the last one."""
     barn = Barn()

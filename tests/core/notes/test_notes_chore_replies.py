@@ -95,6 +95,7 @@ def test_a_full_note_of_another_animal_stands_as_it_is() -> None:
     """Whatever it is an answer to."""
     assert facts(Barn().say("31 3-14", reply_to=("weigh", "32"))) == [{"kind": "weighed", "who": "31", "grams": 1758}]
     assert facts(Barn().say("undo", reply_to=("weigh", "32"))) == [{"kind": "undo"}]
+    assert facts(Barn().say("why 12", reply_to=("weigh", "32"))) == [{"kind": "query", "about": "why", "who": "12"}]
 
 
 def test_a_number_that_fits_no_event_asks() -> None:
