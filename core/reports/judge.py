@@ -21,7 +21,7 @@ from core.reports.evidence import Evidence
 from core.reports.finding import Finding
 from core.reports.flags import SURVIVAL_KINDS, flags_of, raised_line
 from core.reports.verdict import Verdict
-from core.reports.wording import age, begun, called, grams, more_or_less, pronoun, tag_of, when
+from core.reports.wording import age, begun, called, grams, more_or_less, pronoun, short, tag_of, times_in_ten, when
 from core.words import count, day
 
 #: Plans that say what becomes of an animal.
@@ -171,6 +171,8 @@ def merits(barn: Evidence, animal: Animal) -> list[Finding]:
     found = (
         _raises_well(barn, animal),
         _wanted_buck(barn, animal),
+        _against_sire(barn, animal),
+        _outdone(barn, animal),
         _show_quality(animal),
         _grows_well(barn, animal),
         _on_target(barn, animal),
@@ -197,6 +199,42 @@ def _wanted_buck(barn: Evidence, animal: Animal) -> Finding | None:
     text = f"One of the {count(bucks.wanted, f'{breed}buck')} you keep: number {bucks.place(animal)} of {len(bucks.best_first)}, a {what}."
     evidence = {"rank": bucks.place(animal), "count": len(bucks.best_first), "keep": bucks.wanted, "litters_sired": sires}
     return Finding(animal.key, animal.tag, "wanted_buck", text, evidence, heed=-1, kinds=("bred", "kindled"))
+
+
+def _against_sire(barn: Evidence, animal: Animal) -> Finding | None:
+    """A buck that is likely better than his own sire."""
+    sire = barn.herd.animals.get(animal.sire or "")
+    chance = barn.growth.better(animal.key, sire.key) if barn.growth and sire and animal.sex == "buck" else None
+    if sire is None or chance is None or chance < figures.OUTDOES_CHANCE.value:
+        return None
+    text = (
+        f"Better than his sire {short(sire)}: his kits would outgrow the old one's {times_in_ten(chance)}, {_on_kits(barn, animal, sire)}."
+    )
+    evidence = {"sire": sire.tag, "chance_better": chance, "count": _kits_weighed(barn, animal, sire)}
+    return Finding(animal.key, animal.tag, "betters_sire", text, evidence, heed=-1, kinds=("weighed",))
+
+
+def _outdone(barn: Evidence, animal: Animal) -> Finding | None:
+    """A buck of the farm's number that another of them outdoes."""
+    if animal.sex != "buck" or barn.growth is None or barn.stages[animal.key] not in {"junior", "senior"}:
+        return None
+    kept = ranked(barn, animal).kept
+    rivals = [(barn.growth.better(one.key, animal.key) or 0.0, one) for one in kept if one.key != animal.key and animal in kept]
+    chance, rival = max(rivals, key=lambda each: each[0], default=(0.0, animal))
+    if chance < figures.OUTDOES_CHANCE.value:
+        return None
+    text = f"{short(rival)}'s kits would outgrow his {times_in_ten(chance)}, {_on_kits(barn, animal, rival)}."
+    evidence = {"better": rival.tag, "chance_better": chance, "count": _kits_weighed(barn, animal, rival)}
+    return Finding(animal.key, animal.tag, "outproduced", text, evidence, kinds=("weighed",))
+
+
+def _kits_weighed(barn: Evidence, *animals: Animal) -> int:
+    return sum(growth_merit(barn, one)[2] for one in animals)
+
+
+def _on_kits(barn: Evidence, *animals: Animal) -> str:
+    """What a comparison of growth stands on."""
+    return f"by {count(_kits_weighed(barn, *animals), 'kit')} of theirs weighed"
 
 
 def _show_quality(animal: Animal) -> Finding | None:

@@ -247,6 +247,31 @@ def test_good_surplus_sire_is_sold() -> None:
     assert [verdict(barn, tag).verdict for tag in ("7", "3", "5")] == ["keep", "sell", "cull"]
 
 
+def test_outproduced_buck_within_the_number_is_kept_and_told() -> None:
+    """Two bucks are kept, and the weaker one's card says who outdoes him, how surely, by how many kits."""
+    barn = two_sires()
+    assert verdict(barn, "3").verdict == "keep"
+    assert "7 Rowan's kits would outgrow his 9 times in 10, by 64 kits of theirs weighed." in [
+        one.text for one in verdict(barn, "3").reasons
+    ]
+    assert "outproduced" not in codes(barn, "7")
+
+
+def test_son_better_than_his_sire_is_told() -> None:
+    """A buck out of a weak sire, with heavier kits of his own, is said to be better than he."""
+    barn = two_sires({"8": 2000, "3": 1500}).say("animal", tag="8", sire="3")
+    assert "betters_sire" in codes(barn, "8")
+    text = next(one.text for one in verdict(barn, "8").reasons if one.code == "betters_sire")
+    assert text.startswith("Better than his sire 3 Flint: his kits would outgrow the old one's ")
+    assert "betters_sire" not in codes(barn, "3")
+
+
+def test_son_who_is_no_better_is_not_praised_for_it() -> None:
+    """Like sire, like son: nothing is said."""
+    barn = two_sires({"8": 1800, "3": 1800}).say("animal", tag="8", sire="3")
+    assert "betters_sire" not in [one.code for one in verdict(barn, "8").reasons]
+
+
 # --- what holds back ----------------------------------------------------------------------------------------------
 
 
