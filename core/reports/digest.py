@@ -16,13 +16,13 @@ from core.reports.feeding import days_left
 from core.reports.finding import Finding
 from core.reports.flags import all_flags
 from core.reports.wording import called, grams, when
-from core.words import count
+from core.words import count, listed
 
 WEEK = 7  # not a figure: days in a week
 #: Lines of each part that a phone takes.
-CHORES_TOLD = 8
-LATE_TOLD = 3
-FLAGS_TOLD = 8
+CHORES_TOLD = 6
+LATE_TOLD = 2
+FLAGS_TOLD = 6
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,10 +88,13 @@ class Digest:
         return [*lines, *([f"And {count(more, 'more', 'more')}: ask what is due."] if more else []), *self.chores.cautions()]
 
     def _flags(self) -> list[str]:
-        animals = {one.key: one for one in self.herd.animals.values()}
-        told = [f"{called(animals[one.animal])}: {one.text}" for one in self.flags[:FLAGS_TOLD]]
-        more = len(self.flags) - len(told)
-        return [*told, *([f"And {count(more, 'more flag')}: ask for flags."] if more > 0 else [])]
+        """A line an animal: its gravest flag, and the others by name."""
+        found: dict[str, list[Finding]] = {}
+        for one in self.flags:
+            found.setdefault(one.animal, []).append(one)
+        told = [flag_line(self.herd, flags) for flags in list(found.values())[:FLAGS_TOLD]]
+        more = len(found) - len(told)
+        return [*told, *([f"And {count(more, 'more animal')} flagged: ask for flags."] if more > 0 else [])]
 
     def feed_line(self) -> str:
         """The feed in a line, or how to tell it."""
@@ -102,6 +105,13 @@ class Digest:
             return f"Feed: {grams(settings, self.feed.grams)} left, more than a year's worth."
         low = " Buy soon." if self.feed.days <= figures.FEED_LOW_DAYS.value else ""
         return f"Feed: about {grams(settings, self.feed.grams)} left, {count(self.feed.days, 'day')} at {grams(settings, self.feed.a_day)} a day.{low}"
+
+
+def flag_line(herd: Herd, flags: list[Finding]) -> str:
+    """An animal's flags in a line: the gravest with its evidence, the others by name."""
+    first, *others = sorted(flags, key=lambda one: -one.heed)
+    also = f" Also: {listed(one.code.replace('_', ' ') for one in others)}." if others else ""
+    return f"{called(herd.animals[first.animal])}: {first.text}{also}"
 
 
 def digest(herd: Herd, today: date) -> Digest:

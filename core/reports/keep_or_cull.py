@@ -25,7 +25,7 @@ from core.reports.wording import age, begun, grams, price, tag_of, when
 from core.words import count, listed
 
 #: How many animals of a verdict get a line of their own.
-TOLD = 6
+TOLD = {"cull": 5, "sell": 3, "watch": 3}
 NAMED = 12  # not a figure: tags in a line
 
 
@@ -75,8 +75,8 @@ class KeepOrCull:
         """Those with a warning each by name with it; the young ones that only need time together."""
         warned = [one for one in self.of("watch") if any(reason.heed > 0 for reason in one.reasons)]
         waiting = [one for one in self.of("watch") if one not in warned]
-        lines = [self._line("watch", one) for one in warned[:TOLD]]
-        lines += [f"Watch too: {', '.join(one.called for one in warned[TOLD:])}."] if len(warned) > TOLD else []
+        lines = [self._line("watch", one) for one in warned[: TOLD["watch"]]]
+        lines += [f"Watch too: {', '.join(one.called for one in warned[TOLD['watch'] :])}."] if len(warned) > TOLD["watch"] else []
         if waiting:
             named = ", ".join(one.called for one in waiting[:NAMED])
             more = f" and {count(len(waiting) - NAMED, 'more', 'more')}" if len(waiting) > NAMED else ""
@@ -85,9 +85,9 @@ class KeepOrCull:
 
     def _lines(self, word: str) -> list[str]:
         found = self.of(word)
-        lines = [self._line(word, one) for one in found[:TOLD]]
-        if len(found) > TOLD:
-            lines.append(f"{word.capitalize()} too: {', '.join(one.called for one in found[TOLD:])}.")
+        lines = [self._line(word, one) for one in found[: TOLD[word]]]
+        if len(found) > TOLD[word]:
+            lines.append(f"{word.capitalize()} too: {', '.join(one.called for one in found[TOLD[word] :])}.")
         return lines
 
     def _line(self, word: str, one: Verdict) -> str:

@@ -55,8 +55,9 @@ def test_long_lists_are_cut() -> None:
     for number in range(12):
         barn.doe(f"{number + 10}", age=400).say("for_sale", who=f"{number + 10}", until=ago(3), on=ago(30))
     text = digest(barn.herd, TODAY).reply().text
-    assert "And 16 more flags: ask for flags." in text
-    assert "And 9 more: ask what is due." in text
+    assert "Doe 10: For sale until Sun 22 Nov, 3 days ago, and still here. Also: long open." in text
+    assert "And 6 more animals flagged: ask for flags." in text
+    assert "And 10 more: ask what is due." in text
 
 
 def test_late_doe_is_in_the_letter() -> None:
