@@ -48,6 +48,7 @@ class Kind:
     chores    (herd, today) -> chores that this kind causes, done and moot ones left out
     reply     (fact, herd before, herd after) -> lines for the person: what was understood and what follows from it
     show      (fact, herd) -> the fact as a full sentence that reads as itself
+    written   patterns of those sentences, `{doe:TAG}` standing for a field: `core.notes.written` reads them back
     """
 
     fact: type[Fact]
@@ -58,6 +59,7 @@ class Kind:
     check: Callable[[Any, Herd, date], Problem | None] = no_problem
     apply: Callable[[Any, Herd], Herd] = no_change
     chores: Callable[[Herd, date], Iterable[Chore]] = no_chores
+    written: tuple[str, ...] = ()
 
     @property
     def name(self) -> str:

@@ -69,13 +69,15 @@ from core.notes.kinds.remark import Remark
 from core.notes.leftovers import unexplained
 from core.notes.lexicon import FOREIGN, FOREIGN_SHARED, Lexicon
 from core.notes.reading import Ask, Context, Draft, Message, Reading
+from core.notes.recall import subject_of
 from core.notes.statements import statements
 from core.notes.text import cleaned
 from core.notes.tokens import tokens
+from core.notes.written import written_fact
 
 #: Kinds in the order in which they may take words: the special before the general.
 STATEMENT_KINDS: Final = (
-    nest_manners, refusal, miss, palpation, treatment, tagging, animal, culling, litter_colors, sale, listing, giving, skipping, fostering, mating, plan,
+    skipping, nest_manners, refusal, miss, palpation, treatment, animal, tagging, culling, litter_colors, sale, listing, giving, fostering, mating, plan,
     moving, nest_box, weaning, kindling, kit_loss, death, litter_weighing, condition, scoring, ration, feed_purchase, feed_left, weighing,
     kit_count, fault, showing, temper, ailment, weather, coloring, doing,
 )  # fmt: skip
@@ -86,7 +88,7 @@ TRIGGERS: Final[Mapping[Any, frozenset[str]]] = {module: frozenset(module.CUES) 
 #: Kinds that a note gives without any word of theirs: `31 4-6`, `14 to B3`, `12 6 kits`, `6 live 2 dead`.
 WORDLESS: Final = frozenset({weighing, moving, kit_count, kindling, kit_loss, coloring, litter_weighing, ration, litter_colors, palpation, culling, tagging, weather, animal})
 LEXICON: Final = Lexicon(
-    [*(module.CUES for module in ALL), {"color": " | ".join(_ for _ in color_words()), "breed": " | ".join(_ for _ in breed_words())}]
+    [*(module.CUES for module in ALL), {"color": " | ".join(color_words()), "breed_name": " | ".join(breed_words())}]
 )
 CORRECTORS: Final = frozenset({"no", "i mean", "i meant", "make that", "sorry", "er", "rather", "or rather", "wait no", "no wait", "scratch that", "oops", "i said"})
 PLACES_OF_QUESTION: Final = 12  # items: a longer message is more than a question or a correction
@@ -106,7 +108,10 @@ def read(message: Message, herd: Herd, context: Context = Context()) -> Reading:
     if not text:
         return Reading()
     today = message.at.astimezone(_zone(herd.settings.timezone)).date()
-    scene = Scene(herd, words_of(herd), today, context)
+    exact = written_fact(message.text.strip(), herd, today)
+    if exact is not None:
+        return Reading((exact,), subject=subject_of(exact))
+    scene = Scene(herd, words_of(herd), today, context, message.text)
     found = tokens(text)
     if _foreign(found):
         return _remark(text, today, None)
@@ -184,6 +189,8 @@ def _is_setting(whole: Clause) -> bool:
     place = whole.first("setting")
     if place is None:
         return False
+    if whole.said(place) in {"winter", "spring"} and whole.dates() and not whole.explicit() and len(whole.items) <= PLACES_OF_QUESTION:
+        return True
     return len(whole.said(place).split()) > 1 or place == whole.opening() or whole.said(whole.opening() or 0) in {"setting", "settings", "set", "our", "my"}
 
 
@@ -199,12 +206,15 @@ def _is_question(whole: Clause, text: str) -> bool:
     if opening is None:
         return False
     first = whole.items[opening]
-    if text.rstrip(" !.").endswith("?") or "?" in text and first.marks & {"question", "show_me"}:
+    asking = bool(first.marks & {"question", "show_me"}) or any(mark.startswith("ask:") for mark in first.marks)
+    if text.rstrip(" !.").endswith("?") or ("?" in text and asking):
         return True
     if first.marks & {"question", "show_me"} and first.said not in {"any", "list", "who", "see"}:
         return len(whole.items) <= PLACES_OF_QUESTION * 2 and not whole.sorted_as("weight", "pair", "money")
     asks = any(mark.startswith("ask:") for mark in first.marks) or first.said in {"any", "list", "who", "see"}
     if not asks or len(whole.items) > PLACES_OF_QUESTION or whole.sorted_as("weight", "pair", "money", "cup", "dose", "temp"):
+        return False
+    if first.said in {"list", "see"} and any(whole.known(i) for i in range(len(whole.items))):
         return False
     return _only_asks(whole)
 
@@ -314,7 +324,7 @@ class _Statements:
 
     def _unread(self) -> str:
         words = [item.said for clause in self.clauses if clause.found for item in clause.items if item.sort == "word" and id(item) not in clause.used]
-        words += [clause.text() for clause in self.clauses if not clause.found and not unexplained(clause)]
+        words += [item.said for clause in self.clauses if not clause.found and not unexplained(clause) for item in clause.items if item.sort not in {"mark", "break"}]
         return " ".join(words)
 
     def _nothing(self) -> Reading:
@@ -368,7 +378,7 @@ def _denied(clause: Clause) -> bool:
     """Whether the verb is denied: `hasn't kindled yet`, `no kits yet`, `not bred`."""
     for i, item in enumerate(clause.items):
         if "negation" in item.marks or (item.said == "no" and i + 1 < len(clause.items)):
-            if item.marks & {"refuse", "miss", "ail", "unsure", "open", "not_dq", "temper:bad"}:
+            if item.marks & {"refuse", "miss", "ail", "unsure", "open", "not_dq", "temper:bad"} or (clause.has("palpate") and clause.has("unsure")):
                 continue
             behind = clause.items[i + 1 : i + 5]
             if item.said == "no":
@@ -431,9 +441,15 @@ def _distinct(founds: list[Found]) -> list[Found]:
     """Each fact once, however often the message says it."""
     kept: list[Found] = []
     for found in founds:
-        if not any(found.fact is other.fact and found.values == other.values for other in kept):
+        if not any(found.fact is other.fact and _says_no_more(found, other) for other in kept):
             kept.append(found)
     return kept
+
+
+def _says_no_more(found: Found, other: Found) -> bool:
+    """Whether a reading only repeats another; a second word for the same temper is no second fact."""
+    loose = {"sign"} if found.fact.kind == "temper" else set()
+    return all(value is None or name in loose or other.values.get(name) == value for name, value in found.values.items())
 
 
 def _subject(founds: list[Found]) -> str | None:

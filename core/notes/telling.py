@@ -2,18 +2,23 @@
 
 from __future__ import annotations
 
+import json
+import re
 from collections.abc import Iterable
 from datetime import date
 from typing import Any
 
 from core import words
-from core.handbook import flags, health, reproduction
+from core.handbook import breeds, colors, flags, health, reproduction
 from core.herd.calendar import litter_chores, mating_chores
 from core.herd.chore import Chore
 from core.herd.litters import alive_now, the_litter, untagged
 from core.herd.questions import days_later, events, in_withdrawal, withdrawal_untold
 from core.herd.state import Herd, Litter
 from core.notes.fact import Fact, field_names
+
+#: Kinds whose sentence has its day, if any, inside; the others have it in front.
+OWN_DAY = frozenset({"animal", "planned", "remind", "setting", "query", "undo", "correct"})
 
 #: Fields that say whom and when; the rest is what was seen.
 _ROLES = frozenset({"on", "who", "doe"})
@@ -136,6 +141,33 @@ def chores_of_litter(herd: Herd, litter: Litter, *names: str) -> tuple[Chore, ..
     """What is still to do for the litter, of these chores."""
     ending = f":{litter.dam}:{litter.born_on}"
     return tuple(chore for chore in litter_chores(herd, litter.born_on) if chore.key.endswith(ending) and chore.chore in names)
+
+
+def quoted(text: str | None) -> str | None:
+    """Somebody's own words inside a written-back note, in quotes: where they begin and end is then beyond doubt."""
+    return None if text is None else json.dumps(text, ensure_ascii=False)
+
+
+def own_words(text: str) -> str:
+    """Words that end a written-back note: as they are, or in quotes where their first letter or their ends would be lost."""
+    safe = text and text == " ".join(text.split()) and not text.startswith('"')
+    return text if safe else json.dumps(text, ensure_ascii=False)
+
+
+def name_said(name: str) -> str:
+    """A cage in a written-back note: one plain word bare, anything else in quotes."""
+    return name if re.fullmatch(r'[^\s,:"]+', name) else json.dumps(name, ensure_ascii=False)
+
+
+def color_written(color: str | None) -> str | None:
+    """A colour in a written-back note: the handbook's name bare, any other in quotes."""
+    return color if color is not None and colors.color(color) == color else quoted(color)
+
+
+def breed_written(breed: str | None) -> str | None:
+    """A breed, the same way."""
+    known = breeds.breed(breed)
+    return breed if known is not None and known.name == breed else quoted(breed)
 
 
 def shortened(text: str) -> str:

@@ -14,7 +14,7 @@ from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
-from core.notes.telling import called, dated, noted, said
+from core.notes.telling import called, dated, noted, quoted, said
 from core.problem import Problem
 
 
@@ -55,7 +55,7 @@ def read(c: Clause) -> None:
     if c.has("treat", "withdrawal", "drug"):
         return
     pick = c.subject_of(places[0])
-    if pick is None:
+    if pick is None and len(c.items) > 4 or "i" in {c.said(places[0] - 1), c.said(places[0] - 2)}:
         return
     if c.has("lose", "die", "dead", "cull") and any(mark.startswith("cause:") for i in places for mark in c.items[i].marks):
         return
@@ -94,9 +94,12 @@ def reply(fact: Ailing, _before: Herd, after: Herd) -> tuple[str, ...]:
     return tuple(each for each in (line, urgent, catching) if each)
 
 
+WRITTEN = ("{who:TAG} ailing, {sign:TEXT}",)
+
+
 def show(fact: Ailing, _herd: Herd) -> str:
-    """`2026-11-25: 5 ailing, snotty nose`."""
-    return noted(fact.on, f"{fact.who} ailing, {fact.sign}")
+    """`2026-11-25: 5 ailing, "snotty nose"`."""
+    return noted(fact.on, f"{fact.who} ailing, {quoted(fact.sign)}")
 
 
-KIND = Kind(fact=Ailing, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=Ailing, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

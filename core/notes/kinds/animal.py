@@ -14,11 +14,12 @@ from core.herd.state import Animal, Herd
 from core.notes.animals import Mention
 from core.notes.checking import not_born, not_yet, worst, wrong_sex
 from core.notes.clause import Clause, Found, Need, first_need
+from core.notes.common_words import COMMON
 from core.notes.dates import Days
 from core.notes.fact import Cents, Sex, Tag
 from core.notes.items import Item, breed_said, color_said
 from core.notes.kind import Example, Kind
-from core.notes.telling import by_key, called, parts, told
+from core.notes.telling import breed_written, by_key, called, color_written, parts, quoted, told
 from core.problem import Problem
 
 
@@ -80,7 +81,7 @@ def _new(c: Clause) -> None:
     values["breed"] = next((breed for item in c.items if (breed := breed_said(item))), None)
     values["color"] = next((color for item in c.items if (color := color_said(item))), None)
     values["origin"] = "given" if c.has("gift") else ("bought" if price is not None or c.has("came") else None)
-    used += [*born_items, *price_items, *name_items, *(item for item in c.items if item.marks & {"new", "color", "breed", "doe_word", "buck_word", "came"})]
+    used += [*born_items, *price_items, *name_items, *(item for item in c.items if item.marks & {"new", "color", "breed_name", "doe_word", "buck_word", "came"})]
     need = None
     if born is not None and (born.on is None or born.on > c.today):
         need = Need("when", "born", "When was it born? I can't make a day of it that fits.")
@@ -159,7 +160,23 @@ def _name(c: Clause, place: int | None) -> tuple[str | None, list[Item]]:
         if after < len(c.items) and c.items[after].sort in {"word", "animal"} and after != place:
             item = c.items[after]
             return item.said.title(), [c.items[i], item]
-    return None, []
+    return _name_behind_tag(c, place) if place is not None and c.has("new") else (None, [])
+
+
+def _name_behind_tag(c: Clause, place: int) -> tuple[str | None, list[Item]]:
+    """`new buck 41 Anvil satin`: the word behind the tag that is nothing else; an everyday word only where it stands alone as a name does."""
+    i = place + 1
+    if not 0 < i < len(c.items):
+        return None, []
+    item = c.items[i]
+    inexact = item.sort == "animal" and not item.value.exact
+    if not inexact and (item.sort != "word" or item.marks or not item.said.isalpha()):
+        return None, []
+    following = c.items[i + 1] if i + 1 < len(c.items) else None
+    stands_alone = following is None or following.said == "," or bool(following.marks & {"breed_name", "color", "born_word", "buck_word", "doe_word"})
+    if not inexact and item.said in COMMON and not stands_alone:
+        return None, []
+    return item.said.title(), [item]
 
 
 def _detail(c: Clause) -> None:
@@ -264,13 +281,19 @@ def reply(fact: AnimalNoted, before: Herd, after: Herd) -> tuple[str, ...]:
     return (words.sentence(f"{called(after, fact.tag)} {how}" + (f": {told}" if told else "")), *of, *outside)
 
 
+WRITTEN = (
+    "new (?:rabbit|(?P<sex>buck|doe)) {tag:TAG}(?:, name {name:TEXT})?(?:, breed {breed:BREED})?(?:, color {color:COLOR})?"
+    "(?:, born {born:DAY})?(?:, sire {sire:TAG})?(?:, dam {dam:TAG})?(?:, {origin:ORIGIN})?(?:, price {price:MONEY})?(?:, on {on:DAY})?",
+)
+
+
 def show(fact: AnimalNoted, _herd: Herd) -> str:
-    """`new doe 40, name Clover, breed Mini Rex, color opal, born 2026-03-04, sire 3, dam 14, bought, price 50.00, on 2026-11-25`."""
+    """`new doe 40, name "Clover", breed Mini Rex, color opal, born 2026-03-04, sire 3, dam 14, bought, price 50.00, on 2026-11-25`."""
     return parts(
         f"new {fact.sex or 'rabbit'} {fact.tag}",
-        told("name ", fact.name),
-        told("breed ", fact.breed),
-        told("color ", fact.color),
+        told("name ", quoted(fact.name)),
+        told("breed ", breed_written(fact.breed)),
+        told("color ", color_written(fact.color)),
         told("born ", fact.born),
         told("sire ", fact.sire),
         told("dam ", fact.dam),
@@ -280,4 +303,4 @@ def show(fact: AnimalNoted, _herd: Herd) -> str:
     )
 
 
-KIND = Kind(fact=AnimalNoted, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=AnimalNoted, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

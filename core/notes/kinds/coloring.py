@@ -13,7 +13,7 @@ from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.items import color_said
 from core.notes.kind import Example, Kind
-from core.notes.telling import called, dated, noted
+from core.notes.telling import called, color_written, dated, noted
 from core.problem import Problem
 
 
@@ -31,7 +31,7 @@ class ColorSettled:
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
 
-OPENS: Final = ("color_is",)
+OPENS: Final = ()
 CUES: Final = {
     "color_is": "turned out | is | shes | hes | is a | looks | looks like a | coloring up | color | colour | color of | coming in | going to be | definitely | its a",
 }  # fmt: skip
@@ -76,9 +76,12 @@ def reply(fact: ColorSettled, before: Herd, after: Herd) -> tuple[str, ...]:
     return (dated(f"{called(after, fact.who)} is {fact.color}{was}", fact.on, after),)
 
 
+WRITTEN = ("{who:TAG} color {color:COLOR}",)
+
+
 def show(fact: ColorSettled, _herd: Herd) -> str:
     """`2026-11-25: 33 color black`."""
-    return noted(fact.on, f"{fact.who} color {fact.color}")
+    return noted(fact.on, f"{fact.who} color {color_written(fact.color)}")
 
 
-KIND = Kind(fact=ColorSettled, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=ColorSettled, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

@@ -95,9 +95,12 @@ def _flesh(score: float) -> str:
     return "fat" if score > feeding.CONDITION_FAT_ABOVE.value else "good"
 
 
+WRITTEN = ("{who:TAG} condition {score:DEC}",)
+
+
 def show(fact: ConditionScored, _herd: Herd) -> str:
     """`2026-11-25: 5 condition 2.5`."""
     return noted(fact.on, f"{fact.who} condition {fact.score:g}")
 
 
-KIND = Kind(fact=ConditionScored, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=ConditionScored, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

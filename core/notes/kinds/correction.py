@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from dataclasses import dataclass
 from typing import ClassVar, Final
 
@@ -53,10 +54,12 @@ def read(c: Clause) -> None:
     opening = c.opening()
     first = next((item for item in c.items if item.sort != "mark"), None)
     negated = c.first("negation")
+    if _of_animal(c):
+        return
     if first is None or not ((first.said in STARTS and "correct" in first.marks) or (negated is not None and opening is not None and _x_not_y(c))):
         return
     strong = any(item.said in STRONG for item in c.items)
-    if not strong and not _x_not_y(c) and not _bare_tail(c):
+    if not strong and not _x_not_y(c) and not _bare_tail(c) and not (c.said(c.items.index(first) + 1) in {"it was", "that was"}):
         return
     values = _set(c)
     if not values:
@@ -64,6 +67,20 @@ def read(c: Clause) -> None:
     wrong = [c.items[i] for i in _wrong(c)]
     _ = wrong
     c.take(Found(Correct, {"set": Fields(tuple(values.items())), "who": None}, list(c.items)))
+
+
+def _of_animal(c: Clause) -> bool:
+    """`31 should be 3-12`: which animal's fact, and what it should say."""
+    place = next((i for i, item in enumerate(c.items) if item.said in {"should be", "should have been", "was supposed to be", "should say"}), None)
+    subject = c.mention(place - 1) if place else None
+    if place is None or subject is None or subject.tag is None or place > 2:
+        return False
+    rest = Clause(c.items[place + 1 :], c.scene)
+    values = _set(rest)
+    if not values:
+        return False
+    c.take(Found(Correct, {"set": Fields(tuple(values.items())), "who": subject.tag}, list(c.items)))
+    return True
 
 
 def _wrong(c: Clause) -> list[int]:
@@ -99,7 +116,8 @@ def _set(c: Clause) -> dict[str, Json]:
         if i in wrong:
             continue
         if item.sort == "date":
-            days = c.resolved(item.value, "past")
+            ahead = any(fact.kind in {"remind", "planned", "for_sale"} for fact in c.scene.context.last)
+            days = c.resolved(item.value, "plan" if ahead else "past")
             if days.on:
                 values["on"] = days.on.isoformat()
         elif item.sort in {"animal", "code"}:
@@ -117,6 +135,9 @@ def _set(c: Clause) -> dict[str, Json]:
         result = next((item for j, item in enumerate(c.items) if "field:result" in item.marks and j not in wrong), None)
         if result is not None:
             values["result"] = "open" if result.said == "open" else "bred"
+        cause = next((mark.removeprefix("cause:") for item in c.items for mark in sorted(item.marks) if mark.startswith("cause:")), None)
+        if cause is not None and any("cause" in to_json(fact) or fact.kind in {"kits_lost", "died"} for fact in c.scene.context.last):
+            values["cause"] = cause
     return values
 
 
@@ -131,7 +152,7 @@ def _number(c: Clause, i: int, wrong: set[int], values: dict[str, Json]) -> None
     elif _is_tag(c, i, wrong):
         values["who"] = (c.mention(i) or Mention((), "")).tag or str(number)
     else:
-        values["count"] = number
+        values.setdefault("count", number)
 
 
 def _field(c: Clause, i: int) -> str | None:
@@ -170,10 +191,13 @@ def reply(_fact: Correct, _before: Herd, _after: Herd) -> tuple[str, ...]:
     return ()
 
 
+WRITTEN = ("correct(?: {who:TAG})?: {set:REST}",)
+
+
 def show(fact: Correct, _herd: Herd) -> str:
-    """`correct 31: who 15, count 7`; the animal whose note it is stands only where it was said."""
+    """`correct 31: who "15", count 7`; the animal whose note it is stands only where it was said."""
     of = f" {fact.who}" if fact.who is not None else ""
-    return f"correct{of}: " + ", ".join(f"{name} {value}" for name, value in fact.set)
+    return f"correct{of}: " + ", ".join(f"{name} {json.dumps(value, ensure_ascii=False)}" for name, value in fact.set)
 
 
-KIND = Kind(fact=Correct, examples=EXAMPLES, not_this=NOT_THIS, reply=reply, show=show)
+KIND = Kind(fact=Correct, examples=EXAMPLES, not_this=NOT_THIS, reply=reply, show=show, written=WRITTEN)

@@ -72,26 +72,27 @@ def _weights(c: Clause) -> tuple[int | None, int | None, list[Item]]:
     dressed: int | None = None
     labels = c.each("dress", "live_weight")
     if places and labels:
+        leading = any(place > labels[-1] for place in places)
         for place in places[:2]:
-            grams = c.grams(place)
-            if _label(c, place, places, labels) == "dress":
-                dressed = grams
+            if _label(c, place, places, labels, leading=leading) == "dress":
+                dressed = c.grams(place)
             else:
-                live = grams
+                live = c.grams(place)
         return live, dressed, used
     if len(places) == 2:
         return c.grams(places[0]), c.grams(places[1]), used
     return (c.grams(places[0]), None, used) if places else (None, None, [])
 
 
-def _label(c: Clause, place: int, places: list[int], labels: list[int]) -> str:
-    before = [i for i in labels if i < place and not any(i < other < place for other in places)]
-    after = [i for i in labels if i > place and not any(place < other < i for other in places)]
-    first_label_leads = labels[0] < places[0] and not (c.items[labels[0]].marks & {"cull"} and len(labels) > 1)
-    chosen = (before or after) if first_label_leads or not after else after
-    if not after and len(places) == 2 and len(labels) == 1:
-        chosen = before
-    return "dress" if chosen and "dress" in c.items[chosen[-1] if chosen is before else chosen[0]].marks else "live"
+def _label(c: Clause, place: int, places: list[int], labels: list[int], *, leading: bool) -> str:
+    """`live` or `dress`: the word before each weight, or behind it where the last word ends the note."""
+    if leading:
+        earlier = max((other for other in places if other < place), default=-1)
+        own = [i for i in labels if earlier < i < place]
+    else:
+        later = min((other for other in places if other > place), default=len(c.items))
+        own = [i for i in labels if place < i < later]
+    return "dress" if own and "dress" in c.items[own[-1 if leading else 0]].marks else "live"
 
 
 def _grams(c: Clause, item: Item) -> int | None:
@@ -141,6 +142,12 @@ def reply(fact: Culled, before: Herd, after: Herd) -> tuple[str, ...]:
     return tuple(each for each in (line, kits_after(fact.litter_of, before, after, fact.on), caution) if each)
 
 
+WRITTEN = (
+    "butchered {who:TAG}(?:, {live_grams:NUM} g live)?(?:, {dressed_grams:NUM} g dressed)?",
+    "butchered {count:NUM} kits? of doe {litter_of:TAG}(?:, {live_grams:NUM} g live)?(?:, {dressed_grams:NUM} g dressed)?",
+)
+
+
 def show(fact: Culled, _herd: Herd) -> str:
     """`2026-11-25: butchered 32, 2325 g live, 1247 g dressed`."""
     return noted(
@@ -153,4 +160,4 @@ def show(fact: Culled, _herd: Herd) -> str:
     )
 
 
-KIND = Kind(fact=Culled, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=Culled, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

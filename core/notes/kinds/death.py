@@ -14,7 +14,7 @@ from core.notes.checking import leaver_problem, not_yet, worst
 from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
-from core.notes.telling import called, dated, kits_after, noted, of_kits, parts, said, told
+from core.notes.telling import called, dated, kits_after, noted, of_kits, parts, quoted, said, told
 from core.problem import Problem
 
 
@@ -39,6 +39,7 @@ CUES: Final = {
     "die": "died | found dead | dead | passed away | passed | put down | had to put down | euthanized | ded | dies | death | deaths | passed on | kicked the bucket | was dead | deceased | bit the dust"
     " | didnt make it | keeled over | croaked | is gone | had to euthanize | put to sleep | gone over the rainbow bridge",
     "found": "found",
+    "lose": "lost | lose",
 }  # fmt: skip
 
 
@@ -110,9 +111,15 @@ def reply(fact: Died, before: Herd, after: Herd) -> tuple[str, ...]:
     return tuple(each for each in (line, kits_after(fact.litter_of, before, after, fact.on), several) if each)
 
 
+WRITTEN = (
+    "{who:TAG} died(?:, cause {cause:TEXT})?",
+    "{count:NUM} kits? of doe {litter_of:TAG} died(?:, cause {cause:TEXT})?",
+)
+
+
 def show(fact: Died, _herd: Herd) -> str:
-    """`2026-11-25: R22 died, cause unknown`, `2 kits of doe 12 died`."""
-    return noted(fact.on, parts(f"{of_kits(fact.who, fact.litter_of, fact.count)} died", told("cause ", fact.cause)))
+    """`2026-11-25: R22 died, cause "unknown"`, `2 kits of doe 12 died`."""
+    return noted(fact.on, parts(f"{of_kits(fact.who, fact.litter_of, fact.count)} died", told("cause ", quoted(fact.cause))))
 
 
-KIND = Kind(fact=Died, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=Died, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

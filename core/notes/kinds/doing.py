@@ -12,7 +12,7 @@ from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
-from core.notes.telling import dated, noted, whom
+from core.notes.telling import dated, noted, own_words, whom
 from core.problem import Problem
 
 
@@ -79,11 +79,14 @@ def reply(fact: ChoreDone, _before: Herd, after: Herd) -> tuple[str, ...]:
     return (dated(f"Done: {fact.chore.replace('_', ' ')}{who}", fact.on, after),)
 
 
+WRITTEN = ("chore done(?: for {who:TAG})?(?: key {key:KEY})?: {chore:WORDS}",)
+
+
 def show(fact: ChoreDone, _herd: Herd) -> str:
-    """`2026-11-25: done for 9 key kindling:9:2026-10-28: trimming nails`."""
+    """`2026-11-25: chore done for 9 key kindling:9:2026-10-28: trimming nails`."""
     who = f" for {fact.who}" if fact.who is not None else ""
     key = f" key {fact.key}" if fact.key else ""
-    return noted(fact.on, f"done{who}{key}: {fact.chore}")
+    return noted(fact.on, f"chore done{who}{key}: {own_words(fact.chore)}")
 
 
-KIND = Kind(fact=ChoreDone, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=ChoreDone, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

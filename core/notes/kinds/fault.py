@@ -12,7 +12,7 @@ from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.clause import Clause, Need, Pick
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
-from core.notes.telling import called, dated, noted, parts, said
+from core.notes.telling import called, dated, noted, parts, quoted, said
 from core.problem import Problem
 
 
@@ -83,12 +83,15 @@ def reply(fact: FaultSeen, _before: Herd, after: Herd) -> tuple[str, ...]:
     return (dated(parts(f"{called(after, fact.who)}: {fact.fault}", weight), fact.on, after),)
 
 
+WRITTEN = ("{who:TAG} fault {fault:TEXT}(?:, (?P<disqualifies>disqualifies|does not disqualify))?",)
+
+
 def show(fact: FaultSeen, _herd: Herd) -> str:
-    """`2026-11-25: 31 fault white toenail, disqualifies`."""
+    """`2026-11-25: 31 fault "white toenail", disqualifies`."""
     return noted(
         fact.on,
-        parts(f"{fact.who} fault {fact.fault}", {True: "disqualifies", False: "does not disqualify", None: None}[fact.disqualifies]),
+        parts(f"{fact.who} fault {quoted(fact.fault)}", {True: "disqualifies", False: "does not disqualify", None: None}[fact.disqualifies]),
     )
 
 
-KIND = Kind(fact=FaultSeen, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=FaultSeen, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

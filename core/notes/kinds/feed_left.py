@@ -28,7 +28,7 @@ class FeedLeft:
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
 
-OPENS: Final = ("feed_left",)
+OPENS: Final = ()
 CUES: Final = {
     "feed_left": "feed left | left | remaining | on hand | feed on hand | in the bin | in the barrel | of feed left | down to | feed remaining | still have | have about | in stock | in the can | left in",
 }  # fmt: skip
@@ -73,9 +73,12 @@ def reply(fact: FeedLeft, _before: Herd, after: Herd) -> tuple[str, ...]:
     return (dated(f"Feed left: {grams(after, fact.grams)}", fact.on, after),)
 
 
+WRITTEN = ("{grams:NUM} g feed left",)
+
+
 def show(fact: FeedLeft, _herd: Herd) -> str:
     """`2026-11-25: 54431 g feed left`."""
     return noted(fact.on, f"{fact.grams} g feed left")
 
 
-KIND = Kind(fact=FeedLeft, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=FeedLeft, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

@@ -125,6 +125,9 @@ def reply(fact: FeedBought, _before: Herd, after: Herd) -> tuple[str, ...]:
     return (dated(f"Feed bought: {parts(bags, grams(after, weight), price, each)}", fact.on, after),)
 
 
+WRITTEN = ("bought feed(?:, {bags:NUM} bags?)?(?:, {grams:NUM} g)?(?:, {price:MONEY} in all)?",)
+
+
 def show(fact: FeedBought, _herd: Herd) -> str:
     """`2026-11-25: bought feed, 4 bags, 90718 g, 74.00 in all`."""
     bags = None if fact.bags is None else words.count(fact.bags, "bag")
@@ -132,4 +135,4 @@ def show(fact: FeedBought, _herd: Herd) -> str:
     return noted(fact.on, parts("bought feed", bags, weight, None if fact.price is None else f"{words.money(fact.price)} in all"))
 
 
-KIND = Kind(fact=FeedBought, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=FeedBought, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

@@ -171,9 +171,12 @@ def _nest(herd: Herd, tag: str, on: date) -> str:
     return kits_left(herd, _taking(herd, doe.key, on) if doe else None, tag)
 
 
+WRITTEN = ("fostered {count:NUM} kits? from doe {from:TAG} to doe {to:TAG}",)
+
+
 def show(fact: Fostered, _herd: Herd) -> str:
     """`2026-11-25: fostered 2 kits from doe 14 to doe 9`."""
     return noted(fact.on, f"fostered {words.count(fact.count, 'kit')} from doe {fact.from_} to doe {fact.to}")
 
 
-KIND = Kind(fact=Fostered, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=Fostered, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

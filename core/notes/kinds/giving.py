@@ -14,7 +14,7 @@ from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.leaving import leaving
-from core.notes.telling import dated, kits_after, noted, of_kits, said, whom, withdrawal_caution
+from core.notes.telling import dated, kits_after, noted, of_kits, quoted, said, whom, withdrawal_caution
 from core.problem import Problem
 
 
@@ -78,9 +78,15 @@ def reply(fact: GivenAway, before: Herd, after: Herd) -> tuple[str, ...]:
     return tuple(each for each in (line, kits_after(fact.litter_of, before, after, fact.on), caution) if each)
 
 
+WRITTEN = (
+    "gave away {who:TAG}(?: to {to:TEXT})?",
+    "gave away {count:NUM} kits? of doe {litter_of:TAG}(?: to {to:TEXT})?",
+)
+
+
 def show(fact: GivenAway, _herd: Herd) -> str:
-    """`2026-11-25: gave away R22 to the neighbor`."""
-    return noted(fact.on, f"gave away {of_kits(fact.who, fact.litter_of, fact.count)}" + (f" to {fact.to}" if fact.to else ""))
+    """`2026-11-25: gave away R22 to "the neighbor"`."""
+    return noted(fact.on, f"gave away {of_kits(fact.who, fact.litter_of, fact.count)}" + (f" to {quoted(fact.to)}" if fact.to is not None else ""))
 
 
-KIND = Kind(fact=GivenAway, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=GivenAway, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

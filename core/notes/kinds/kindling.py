@@ -101,9 +101,14 @@ def _cue(c: Clause) -> int | None:
     if newborn is not None and (c.number_for(newborn) is not None or c.has("alive")):
         return newborn
     had = c.first("had")
-    if had is not None and not c.has("lose", "left_over", "ail", "treat") and _birth_number(c, had):
+    if had is not None and not c.has("lose", "left_over", "ail", "treat") and (_birth_number(c, had) or _had_litter(c, had)):
         return had
     return _live_and_dead(c)
+
+
+def _had_litter(c: Clause, had: int) -> bool:
+    """`had her fourth litter`."""
+    return any("litter" in item.marks for item in c.items[had + 1 : had + 4])
 
 
 def _birth_number(c: Clause, had: int) -> bool:
@@ -113,13 +118,13 @@ def _birth_number(c: Clause, had: int) -> bool:
         return False
     after = number + 1
     following = c.items[after] if after < len(c.items) else None
-    return following is None or following.sort in {"mark", "break", "date", "num"} or bool(following.marks & {"kits", "alive", "dead", "all", "born", "negation"}) or following.said in {"of", "and", "no", "this", "in", "um", "well", "but"}
+    return following is None or following.sort in {"mark", "break", "date", "num"} or bool(following.marks & {"kits", "alive", "dead", "all", "born", "negation"}) or following.said in {"of", "and", "no", "this", "in", "um", "well", "but", "already", "so", "so far", "little", "pink", "more", "tiny", "healthy"}
 
 
 def _live_and_dead(c: Clause) -> int | None:
     """`6 live 2 dead` of a doe that is due."""
     alive = c.first("alive")
-    if alive is None or c.number_for(alive) is None or c.has("has", "count", "left_over", "die", "cull", "wean", "sell"):
+    if alive is None or c.number_for(alive) is None or c.has("has_kits", "count", "left_over", "cull", "wean", "sell"):
         return None
     pick = c.subject_of(None, lead=False)
     animal = c.herd.find(pick.tag) if pick and pick.tag else None
@@ -321,6 +326,13 @@ def reply(fact: Kindled, _before: Herd, after: Herd) -> tuple[str, ...]:
     return tuple(each for each in (line, assumed, sire, ahead) if each)
 
 
+WRITTEN = (
+    "doe {doe:TAG} kindled {born:NUM}(?:, (?P<alive>(?P=born)) alive)?",
+    "doe {doe:TAG} kindled {born:NUM}, {alive:NUM} alive, {dead:NUM} dead",
+    "doe {doe:TAG} kindled, {alive:NUM} alive(?:, {dead:NUM} dead)?",
+)
+
+
 def show(fact: Kindled, _herd: Herd) -> str:
     """`2026-11-24: doe 14 kindled 8, 6 alive, 2 dead`."""
     born = f" {fact.born}" if fact.born is not None else ""
@@ -330,5 +342,5 @@ def show(fact: Kindled, _herd: Herd) -> str:
 
 
 KIND = Kind(
-    fact=Kindled, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, chores=litter_chores, reply=reply, show=show
+    fact=Kindled, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, chores=litter_chores, reply=reply, show=show, written=WRITTEN
 )

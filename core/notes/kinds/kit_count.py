@@ -36,14 +36,15 @@ NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("count",)
 CUES: Final = {
-    "count": "down to | still got | has got | counted | count | kit count | has | still has | kits left | kits now | up to | counts | kit check | now at | got | has still got | raising | nursing",
+    "count": "down to | still got | has got | counted | count | kit count | still has | kits left | kits now | up to | counts | kit check | now at | has still got | raising | nursing",
+    "has_kits": "has | got | has got | theres",
     "left_over": "left | remaining | now | still",
 }  # fmt: skip
 
 
 def read(c: Clause) -> None:
     """How many kits are under a doe: `12 has 6 kits`, `down to six`, `12 6 kits`."""
-    cue = c.first("count")
+    cue = c.first("count", "has_kits")
     kits = c.first("kits")
     number = _number(c, cue, kits)
     if number is None or (c.has("sell", "list", "cull", "give", "buy", "tag", "ration", "per_day") and not c.has("count")):
@@ -82,7 +83,7 @@ def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
     if c.whole(place) is None:
         return None
     after = c.items[place + 1] if place + 1 < len(c.items) else None
-    plain = after is None or after.sort in {"mark", "date", "break"} or bool(after.marks & {"kits", "alive", "left_over"}) or after.said in {"in", "under", "of", "and", "so", "but", "as", "healthy"}
+    plain = after is None or after.sort in {"mark", "date", "break"} or bool(after.marks & {"kits", "alive", "left_over", "all"}) or after.said in {"in", "under", "of", "and", "so", "but", "as", "healthy"}
     return place if plain else None
 
 
@@ -137,10 +138,13 @@ def reply(fact: KitsCounted, before: Herd, after: Herd) -> tuple[str, ...]:
     return (line, "That agrees with the book.") if missing == 0 else (line, "The book is put right.")
 
 
+WRITTEN = ("doe {doe:TAG} has {count:NUM} kits?(?: at {age_days:NUM} days?)?",)
+
+
 def show(fact: KitsCounted, _herd: Herd) -> str:
     """`2026-11-25: doe 12 has 6 kits at 15 days`."""
     age = f" at {words.count(fact.age_days, 'day')}" if fact.age_days is not None else ""
     return noted(fact.on, f"doe {fact.doe} has {words.count(fact.count, 'kit')}{age}")
 
 
-KIND = Kind(fact=KitsCounted, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=KitsCounted, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

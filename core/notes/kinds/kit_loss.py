@@ -37,7 +37,7 @@ class KitsLost:
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
 
-OPENS: Final = ("lose", "step", "eat", "took_kits")
+OPENS: Final = ("lose", "step", "eat")
 CUES: Final = {
     "lose": "lost | lose | loses | losing | loss | losses | lots",
     "step": "stepped on | stepped | sat on | squashed | crushed | squished | laid on | trampled | smothered | flattened | stomped | stomped on | stepping on | sat down on",
@@ -126,7 +126,11 @@ def _cue(c: Clause) -> int | None:
 
 def _of_a_doe(c: Clause, dead: int) -> bool:
     """`12 2 dead`, `found 2 dead under 12`, `one of Sorrel's was found dead`."""
+    if c.part_of() is not None:
+        return True
     number = c.number_for(dead, behind=False)
+    if number is None and any(mark.startswith("cause:") for mark in c.marks):
+        number = next((i for i in c.sorted_as("num") if c.whole(i) is not None and i != c.opening()), None)
     if number is None:
         number = next((i for i in c.sorted_as("num") if c.said(i + 1) == "of" and c.whole(i) is not None), None)
     pick = c.subject_of(dead)
@@ -208,10 +212,13 @@ def reply(fact: KitsLost, before: Herd, after: Herd) -> tuple[str, ...]:
     return tuple(each for each in (line, left, care) if each)
 
 
+WRITTEN = ("doe {doe:TAG} lost {count:NUM} kits?(?:, cause {cause:CODE})?",)
+
+
 def show(fact: KitsLost, _herd: Herd) -> str:
     """`2026-11-25: doe 12 lost 2 kits, cause cold`."""
     cause = told("cause ", fact.cause.replace("_", " ") if fact.cause else None)
     return noted(fact.on, parts(f"doe {fact.doe} lost {words.count(fact.count, 'kit')}", cause))
 
 
-KIND = Kind(fact=KitsLost, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=KitsLost, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

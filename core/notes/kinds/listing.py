@@ -98,6 +98,12 @@ def reply(fact: Listed, before: Herd, after: Herd) -> tuple[str, ...]:
     return (dated(f"For sale: {who}{price}{until}", fact.on, after),)
 
 
+WRITTEN = (
+    "for sale {who:TAG}(?: at {price:MONEY})?(?: until {until:DAY})?",
+    "for sale {count:NUM} kits? of doe {litter_of:TAG}(?: at {price:MONEY})?(?: until {until:DAY})?",
+)
+
+
 def show(fact: Listed, _herd: Herd) -> str:
     """`2026-11-25: for sale R23 at 60.00 until 2026-12-20`."""
     price = f" at {words.money(fact.price)}" if fact.price is not None else ""
@@ -106,5 +112,5 @@ def show(fact: Listed, _herd: Herd) -> str:
 
 
 KIND = Kind(
-    fact=Listed, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, chores=sale_chores, reply=reply, show=show
+    fact=Listed, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, chores=sale_chores, reply=reply, show=show, written=WRITTEN
 )

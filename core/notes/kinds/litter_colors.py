@@ -14,7 +14,7 @@ from core.notes.clause import Clause, Pick
 from core.notes.fact import ColorCounts, Tag
 from core.notes.items import color_said
 from core.notes.kind import Example, Kind
-from core.notes.telling import dated, noted
+from core.notes.telling import color_written, dated, noted
 from core.problem import Problem
 
 
@@ -107,9 +107,12 @@ def reply(fact: LitterColored, _before: Herd, after: Herd) -> tuple[str, ...]:
     return (dated(f"Doe {fact.doe}'s litter: {counts}", fact.on, after),)
 
 
+WRITTEN = ("doe {doe:TAG} litter colors {colors:REST}",)
+
+
 def show(fact: LitterColored, _herd: Herd) -> str:
     """`2026-11-25: doe 16 litter colors 3 castor, 2 black`."""
-    return noted(fact.on, f"doe {fact.doe} litter colors {', '.join(f'{count} {color}' for color, count in fact.colors)}")
+    return noted(fact.on, f"doe {fact.doe} litter colors {', '.join(f'{count} {color_written(color)}' for color, count in fact.colors)}")
 
 
-KIND = Kind(fact=LitterColored, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=LitterColored, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

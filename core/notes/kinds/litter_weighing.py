@@ -129,6 +129,9 @@ def reply(fact: LitterWeighed, _before: Herd, after: Herd) -> tuple[str, ...]:
     return (line, f"Day {(fact.on - litter.born_on).days}{each}.")
 
 
+WRITTEN = ("doe {doe:TAG} litter(?: of {count:NUM})? weighed {grams:NUM} g(?: at {age_days:NUM} days?)?",)
+
+
 def show(fact: LitterWeighed, _herd: Herd) -> str:
     """`2026-11-25: doe 12 litter of 7 weighed 1673 g at 21 days`."""
     of = f" of {fact.count}" if fact.count is not None else ""
@@ -136,4 +139,4 @@ def show(fact: LitterWeighed, _herd: Herd) -> str:
     return noted(fact.on, f"doe {fact.doe} litter{of} weighed {fact.grams} g{age}")
 
 
-KIND = Kind(fact=LitterWeighed, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=LitterWeighed, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

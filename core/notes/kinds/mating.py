@@ -204,6 +204,9 @@ def reply(fact: Bred, before: Herd, after: Herd) -> tuple[str, ...]:
     return tuple(each for each in (line, *stranger, *again, ahead) if each)
 
 
+WRITTEN = ("bred doe {doe:TAG} to buck {buck:TAG}(?:, {falls:NUM} falls?)?",)
+
+
 def show(fact: Bred, _herd: Herd) -> str:
     """`2026-11-25: bred doe 15 to buck 3, 2 falls`."""
     falls = None if fact.falls is None else words.count(fact.falls, "fall")
@@ -211,5 +214,5 @@ def show(fact: Bred, _herd: Herd) -> str:
 
 
 KIND = Kind(
-    fact=Bred, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, chores=mating_chores, reply=reply, show=show
+    fact=Bred, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, chores=mating_chores, reply=reply, show=show, written=WRITTEN
 )

@@ -73,9 +73,12 @@ def reply(fact: Missed, before: Herd, after: Herd) -> tuple[str, ...]:
     return (line, f"Her breeding to {by_key(before, mating.buck)} of {words.day(mating.on)} is closed. She can be bred again.")
 
 
+WRITTEN = ("doe {doe:TAG} missed",)
+
+
 def show(fact: Missed, _herd: Herd) -> str:
     """`2026-11-25: doe 14 missed`."""
     return noted(fact.on, f"doe {fact.doe} missed")
 
 
-KIND = Kind(fact=Missed, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=Missed, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

@@ -13,7 +13,7 @@ from core.notes.clause import Clause, Need
 from core.notes.fact import Tag
 from core.notes.items import Item
 from core.notes.kind import Example, Kind
-from core.notes.telling import called, dated, noted, said
+from core.notes.telling import called, dated, name_said, noted, said
 from core.problem import Problem
 
 
@@ -34,7 +34,7 @@ NOT_THIS: tuple[str, ...] = ()
 OPENS: Final = ("move",)
 CUES: Final = {
     "move": "moved | move | moves | moving | relocated | shifted | transferred | moved over",
-    "into": "to | into | in | to cage | now in | is in | over to",
+    "into": "to | into | in | now in | is in | over to",
 }  # fmt: skip
 
 
@@ -89,9 +89,12 @@ def reply(fact: Moved, _before: Herd, after: Herd) -> tuple[str, ...]:
     return (dated(f"{called(after, fact.who)} is in cage {fact.cage}", fact.on, after),)
 
 
+WRITTEN = ("moved {who:TAG} to cage {cage:NAME}",)
+
+
 def show(fact: Moved, _herd: Herd) -> str:
     """`2026-11-25: moved 14 to cage B3`."""
-    return noted(fact.on, f"moved {fact.who} to cage {fact.cage}")
+    return noted(fact.on, f"moved {fact.who} to cage {name_said(fact.cage)}")
 
 
-KIND = Kind(fact=Moved, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=Moved, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

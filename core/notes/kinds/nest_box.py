@@ -34,9 +34,9 @@ NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("box",)
 CUES: Final = {
-    "box": "nest box | nestbox | nesting box | next box | nest bx | nb | box | nest boxes | boxes | next mark | kindling box | bx | nextbox",
+    "box": "took the box | box out | nest box out | nb out | nestbox out | next box out | nest box | nestbox | nesting box | next box | nest bx | nb | box | nest boxes | boxes | next mark | kindling box | bx | nextbox | box in | nb in | nestbox in | nest box in | next box in",
     "box_in": "box in | nb in | nestbox in | nest box in | next box in | in | gave | put in | added | into | set in | got her | gets | got | has her | went in | installed | gave her",
-    "box_out": "out | pulled | removed | took out | taken out | took | pull | remove | took away | taken | took the box | came out | cleaned out | out of | off",
+    "box_out": "out | box out | nest box out | nb out | nestbox out | next box out | pulled | removed | took out | taken out | took | pull | remove | took away | taken | took the box | came out | cleaned out | out of | off",
 }  # fmt: skip
 
 
@@ -57,6 +57,9 @@ def read(c: Clause) -> None:
 
 def _change(c: Clause, cue: int) -> str | None:
     """`out` beats `in`; the word nearest the box counts."""
+    own = c.items[cue].marks & {"box_in", "box_out"} if cue >= 0 else frozenset()
+    if own:
+        return "out" if "box_out" in own else "in"
     outs = [i for i in c.each("box_out") if i != cue]
     ins = [i for i, item in enumerate(c.items) if "box_in" in item.marks and not c.taken(i)]
     if not outs and not ins:
@@ -100,9 +103,12 @@ def reply(fact: NestBoxMoved, _before: Herd, after: Herd) -> tuple[str, ...]:
     return tuple(each for each in (line, ahead) if each)
 
 
+WRITTEN = ("nest box (?P<change>in|out) for doe {doe:TAG}",)
+
+
 def show(fact: NestBoxMoved, _herd: Herd) -> str:
     """`2026-11-25: nest box in for doe 14`, `nest box out for doe 14`."""
     return noted(fact.on, f"nest box {fact.change} for doe {fact.doe}")
 
 
-KIND = Kind(fact=NestBoxMoved, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=NestBoxMoved, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

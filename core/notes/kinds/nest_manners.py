@@ -119,9 +119,12 @@ def reply(fact: NestManners, _before: Herd, after: Herd) -> tuple[str, ...]:
     return tuple(each for each in (line, _ADVICE.get(fact.sign), often) if each)
 
 
+WRITTEN = ("doe {doe:TAG} nest manners {sign:CODE}",)
+
+
 def show(fact: NestManners, _herd: Herd) -> str:
     """`2026-11-25: doe 16 nest manners stepped on`."""
     return noted(fact.on, f"doe {fact.doe} nest manners {fact.sign.replace('_', ' ')}")
 
 
-KIND = Kind(fact=NestManners, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=NestManners, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

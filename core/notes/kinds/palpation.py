@@ -41,6 +41,7 @@ CUES: Final = {
     " | couldnt feel | questionable | honestly dont know | no idea | uncertain | couldnt decide | iffy | might be",
 }  # fmt: skip
 RESULTS: Final = {"unsure": "unsure", "open": "open", "pregnant": "bred"}
+_SIGNS: Final = {"+": "bred", "-": "open"}
 
 
 def read(c: Clause) -> None:
@@ -78,7 +79,15 @@ def _result(c: Clause) -> str | None:
             if mark == "pregnant" and c.items[i].said in {"kits", "babies", "took", "good", "yes"} and not c.has("palpate"):
                 continue
             return result
-    return None
+    return _sign(c)
+
+
+def _sign(c: Clause) -> str | None:
+    """`palp 6 +`, `palp 6 -`: a sign behind the doe, and nothing behind the sign."""
+    signs = [i for i, item in enumerate(c.items) if i and item.said in _SIGNS]
+    if len(signs) != 1 or any(item.sort != "mark" for item in c.items[signs[0] + 1 :]):
+        return None
+    return _SIGNS[c.said(signs[0])]
 
 
 def check(fact: Palpated, herd: Herd, today: date) -> Problem | None:
@@ -115,9 +124,12 @@ def reply(fact: Palpated, before: Herd, after: Herd) -> tuple[str, ...]:
     return tuple(each for each in (line, again, to_come(chores_of_mating(after, doe.key, fact.on), after.day)) if each)
 
 
+WRITTEN = ("doe {doe:TAG} palpated (?P<result>bred|open|unsure)",)
+
+
 def show(fact: Palpated, _herd: Herd) -> str:
     """`2026-11-25: doe 22 palpated open`."""
     return noted(fact.on, f"doe {fact.doe} palpated {fact.result}")
 
 
-KIND = Kind(fact=Palpated, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=Palpated, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

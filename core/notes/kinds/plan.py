@@ -16,7 +16,7 @@ from core.notes.dates import Days
 from core.notes.fact import Tag
 from core.notes.items import Item
 from core.notes.kind import Example, Kind
-from core.notes.telling import withdrawal_caution
+from core.notes.telling import quoted, withdrawal_caution
 from core.problem import Problem
 
 
@@ -205,14 +205,17 @@ def reply(fact: Planned, before: Herd, after: Herd) -> tuple[str, ...]:
     return tuple(each for each in (words.sentence(line), remind, caution, slaughter) if each)
 
 
+WRITTEN = ("plan to {what:WORD} {who:TAG}(?: with {with:TAG})?(?: on {on:DAY})?(?: until {until:DAY})?(?: because {reason:TEXT})?",)
+
+
 def show(fact: Planned, _herd: Herd) -> str:
-    """`plan to breed 7 with 14 on 2027-01-01 until 2027-01-31 because she is ready`."""
+    """`plan to breed 7 with 14 on 2027-01-01 until 2027-01-31 because "she is ready"`."""
     other = f" with {fact.with_}" if fact.with_ is not None else ""
     on = f" on {fact.on.isoformat()}" if fact.on else ""
     until = f" until {fact.until.isoformat()}" if fact.until else ""
-    return f"plan to {fact.what} {fact.who}{other}{on}{until}" + (f" because {fact.reason}" if fact.reason else "")
+    return f"plan to {fact.what} {fact.who}{other}{on}{until}" + (f" because {quoted(fact.reason)}" if fact.reason is not None else "")
 
 
 KIND = Kind(
-    fact=Planned, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, chores=plan_chores, reply=reply, show=show
+    fact=Planned, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, chores=plan_chores, reply=reply, show=show, written=WRITTEN
 )

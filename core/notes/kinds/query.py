@@ -12,7 +12,7 @@ from core.notes.clause import Clause, Found
 from core.notes.fact import Tag
 from core.notes.items import breed_said
 from core.notes.kind import Example, Kind
-from core.notes.telling import parts, told
+from core.notes.telling import breed_written, parts, told
 from core.problem import Problem
 
 
@@ -39,15 +39,15 @@ CUES: Final = {
     "ask:why": "why",
     "ask:compare": "compare | better | versus | vs | or | difference between",
     "ask:pedigree": "pedigree | ped | parents | grandparents | family tree | bloodline | lineage | ancestors | sire of | dam of | related",
-    "ask:open": "open | whos open | who is open | open does | empty does",
+    "ask:open": "whos open | who is open | open does | empty does | is open | any open",
     "ask:litters": "litters | litter",
     "ask:sales": "sales | sold | have we sold | did we sell | income | made on",
     "ask:flags": "flags | flag | flagged | problems | red flags | anything wrong | trouble",
     "ask:count": "how many | count | counts | how many kits | head count | headcount | total",
     "ask:weights": "weights | weight | weigh | growth | how heavy | weighed | gaining",
     "ask:feed": "feed | pellets | how much feed | feed cost | feed bill | feed last | feeding cost",
-    "ask:keep": "keep | cull | hang on to | get rid of | keepers | hold back | keep or cull | keep list | cull list | should i sell | who goes",
-    "ask:pair": "pair | x | breed to | bred to | put with | putting | pairing | cross | breed with | mate | inbreeding | with",
+    "ask:keep": "keep | keeping | worth keeping | cull | hang on to | get rid of | keepers | hold back | keep or cull | keep list | cull list | should i sell | who goes",
+    "ask:pair": "pair | x | putting | pairing | cross | mate | inbreeding | with",
     "ask:journal": "journal | told you | have i told you | tell you | notes | history of notes | what did i say | what did i write | log",
     "ask:winter": "winter plan | before winter | through winter | this winter | winter",
     "ask:what_if": "what if | what would happen | what happens if | if i sold | if i culled | suppose i",
@@ -165,6 +165,12 @@ def reply(_fact: Query, _before: Herd, _after: Herd) -> tuple[str, ...]:
     return ()
 
 
+WRITTEN = (
+    "query {about:WORD}(?:, who {who:TAG})?(?:, with {with:TAG})?(?:, scope {scope:WORD})?(?:, breed {breed:BREED})?(?:, until {until:DAY})"
+    "?",
+)
+
+
 def show(fact: Query, _herd: Herd) -> str:
     """`query pair, who 15, with 7, scope does, breed Mini Rex, until 2026-12-01`."""
     return parts(
@@ -172,9 +178,9 @@ def show(fact: Query, _herd: Herd) -> str:
         told("who ", fact.who),
         told("with ", fact.with_),
         told("scope ", fact.scope),
-        told("breed ", fact.breed),
+        told("breed ", breed_written(fact.breed)),
         told("until ", fact.until),
     )
 
 
-KIND = Kind(fact=Query, examples=EXAMPLES, not_this=NOT_THIS, check=check, reply=reply, show=show)
+KIND = Kind(fact=Query, examples=EXAMPLES, not_this=NOT_THIS, check=check, reply=reply, show=show, written=WRITTEN)

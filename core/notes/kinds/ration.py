@@ -33,10 +33,10 @@ class RationSet:
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
 
-OPENS: Final = ("ration",)
+OPENS: Final = ()
 CUES: Final = {
     "ration": "gets | get | ration | rations | fed | feeding | feed each | giving | bumped to | cut back to | cut to | up to | eats | eating | give | on | is getting | down to | switched to | cut down to | increased to | feed",
-    "scope:grow-outs": "grow outs | growouts | grow out | growers | go | grow-outs | fryers | friars | juniors | growing ones | meat pen",
+    "scope:grow-outs": "grow outs | grow - outs | growouts | grow out | growers | go | grow-outs | fryers | friars | juniors | growing ones | meat pen",
     "scope:bucks": "bucks | all bucks | the bucks | all the bucks | boys",
     "scope:does": "does | all does | the does | all the does | girls",
     "scope:all": "everybody | everyone | all of them | all rabbits | the whole barn | whole herd | the herd | all the rabbits | every rabbit | each rabbit",
@@ -96,10 +96,16 @@ def reply(fact: RationSet, _before: Herd, after: Herd) -> tuple[str, ...]:
     return (dated(f"{who}: {words.plain(fact.amount)} {fact.unit} a day", fact.on, after),)
 
 
+WRITTEN = (
+    "{who:TAG} gets {amount:DEC} (?P<unit>cup|oz|g|lb|kg) a day",
+    "(?P<scope>bucks|does|grow-outs|all) get {amount:DEC} (?P<unit>cup|oz|g|lb|kg) a day",
+)
+
+
 def show(fact: RationSet, _herd: Herd) -> str:
     """`2026-11-25: 5 gets 0.5 cup a day`, `does get 1 cup a day`."""
     who = f"{fact.who} gets" if fact.who is not None else f"{fact.scope} get"
     return noted(fact.on, f"{who} {words.plain(fact.amount)} {fact.unit} a day")
 
 
-KIND = Kind(fact=RationSet, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=RationSet, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

@@ -82,9 +82,12 @@ def reply(fact: Refused, _before: Herd, after: Herd) -> tuple[str, ...]:
     return (dated(line, fact.on, after), "No breeding recorded. Try again in a day or two.")
 
 
+WRITTEN = ("doe {doe:TAG} refused (?:the buck|buck {buck:TAG})",)
+
+
 def show(fact: Refused, _herd: Herd) -> str:
     """`2026-11-25: doe 22 refused buck 5`."""
     return noted(fact.on, f"doe {fact.doe} refused {f'buck {fact.buck}' if fact.buck else 'the buck'}")
 
 
-KIND = Kind(fact=Refused, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=Refused, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

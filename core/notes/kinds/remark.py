@@ -13,7 +13,7 @@ from core.herd.state import Event, Herd
 from core.notes.checking import not_yet
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
-from core.notes.telling import dated, noted, said, shortened, whom
+from core.notes.telling import dated, noted, own_words, said, shortened, whom
 from core.problem import Problem
 
 
@@ -55,9 +55,12 @@ def reply(fact: Remark, _before: Herd, after: Herd) -> tuple[str, ...]:
     return (line, health.CALL_A_VET) if urgent else (line,)
 
 
+WRITTEN = ("remark(?: on {who:TAG})?: {text:WORDS}",)
+
+
 def show(fact: Remark, _herd: Herd) -> str:
     """`2026-11-25: remark on 16: looks rough today`."""
-    return noted(fact.on, f"remark on {fact.who}: {fact.text}" if fact.who is not None else f"remark: {fact.text}")
+    return noted(fact.on, f"remark on {fact.who}: {own_words(fact.text)}" if fact.who is not None else f"remark: {own_words(fact.text)}")
 
 
-KIND = Kind(fact=Remark, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=Remark, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

@@ -17,7 +17,7 @@ from core.notes.fact import Tag
 from core.notes.items import Item
 from core.notes.kind import Example, Kind
 from core.notes.measures import clock_time
-from core.notes.telling import whom
+from core.notes.telling import own_words, whom
 from core.problem import Problem
 
 
@@ -123,14 +123,17 @@ def reply(fact: Reminder, _before: Herd, after: Herd) -> tuple[str, ...]:
     return (words.sentence(f"{moved}{fact.text}{who}, {words.full_day(fact.on)}{time}"),)
 
 
+WRITTEN = (r"remind on {on:DAY}(?: at (?P<time>\d{2}:\d{2}))?(?: for {who:TAG})?(?: key {key:KEY})?: {text:WORDS}",)
+
+
 def show(fact: Reminder, _herd: Herd) -> str:
     """`remind on 2026-11-27 at 07:00 for 9 key kindling:9:2026-10-28: trim nails`."""
     time = f" at {fact.time}" if fact.time else ""
     who = f" for {fact.who}" if fact.who is not None else ""
     key = f" key {fact.key}" if fact.key else ""
-    return f"remind on {fact.on.isoformat()}{time}{who}{key}: {fact.text}"
+    return f"remind on {fact.on.isoformat()}{time}{who}{key}: {own_words(fact.text)}"
 
 
 KIND = Kind(
-    fact=Reminder, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, chores=reminder_chores, reply=reply, show=show
+    fact=Reminder, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, chores=reminder_chores, reply=reply, show=show, written=WRITTEN
 )

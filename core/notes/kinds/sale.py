@@ -15,7 +15,7 @@ from core.notes.clause import Clause
 from core.notes.fact import Cents, Tag
 from core.notes.kind import Example, Kind
 from core.notes.leaving import leaving
-from core.notes.telling import dated, kits_after, noted, of_kits, said, whom, withdrawal_caution
+from core.notes.telling import dated, kits_after, noted, of_kits, quoted, said, whom, withdrawal_caution
 from core.problem import Problem
 
 
@@ -51,7 +51,7 @@ def read(c: Clause) -> None:
         buyer = cue is not None and any(i > cue and (c.known(i) is not None) and c.items[i].sort == "animal" for i in range(len(c.items)))
         if not buyer and "sell" not in c.virtual:
             return
-        if c.has("feed", "bag", "new"):
+        if c.has("feed", "bag"):
             return
     if c.has("list", "tentative"):
         return
@@ -81,14 +81,20 @@ def reply(fact: Sold, before: Herd, after: Herd) -> tuple[str, ...]:
     return tuple(each for each in (line, kits_after(fact.litter_of, before, after, fact.on), caution) if each)
 
 
+WRITTEN = (
+    "sold {who:TAG}(?: for {price:MONEY})?(?: to {to:TEXT})?",
+    "sold {count:NUM} kits? of doe {litter_of:TAG}(?: for {price:MONEY})?(?: to {to:TEXT})?",
+)
+
+
 def show(fact: Sold, _herd: Herd) -> str:
-    """`2026-11-25: sold R23 for 40.00 to the feed store`."""
+    """`2026-11-25: sold R23 for 40.00 to "the feed store"`."""
     return noted(
         fact.on,
         f"sold {of_kits(fact.who, fact.litter_of, fact.count)}"
         + (f" for {words.money(fact.price)}" if fact.price is not None else "")
-        + (f" to {fact.to}" if fact.to else ""),
+        + (f" to {quoted(fact.to)}" if fact.to is not None else ""),
     )
 
 
-KIND = Kind(fact=Sold, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=Sold, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

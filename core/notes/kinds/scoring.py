@@ -92,9 +92,12 @@ def reply(fact: Scored, _before: Herd, after: Herd) -> tuple[str, ...]:
     return (dated(f"{called(after, fact.who)}: {fact.trait} {fact.score:g}", fact.on, after),)
 
 
+WRITTEN = ("{who:TAG} scored {trait:WORD} {score:DEC}",)
+
+
 def show(fact: Scored, _herd: Herd) -> str:
     """`2026-11-25: 33 scored type 4`."""
     return noted(fact.on, f"{fact.who} scored {fact.trait} {fact.score:g}")
 
 
-KIND = Kind(fact=Scored, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=Scored, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

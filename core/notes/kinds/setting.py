@@ -18,7 +18,7 @@ from core.notes.fact import SettingValue
 from core.notes.items import breed_said
 from core.notes.kind import Example, Kind
 from core.notes.measures import clock_time
-from core.notes.telling import grams
+from core.notes.telling import breed_written, grams
 from core.problem import Problem
 
 
@@ -36,21 +36,24 @@ class SettingChanged:
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
 
-OPENS: Final = ("setting",)
+OPENS: Final = ()
 CUES: Final = {
-    "setting": "setting | settings | set | a breed | per breed | each breed | breed limit | digest day | digest on | digest every | digest is | reminder time | reminders at | remind me at | quiet | quiet hours | date order | weight units | weights in"
+    "setting": "bucks / breed | does / breed | of feed weighs | setting | settings | set | a breed | per breed | each breed | breed limit | digest day | digest on | digest every | digest is | reminder time | reminders at | remind me at | quiet | quiet hours | date order | weight units | weights in"
     " | temperature units | temps in | temperatures in | timezone | time zone | cup weight | cup weighs | cup of feed weighs | feed bag | feed bags are | feed price | feed is | feed costs | feed budget | feed money | mouths | mouths to feed"
     " | of us to feed | people to feed | cages | winter | spring | lowest survival | highest coi | coi limit | max coi | colors wanted | colours wanted | aim | target weight | dotted weight | our aim | my aim | goal | digest | bags of feed are | a bag of feed is | pellets are | our goal"
     " | dont text me | no messages | dont message me | a bag of feed costs | dont text | no texts | units | bag of feed",
     "unit_word": "kg | kilos | lb | lbs | pounds | kilograms | grams | celsius | fahrenheit | f | c | metric",
 }  # fmt: skip
 
+_SHORT_PLACE: Final = 4  # letters: `US/Central`, `UTC`
+_BY_BREED: Final = frozenset({"bucks_a_breed", "does_a_breed", "target_weight", "colors_wanted"})
 _WEEKDAYS: Final = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 
 
 def read(c: Clause) -> None:
     """A wish of the farm's: its name and its value."""
-    if not c.has("setting") or c.has("question"):
+    opening = c.opening()
+    if not c.has("setting") or (opening is not None and "question" in c.items[opening].marks):
         return
     text = c.text()
     for name, wanted, value in _SETTINGS:
@@ -58,7 +61,7 @@ def read(c: Clause) -> None:
             said = value(c)
             if said is not None:
                 used = list(c.items)
-                breed = next((breed for item in c.items if (breed := breed_said(item))), None)
+                breed = next((breed for item in c.items if (breed := breed_said(item))), None) if name in _BY_BREED else None
                 c.take(Found(SettingChanged, {"name": name, "value": said, "breed": breed}, used))
                 return
 
@@ -149,6 +152,15 @@ def _behind(*words: str) -> Callable[[Clause], SettingValue | None]:
     return value
 
 
+def _zone(c: Clause) -> SettingValue | None:
+    """`america/new york` as the world's table of time zones spells it: `America/New_York`."""
+    said = _behind("time ?zone")(c)
+    if said is None:
+        return None
+    parts = [part.strip() for part in str(said).split("/")]
+    return "/".join("_".join(word.upper() if len(part) < _SHORT_PLACE else word.title() for word in part.split()) for part in parts)
+
+
 _SETTINGS: Final[tuple[tuple[str, str, Callable[[Clause], SettingValue | None]], ...]] = (
     ("bucks_a_breed", r"\bbucks?\b.*\b(breed)\b|\bbucks a\b", _whole),
     ("does_a_breed", r"\bdoes\b.*\b(breed)\b", _whole),
@@ -157,7 +169,7 @@ _SETTINGS: Final[tuple[tuple[str, str, Callable[[Clause], SettingValue | None]],
     ("dotted_weight", r"\bdotted\b", _dotted),
     ("weight_units", r"\bweight units?\b|\bweights (?:are )?in\b|\bunits\b.*\b(?:kg|lbs?|pounds|metric)\b|\buse (?:kg|pounds)\b", _units),
     ("temperature_units", r"\btemp\w*\b", _degrees),
-    ("timezone", r"\btime ?zone\b", _behind("time ?zone")),
+    ("timezone", r"\btime ?zone\b", _zone),
     ("reminder_time", r"\breminders? (?:time|at)\b|\bremind me at\b", _time),
     ("digest_day", r"\bdigest\b", _weekday),
     ("quiet_to", r"\b(?:before|quiet (?:until|till?|to))\b", _time),
@@ -214,10 +226,13 @@ def reply(fact: SettingChanged, _before: Herd, after: Herd) -> tuple[str, ...]:
     return (words.sentence(f"{_plain(fact.name)}{breed}: {shown}"),)
 
 
+WRITTEN = ("setting {name:WORD}(?: for {breed:BREED})? is {value:REST}",)
+
+
 def show(fact: SettingChanged, _herd: Herd) -> str:
     """`setting target_weight for Mini Rex is 2041`."""
-    breed = f" for {fact.breed}" if fact.breed is not None else ""
+    breed = f" for {breed_written(fact.breed)}" if fact.breed is not None else ""
     return f"setting {fact.name}{breed} is {fact.value}"
 
 
-KIND = Kind(fact=SettingChanged, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=SettingChanged, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

@@ -12,7 +12,7 @@ from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
-from core.notes.telling import called, dated, noted, parts, said, told
+from core.notes.telling import called, dated, noted, parts, quoted, said, told
 from core.problem import Problem
 
 
@@ -75,9 +75,12 @@ def reply(fact: Shown, _before: Herd, after: Herd) -> tuple[str, ...]:
     return (dated(parts(f"{called(after, fact.who)} shown", fact.placing), fact.on, after),)
 
 
+WRITTEN = ("{who:TAG} shown(?:, placing {placing:TEXT})?",)
+
+
 def show(fact: Shown, _herd: Herd) -> str:
-    """`2026-11-25: 3 shown, placing best of breed`."""
-    return noted(fact.on, parts(f"{fact.who} shown", told("placing ", fact.placing)))
+    """`2026-11-25: 3 shown, placing "best of breed"`."""
+    return noted(fact.on, parts(f"{fact.who} shown", told("placing ", quoted(fact.placing))))
 
 
-KIND = Kind(fact=Shown, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=Shown, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

@@ -6,13 +6,14 @@ from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar, Final
 
+from core.herd.chore import CHORES
 from core.herd.changes import closed
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.clause import Clause, Need
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
-from core.notes.telling import dated, noted, whom
+from core.notes.telling import dated, noted, quoted, whom
 from core.problem import Problem
 
 
@@ -46,6 +47,7 @@ def read(c: Clause) -> None:
     mine = set(map(id, pick.items)) if pick else set()
     words = [item.said for item in c.items[cue + 1 :] if id(item) not in mine and item.sort == "word" and item.said not in {"the", "on", "for", "of", "her", "his", "this", "time"}]
     chore = " ".join(words)
+    c.use(range(len(c.items)))
     found = c.past(Skipped, pick, "who" if pick else "", {"chore": chore or None}, [c.items[cue]], None if chore else Need("what", "chore", "Which chore is to be skipped?"))
     c.take(found)
 
@@ -67,9 +69,12 @@ def reply(fact: Skipped, before: Herd, after: Herd) -> tuple[str, ...]:
     return (line,) if before.closed != after.closed else (line, "No such chore is open.")
 
 
+WRITTEN = ("skip {chore:CHORE}(?: for {who:TAG})?",)
+
+
 def show(fact: Skipped, _herd: Herd) -> str:
     """`2026-11-25: skip check_nest for 12`."""
-    return noted(fact.on, f"skip {fact.chore}" + (f" for {fact.who}" if fact.who is not None else ""))
+    return noted(fact.on, f"skip {fact.chore if fact.chore in CHORES else quoted(fact.chore)}" + (f" for {fact.who}" if fact.who is not None else ""))
 
 
-KIND = Kind(fact=Skipped, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=Skipped, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

@@ -15,7 +15,7 @@ from core.notes.clause import Clause, Need
 from core.notes.fact import Sex, Tag
 from core.notes.items import Item, color_said
 from core.notes.kind import Example, Kind
-from core.notes.telling import called, dated, noted, parts, told
+from core.notes.telling import called, color_written, dated, noted, parts, told
 from core.problem import Problem
 
 
@@ -49,6 +49,8 @@ def read(c: Clause) -> None:
     if cue is None and "tag" not in c.virtual:
         return
     dam, used = _dam(c)
+    if dam is None and "tag" in c.virtual and c.before is not None:
+        dam = next((found.values["litter_of"] for found in c.before.found if found.values.get("litter_of")), None)
     c.used.update(id(item) for item in used)
     places = [i for i in range(len(c.items)) if not c.taken(i) and (c.items[i].sort in {"code", "animal"} or (c.whole(i) is not None and not c.counted(i)))]
     if not places:
@@ -157,10 +159,16 @@ def reply(fact: Tagged, before: Herd, after: Herd) -> tuple[str, ...]:
     return (dated(told, fact.on, after), f"{words.count(left, 'kit')} of that litter left without a tag.")
 
 
+WRITTEN = (
+    "tattooed {tag:TAG} out of {litter_of:TAG}(?:, (?P<sex>buck|doe))?(?:, color {color:COLOR})?",
+    "tattooed {who:TAG} as {tag:TAG}(?:, (?P<sex>buck|doe))?(?:, color {color:COLOR})?",
+)
+
+
 def show(fact: Tagged, _herd: Herd) -> str:
     """`2026-11-25: tattooed R30 out of 16, buck, color black`, or `tattooed 31 as R31`."""
     of = f"tattooed {fact.who} as {fact.tag}" if fact.who is not None else f"tattooed {fact.tag} out of {fact.litter_of}"
-    return noted(fact.on, parts(of, fact.sex, told("color ", fact.color)))
+    return noted(fact.on, parts(of, fact.sex, told("color ", color_written(fact.color))))
 
 
-KIND = Kind(fact=Tagged, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=Tagged, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

@@ -13,7 +13,7 @@ from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
-from core.notes.telling import bad_notes, called, dated, noted, parts, said
+from core.notes.telling import bad_notes, called, dated, noted, parts, quoted, said
 from core.problem import Problem
 
 
@@ -38,8 +38,8 @@ CUES: Final = {
     " | scratched me | scratched | kicked me | nipped | nips | nippy | aggressive | mean | grumpy | nasty | cranky | attacked | attacks | vicious | grunted at | grunts at"
     " | bad temper | bad attitude | swatted | swats | hateful | cage aggressive | bit the | bit him | bit her | bit hand | bitey | got me good | bid me | bitten | ornery | grumps",
     "temper:good": "sweet | gentle | calm | friendly | docile | good temper | easy to handle | cuddly | sweetheart | tame | mellow | good attitude | lap rabbit | love bug"
-    " | lets me pet | easygoing | easy going | good natured | a doll | a lamb | well behaved | a sweetie | sweetie | loves pets | so good",
-    "temper": "temper | temperament | attitude | bit me | bit my | bites | biting | bit | lunged | growled | charged | scratched me | nipped | aggressive | mean | sweet | gentle | calm | friendly | docile",
+    " | lets me pet | easygoing | easy going | good natured | a doll | a lamb | well behaved | a sweetie | sweetie | loves pets | so good | gentleman | perfect gentleman | a perfect gentleman | a gentleman",
+    "temper": "gentleman | perfect gentleman | a perfect gentleman | temper | temperament | attitude | bit me | bit my | bites | biting | bit | lunged | growled | charged | scratched me | nipped | aggressive | mean | sweet | gentle | calm | friendly | docile",
 }  # fmt: skip
 
 
@@ -78,9 +78,12 @@ def reply(fact: TemperShown, _before: Herd, after: Herd) -> tuple[str, ...]:
     return (line, f"That is bad note {bad} in 12 months: it comes up in the digest.") if enough else (line,)
 
 
+WRITTEN = ("{who:TAG} temper (?P<grade>good|bad)(?:, {sign:TEXT})?",)
+
+
 def show(fact: TemperShown, _herd: Herd) -> str:
-    """`2026-11-25: 22 temper bad, bit me`."""
-    return noted(fact.on, parts(f"{fact.who} temper {fact.grade}", fact.sign))
+    """`2026-11-25: 22 temper bad, "bit me"`."""
+    return noted(fact.on, parts(f"{fact.who} temper {fact.grade}", quoted(fact.sign)))
 
 
-KIND = Kind(fact=TemperShown, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=TemperShown, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

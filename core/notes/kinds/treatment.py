@@ -17,7 +17,7 @@ from core.notes.clause import Clause, Need
 from core.notes.fact import Tag
 from core.notes.items import Item
 from core.notes.kind import Example, Kind
-from core.notes.telling import called, dated, noted, parts, said, told
+from core.notes.telling import called, dated, noted, parts, quoted, said, told
 from core.problem import Problem
 
 
@@ -125,16 +125,19 @@ def reply(fact: Treated, _before: Herd, after: Herd) -> tuple[str, ...]:
     return (line, f"Withdrawal as you noted it: {words.count(fact.withdrawal_days, 'day')}. Not to be eaten until after {last}.")
 
 
+WRITTEN = ("treated {who:TAG} with {with:TEXT}(?:, dose {dose:TEXT})?(?:, {withdrawal_days:NUM} day withdrawal)?",)
+
+
 def show(fact: Treated, _herd: Herd) -> str:
-    """`2026-11-25: treated 22 with ivermectin, dose .2 ml, 28 day withdrawal`."""
+    """`2026-11-25: treated 22 with "ivermectin", dose ".2 ml", 28 day withdrawal`."""
     return noted(
         fact.on,
         parts(
-            f"treated {fact.who} with {fact.with_}",
-            told("dose ", fact.dose),
+            f"treated {fact.who} with {quoted(fact.with_)}",
+            told("dose ", quoted(fact.dose)),
             None if fact.withdrawal_days is None else f"{fact.withdrawal_days} day withdrawal",
         ),
     )
 
 
-KIND = Kind(fact=Treated, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=Treated, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

@@ -55,10 +55,13 @@ def reply(_fact: Undo, _before: Herd, _after: Herd) -> tuple[str, ...]:
     return ()
 
 
+WRITTEN = ("undo(?: the {about:KIND})?(?: on {who:TAG})?",)
+
+
 def show(fact: Undo, _herd: Herd) -> str:
     """`undo the weighed on 31`."""
     about = f" the {fact.about}" if fact.about is not None else ""
     return f"undo{about}" + (f" on {fact.who}" if fact.who is not None else "")
 
 
-KIND = Kind(fact=Undo, examples=EXAMPLES, not_this=NOT_THIS, reply=reply, show=show)
+KIND = Kind(fact=Undo, examples=EXAMPLES, not_this=NOT_THIS, reply=reply, show=show, written=WRITTEN)

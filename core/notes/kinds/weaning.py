@@ -194,10 +194,13 @@ def reply(fact: Weaned, before: Herd, after: Herd) -> tuple[str, ...]:
     return tuple(each for each in (line, raised, untold, ahead) if each)
 
 
+WRITTEN = ("weaned doe {doe:TAG}, {count:NUM} kits?(?:, {bucks:NUM} bucks?)?(?:, {does:NUM} does?)?",)
+
+
 def show(fact: Weaned, _herd: Herd) -> str:
     """`2026-11-25: weaned doe 16, 5 kits, 3 bucks, 2 does`."""
     sexes = [words.count(n, one) for n, one in ((fact.bucks, "buck"), (fact.does, "doe")) if n is not None]
     return noted(fact.on, parts(f"weaned doe {fact.doe}", words.count(fact.count, "kit"), *sexes))
 
 
-KIND = Kind(fact=Weaned, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=Weaned, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

@@ -149,9 +149,12 @@ def _tag(herd: Herd, key: str) -> str:
     return animal.tag if animal else key
 
 
+WRITTEN = ("weather (?P<what>frost|cold|heat|other)(?:, {celsius:DEC} C)?",)
+
+
 def show(fact: WeatherNoted, _herd: Herd) -> str:
     """`2026-11-25: weather cold, -9.4 C`."""
     return noted(fact.on, parts(f"weather {fact.what}", None if fact.celsius is None else f"{fact.celsius:g} C"))
 
 
-KIND = Kind(fact=WeatherNoted, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show)
+KIND = Kind(fact=WeatherNoted, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

@@ -197,9 +197,12 @@ def _against_target(fact: Weighed, herd: Herd, animal: Animal) -> str | None:
     return words.sentence(f"day {age}: {short}")
 
 
+WRITTEN = ("{who:TAG} weighed {grams:NUM} g",)
+
+
 def show(fact: Weighed, _herd: Herd) -> str:
     """`2026-11-25: 31 weighed 1984 g`: to the gram, whatever the farm's unit."""
     return noted(fact.on, f"{fact.who} weighed {fact.grams} g")
 
 
-KIND = Kind(fact=Weighed, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, chores=weigh_chores, reply=reply, show=show)
+KIND = Kind(fact=Weighed, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, chores=weigh_chores, reply=reply, show=show, written=WRITTEN)
