@@ -23,7 +23,7 @@ PLAN: Final = "plan"
 #: Words that lead to an animal.
 LEADS: Final = frozenset({"on", "of", "for", "from", "to", "with", "under", "in", "w", "x", "out", "off", "by", "ex", "at", "doe", "buck", "tag", "number", "4"})
 COUNT_MARKS: Final = frozenset({"kits", "alive", "dead", "born", "bucks_word", "does_word", "bag", "falls", "cup_word", "each"})
-FILLERS: Final = frozenset({",", ":", "-", "(", ")", "=", ">", "the", "a", "an", "of", "her", "his", "and", "is", "was", "are", "were", "with", "at", "about", "only", "just", "em", "them", "my", "our", "that"})
+FILLERS: Final = frozenset({"good", "solid", ",", ":", "-", "(", ")", "=", ">", "the", "a", "an", "of", "her", "his", "and", "is", "was", "are", "were", "with", "at", "about", "only", "just", "em", "them", "my", "our", "that"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +34,7 @@ class Scene:
     words: HerdWords
     today: date
     context: Context
+    text: str = ""
 
 
 @dataclass(slots=True)
@@ -160,6 +161,16 @@ class Clause:
         after = self.past_fillers(i + 1, 1)
         return after if self.whole(after) is not None else None
 
+    def part_of(self) -> tuple[int, int] | None:
+        """Indices of the count and the doe in `two of Thistle's`, `2 of 16 kits`."""
+        for i in self.sorted_as("num"):
+            following = i + 2 if self.said(i + 1) in {"of", "from", "out of", "off of", "off"} else None
+            if following is None or self.whole(i) is None or self.said(following) in {"the", "her", "them"}:
+                continue
+            if self.known(following) is not None or self.items[following].sort == "animal" if following < len(self.items) else False:
+                return i, following
+        return None
+
     def counted(self, i: int) -> bool:
         """Whether the number at `i` counts what follows (`2 kits`, `3 bucks`)."""
         following = self.past_fillers(i + 1, 1, 2) if self.said(i + 1) in {"of", "her", "the", "his", "little"} else i + 1
@@ -167,6 +178,8 @@ class Clause:
             return False
         item = self.items[following]
         if item.marks & {"kits", "bucks_word", "does_word", "bag", "falls", "each"}:
+            return True
+        if item.marks & {"color"} and self.has("litter", "kits", "litter_color") and item.value:
             return True
         return bool(item.marks & {"alive", "born"}) or ("dead" in item.marks and not item.marks & {"die"}) or item.sort == "mark" and item.said in {"@", "%"}
 
@@ -200,7 +213,7 @@ class Clause:
     def opening(self) -> int | None:
         """Index of the first item that says something."""
         for i, item in enumerate(self.items):
-            if item.sort == "date" or item.said in {",", ":", "-", "and", "so", "the", "then", "also", "but", "ok", "well", "a", "plus", "."}:
+            if item.sort in {"date", "break"} or item.said in {",", ":", "-", "and", "so", "the", "then", "also", "but", "ok", "well", "a", "plus", "."}:
                 continue
             return i
         return None
@@ -258,12 +271,16 @@ class Clause:
             behind = self._behind(cue)
             if behind is not None:
                 return behind
-        return self.led() if lead else None
+        led = self.led() if lead else None
+        if led is not None:
+            return led
+        known = [i for i in self.sorted_as("num") if self.known(i) and not self.counted(i) and i and self.items[i - 1].sort == "word"]
+        return known[0] if len(known) == 1 and cue is not None else None
 
     def _behind(self, cue: int) -> int | None:
         i = cue + 1
         for _ in range(3):
-            if self.said(i) in {":", "on", "of", "for", "up", "out", "from", "the", "with", "in", "doe", "buck", "off", "-"} or (i < len(self.items) and self.items[i].sort == "date"):
+            if self.said(i) in {":", "on", "of", "for", "up", "out", "from", "the", "with", "w", "in", "doe", "buck", "off", "-"} or (i < len(self.items) and self.items[i].sort == "date"):
                 i += 1
         return i if self.whole(i) is not None and not self.counted(i) else None
 

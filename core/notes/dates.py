@@ -150,9 +150,16 @@ def _from_number(tokens: Sequence[Token], at: int) -> tuple[Said, int] | None:
         return _ordinal_day(tokens, at, int(key), at + 2)
     dashed = following == "-" and _key(tokens, at + 2) in MONTHS
     month_at = at + 2 if dashed else at + 1
-    if _key(tokens, month_at) in MONTHS and int(key) <= 31 and not _month_is_word(tokens, month_at):
+    if _key(tokens, month_at) in MONTHS and int(key) <= 31 and not _month_is_word(tokens, month_at) and not _tag_before_date(tokens, at, month_at):
         return _with_year(tokens, Said("day_month", int(key), MONTHS[_key(tokens, month_at)]), month_at + 1)
     return _ago(tokens, at, at + 1, key)
+
+
+def _tag_before_date(tokens: Sequence[Token], at: int, month_at: int) -> bool:
+    """`cull 12 dec 3`: the number before the month is an animal, the one behind it the day."""
+    after = _key(tokens, month_at + 1)
+    before = _key(tokens, at - 1)
+    return after.isdigit() and len(after) <= 2 and before.isalpha() and before not in {"on", "since", "born", "b", "until", "til", "till", "by", "the", "bred"}
 
 
 def _month_is_word(tokens: Sequence[Token], at: int) -> bool:

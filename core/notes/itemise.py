@@ -25,12 +25,15 @@ DOUBTFUL_SEX: Final = frozenset({"book", "girl", "boy", "dow", "male", "female"}
 PLURAL_SEX: Final = {"does": "doe", "bucks": "buck", "dows": "doe"}
 CAGE_WORDS: Final = frozenset({"cage", "pen", "hutch", "hole", "kennel", "stall"})
 SPELLED: Final = {"see": "C", "sea": "C", "be": "B", "bee": "B", "dee": "D", "hay": "A", "ay": "A", "eh": "A", "ee": "E", "gee": "G"}
+HEARD_LETTERS: Final = {"are": "R", "our": "R", "ar": "R", "see": "C", "sea": "C", "be": "B", "bee": "B"}
 NUMBER_FIRST: Final = frozenset({*NUMBER_WORDS, *POSSESSIVE, *(FRACTIONS.keys() - {"third"}), "point", "dozen", "hundred"})
+OWN_WORDS: Final = frozenset({*SEX_WORDS, *PLURAL_SEX, *SPELLED, *DATE_FIRST, *ORDINALS})
 AFTER_BIRTH: Final = frozenset({"kindled", "kindle", "had", "make", "that", "born", "of", "not", "mean", "no", "said", "meant", "has", "weaned", "lost"})
 CLAUSE_ENDS: Final = frozenset({"", ".", ",", ";", "\n", "this", "today", "yesterday", "last", "and", "not", "all", "no", "won"})
 TIME_FIRST: Final = frozenset({"at", "around", "by", "about", "after", "before", "til", "till", "until", "@", "from", "time", "past"})
 
 
+AT_START: Final = frozenset({"so", "told", "least", "wind", "way", "ways", "find"})
 DAY_WORDS: Final = {"day": "day", "week": "week", "wk": "week"}
 SHORT_LABELS: Final = {
     "d": frozenset({"dead"}), "a": frozenset({"alive"}), "l": frozenset({"alive"}), "b": frozenset({"born"}), "day": NO_MARKS, "week": NO_MARKS, "wk": NO_MARKS,
@@ -50,6 +53,7 @@ class Scan:
     def run(self) -> list[Item]:
         """All items, in order."""
         tokens = self.tokens
+        self._mend()
         while self.at < len(tokens):
             token = tokens[self.at]
             if token.sort == WORD:
@@ -218,8 +222,10 @@ class Scan:
     def _lettered(self, at: int) -> tuple[str, int, bool] | None:
         """`R21`, `r 21`, `r twenty one`, `R-21` at an index."""
         token = self.tokens[at]
-        prefix = token.key.upper()
-        if token.sort != WORD or prefix not in self.herd.prefixes:
+        if token.sort != WORD or len(token.key) > 3:
+            return None
+        prefix = HEARD_LETTERS.get(token.key, token.key.upper())
+        if prefix not in self.herd.prefixes or (token.key in HEARD_LETTERS and not self._heard(prefix, at + 1)):
             return None
         number_at = at + 2 if self._key(at + 1) == "-" else at + 1
         if number_at >= len(self.tokens):
@@ -235,6 +241,11 @@ class Scan:
                 return folded(f"{prefix}{int(found[0])}"), found[1], True
         return None
 
+    def _heard(self, prefix: str, at: int) -> bool:
+        """Whether `are twenty two` is R22: the number is spoken and that animal is on the book."""
+        found = amount_at(self.tokens, at) if at < len(self.tokens) and self.tokens[at].key in NUMBER_FIRST else None
+        return bool(found) and found is not None and self.herd.tagged(f"{prefix}{int(found[0])}") is not None
+
     def _letters_of_tag(self, token: Token) -> bool:
         """A tag with letters, or a code such as `B3` that may be a cage or a new tag."""
         lettered = self._lettered(self.at)
@@ -249,9 +260,7 @@ class Scan:
         if following >= len(self.tokens) or not self.tokens[following].glued or self.tokens[following].sort != NUMBER:
             return False
         number = self.tokens[following]
-        if not number.key.isdigit() or len(token.key) > 3 or self.lexicon.phrases.get(token.key) and token.key not in {"a", "w", "x"}:
-            return False
-        if token.key in {"x", "w", "d", "k", "b", "to", "day", "at", "age"} and token.key not in {"b", "d"}:
+        if not number.key.isdigit() or len(token.key) > 3 or token.key in {"x", "w", "k", "d"} or (len(token.key) > 1 and token.key in self.lexicon.words):
             return False
         known = self.herd.tagged(token.key + number.key)
         if known:
@@ -289,10 +298,10 @@ class Scan:
         """`the opal doe`: the colour and breed said just before, where one living animal fits."""
         back = len(self.items)
         color = breed = None
-        while back and self.items[back - 1].marks & {"color", "breed"} and self.items[back - 1].value:
+        while back and self.items[back - 1].marks & {"color", "breed_name"} and self.items[back - 1].value:
             item = self.items[back - 1]
             color = color or (item.value[0] if "color" in item.marks else None)
-            breed = breed or (item.value[1] if "breed" in item.marks and "color" not in item.marks else None)
+            breed = breed or (item.value[1] if "breed_name" in item.marks and "color" not in item.marks else None)
             back -= 1
         if back == len(self.items) or not back or self.items[back - 1].said not in {"the", "that", "our", "my", "my only", "this"}:
             return False
@@ -390,6 +399,8 @@ class Scan:
         if word in {"to", "too", "for", "fore"}:
             if after in LB | OZ | {"cups"}:
                 return True
+            if before in {"is", "are", "has"} and after in color_words():
+                return True
             wanted = before in {"lost", "had", "kindled", "has", "bought", "weaned", "bucks", "buck", "moved", "sold", "born", "keep", "kept", "and", "ate", "picked", "up", "got"}
             return after in COUNTED and wanted and not after_number
         return after in COUNTED | {"of"} and word == "won" or (word == "ate" and after in {"kits", "alive", "dead", "born", "live"} and before in AFTER_BIRTH)
@@ -410,10 +421,25 @@ class Scan:
                 return True
         return False
 
+    def _mend(self) -> None:
+        """Put slips right in words that nobody knows, before any of them is read."""
+        for at, token in enumerate(self.tokens):
+            word = token.key
+            if token.sort != WORD or word in self.lexicon.known or word in self.herd.names or word in OWN_WORDS:
+                continue
+            if self.herd.by_slip(word) or (word.endswith("s") and self.herd.by_slip(word[:-1])):
+                continue
+            meant = self.lexicon.meant(word)
+            if meant and not self._names_newcomer(at, meant):
+                token.key = token.text = meant
+
     def _unknown(self, token: Token) -> None:
         word = token.key
-        if self.lexicon.knows(word):
+        if word in self.lexicon.known:
             self._beside_number(word)
+            return
+        if self._names_newcomer(self.at, ""):
+            self._add("word", self.at + 1)
             return
         tags = self.herd.by_slip(word)
         if not tags and word.endswith("s"):
@@ -421,17 +447,22 @@ class Scan:
         if tags:
             self._animal(tags, self.at + 1, exact=False)
             return
-        meant = self.lexicon.meant(word)
-        if meant:
-            token.key = meant
-            self._word(token)
-            return
         self._add("word", self.at + 1)
+
+    def _names_newcomer(self, at: int, meant: str) -> bool:
+        """Whether an unknown word stands where a new animal's name does; it may still be a slip of a breed, or uncapped of a colour."""
+        before = self._key(at - 1)
+        if before in {"named", "called"}:
+            return True
+        if not (before.isdigit() and any("new" in marks for _, marks in self.lexicon.phrases.get(self._key(0), ()))):
+            return False
+        marks = frozenset().union(*(found for _, found in self.lexicon.phrases.get(meant, ())))
+        return "breed_name" not in marks and ("color" not in marks or self.tokens[at].capital)
 
     def _beside_number(self, word: str) -> None:
         """A real word that stands for a barn word only beside a number or an animal."""
         meant = BESIDE_NUMBER.get(word)
-        if meant and self._beside():
+        if meant and self._beside() and (word not in AT_START or self.at == 0):
             options = self.lexicon.phrases.get(meant, ())
             marks = next((marks for rest, marks in options if not rest), NO_MARKS)
             self._add("word", self.at + 1, None, marks)
@@ -475,13 +506,23 @@ class Scan:
             self._pair(token)
 
     def _digits(self, token: Token) -> None:
-        if self._tag_with_tail(token) or self._date():
+        if self._tag_with_tail(token) or self._date() or self._thumbed(token):
             return
         if self._splits(token):
             return
         found = amount_at(self.tokens, self.at)
         value, end, spoken_words, possessive = found or (Decimal(0), self.at + 1, False, False)
         self._number(value, end, spoken_words=spoken_words, possessive=possessive)
+
+    def _thumbed(self, token: Token) -> bool:
+        """`won't lift 4 moss`, `bred 15 2 flint`: a digit for a word, before a name."""
+        word = {"2": "to", "4": "for"}.get(token.key)
+        if word is None or self._key(self.at + 1) not in self.herd.names or self.herd.tagged(token.key):
+            return False
+        options = self.lexicon.phrases.get(word, ())
+        self._add("word", self.at + 1, None, next((marks for rest, marks in options if not rest), NO_MARKS))
+        self.items[-1].said = word
+        return True
 
     def _tag_with_tail(self, token: Token) -> bool:
         """Tags such as `21A`."""
@@ -581,7 +622,7 @@ class Scan:
                 end += 1
         time = clock_time(token.key, half)
         before = self._key(self.at - 1)
-        beside_date = bool(self.items) and self.items[-1].sort == "date"
+        beside_date = bool(self.items) and any(item.sort == "date" for item in self.items[-2:])
         if time and (half or before in TIME_FIRST or beside_date):
             self._add("time", end, time)
         else:
@@ -617,10 +658,10 @@ def item_grams(item: Item) -> int | None:
 
 def _named(phrase: str, marks: frozenset[str]) -> tuple[str | None, str | None] | None:
     """The handbook's names of the colour and the breed that a phrase stands for."""
-    if "color" not in marks and "breed" not in marks:
+    if "color" not in marks and "breed_name" not in marks:
         return None
     color = color_words().get(phrase) if "color" in marks else None
-    breed = breed_words().get(phrase) if "breed" in marks else None
+    breed = breed_words().get(phrase) if "breed_name" in marks else None
     if breed and color is None:
         color = breed_color_words().get(phrase, (None, None))[1]
     return color, breed

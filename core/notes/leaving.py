@@ -23,6 +23,9 @@ def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bo
     values: dict[str, Any] = {"price": Cents(price)} if price is not None else {}
     if to and (recipient := _recipient(c)):
         values["to"] = recipient
+    part = c.part_of()
+    if part is not None and _untagged(c, part[1]):
+        return [c.take(_part_leaves(c, fact, part, values, [*used, *price_items]))]
     kits = _kits(c)
     if kits is not None:
         return [c.take(_litter_leaves(c, fact, kits, values, [*used, *price_items]))]
@@ -34,6 +37,19 @@ def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bo
         return [c.take(c.past(fact, None, "who", values, [*used, *price_items]))]
     found = [c.past(fact, pick, "who", values, [*used, *price_items]) for pick in picks]
     return [c.take(each) for each in found]
+
+
+def _untagged(c: Clause, doe: int) -> bool:
+    """Whether `two of 16` speaks of kits: 16 is a doe."""
+    animal = c.known(doe)
+    return animal is not None and animal.sex == "doe"
+
+
+def _part_leaves(c: Clause, fact: type[Fact], part: tuple[int, int], values: dict[str, Any], used: list[Item]) -> Found:
+    """`two of Thistle's kits`."""
+    count = c.whole(part[0])
+    used = [*used, c.items[part[0]], *(item for item in c.items if "kits" in item.marks)]
+    return c.past(fact, c.pick(part[1]), "litter_of", {**values, "count": count}, used)
 
 
 def _price(c: Clause, cue: int | None) -> tuple[int | None, list[Item]]:

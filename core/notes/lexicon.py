@@ -28,20 +28,20 @@ SHARED: Final = {
     "none": "none | nobody | neither | no",
     "kits": "kits | kit | babies | baby | bunnies | kids | kid | ones | pinkies | newborns | little ones | youngsters | young ones | buns | kitts | litter mates",
     "one_of": "one | one of",
-    "litter": "litter | litters | ltr | lttr | littermates",
+    "litter": "litter | litter of | litters | ltr | lttr | littermates",
     "buck_word": "buck | male | boy",
     "doe_word": "doe | female | girl | dough | doh | dam | mama | momma | lady",
     "bucks_word": "bucks | boys | males | buckling | bucklings",
     "does_word": "does | girls | females | dows | doelings | doese",
     "each": "each | ea | apiece | a bag | per bag | a piece | every bag | a pop",
-    "per_day": "a day | per day | daily | each day | every day | day | every morning | each morning | morning and night | a d",
-    "negation": "not | hasnt | has not | didnt | did not | isnt | is not | wasnt | was not | never | havent | hadnt | doesnt | dont | cant"
+    "per_day": "a day | per day | daily | each day | every day | day | every morning | each morning | morning and night",
+    "negation": "not | not bred | hasnt | has not | didnt | did not | isnt | is not | wasnt | was not | never | havent | hadnt | doesnt | dont | cant"
     " | wont | wouldnt | couldnt | arent | no longer | nope | nor | werent",
     "tentative": "might | maybe | perhaps | thinking about | thinking of | considering | may have to | may need to | wondering | if"
     " | possibly | tempted to | not sure if | should probably | probably should | may be | might be | could be | might have to | seems like"
     " | debating | someday | unless | almost | nearly | about to | ought to | should have | supposed to | hoping | hope | hopefully | wish"
     " | i wonder | expecting | expect | used to | would have | wouldve | shouldve | couldve | will see | better not",
-    "question": "who | whos | what | whats | why | when | whens | how | hows | which | where | wheres | can you | could you | would you | do we"
+    "question": "how many | how much | who | whos | what | whats | why | when | whens | how | hows | which | where | wheres | can you | could you | would you | do we"
     " | do i | did i | did we | is there | are there | whose | should i | should we | am i | are we | anyone | any",
     "to": "to | w | with | under | onto | over to | into | in with",
     "from": "from | off | off of | out of | outta | ex | out from",
@@ -60,7 +60,7 @@ SHARED: Final = {
 #: Real words that stand for a barn word only beside a number or an animal: heard or typed -> meant.
 BESIDE_NUMBER: Final = {
     "bread": "bred", "lots": "lost", "wait": "weighed", "wade": "weighed", "waits": "weighs", "weights": "weighs", "wean": "weaned",
-    "wind": "weaned", "mist": "missed", "so": "sold", "told": "sold", "called": "culled", "calling": "culled", "candled": "kindled", "least": "list",
+    "wind": "weaned", "mist": "missed", "told": "sold", "called": "culled", "calling": "culled", "candled": "kindled", "least": "list",
     "kindle": "kindled", "find": "found", "bid": "bit", "cold": "cold", "way": "weighed", "ways": "weighs", "brent": "bred", "brad": "bred",
     "move": "moved", "fosters": "fostered", "faster": "fostered",
 }  # fmt: skip
@@ -100,24 +100,32 @@ class Lexicon:
             firsts.setdefault(words[0], []).append((words[1:], frozenset(marks)))
         self.phrases: Phrases = {word: tuple(sorted(rest, key=lambda each: -len(each[0]))) for word, rest in firsts.items()}
         self.words = frozenset(word for words in found for word in words)
-        self._known = self.words | COMMON | NUMBER_WORDS.keys() | POSSESSIVE.keys() | ORDINALS.keys() | frozenset(_UNITS + _CALENDAR) | FOREIGN
+        self.known = self.words | COMMON | NUMBER_WORDS.keys() | POSSESSIVE.keys() | ORDINALS.keys() | frozenset(_UNITS + _CALENDAR) | FOREIGN
         meant = self.words | NUMBER_WORDS.keys() | frozenset(_UNITS + _CALENDAR) | {"what", "with", "this", "have", "from", "about", "again", "nails"}
         self._meant = sorted(word for word in meant if len(word) >= SHORTEST_SLIP and word.isalpha())
         self.meant = lru_cache(4096)(self._closest)
 
     def knows(self, word: str) -> bool:
         """Whether no slip is to be suspected in it."""
-        return word in self._known
+        return word in self.known
 
     def _closest(self, word: str) -> str | None:
         """The barn word that this unknown word most likely is; None if none is close or two are."""
-        if word in self._known or not word.isalpha() or len(word) < SHORTEST_SLIP:
+        if word in self.known or not word.isalpha() or len(word) < SHORTEST_SLIP:
             return None
-        return closest(word, self._meant)
+        best = closest(word, self._meant)
+        if not best or (len(best) > 1 and not self._one_meaning(best)):
+            return None
+        return best[0]
+
+    def _one_meaning(self, words: list[str]) -> bool:
+        """Whether near words do the same in a note, or are forms of one."""
+        marks = [frozenset().union(*(marks for rest, marks in self.phrases.get(word, ()) if not rest)) for word in words]
+        return bool(frozenset.intersection(*marks)) or all(_same_word(words[0], word) for word in words)
 
 
-def closest(word: str, candidates: Iterable[str]) -> str | None:
-    """The one candidate within a slip of the word (two in a long word); None if none is, or two are equally near."""
+def closest(word: str, candidates: Iterable[str]) -> list[str]:
+    """The candidates nearest to the word, within a slip of it (two in a long word)."""
     from rapidfuzz.distance import OSA  # noqa: PLC0415 - a note without slips never pays for it
 
     most = 2 if len(word) >= SHORTEST_TWO else 1
@@ -129,9 +137,7 @@ def closest(word: str, candidates: Iterable[str]) -> str | None:
         if distance <= most and _believable(word, candidate):
             best.append((distance, int(candidate[0] != word[0]), candidate))
     best.sort()
-    if not best or (len(best) > 1 and best[0][:2] == best[1][:2] and not _same_word(best[0][2], best[1][2])):
-        return None
-    return best[0][2]
+    return [candidate for distance, other, candidate in best if (distance, other) == best[0][:2]]
 
 
 def _believable(word: str, candidate: str) -> bool:
@@ -140,7 +146,7 @@ def _believable(word: str, candidate: str) -> bool:
         return True
     if sorted(word) == sorted(candidate):
         return True
-    return len(candidate) == SHORTEST_CHANGE - 1 and len(word) != len(candidate) and word[0] == candidate[0]
+    return len(candidate) >= SHORTEST_SLIP and len(word) != len(candidate) and word[0] == candidate[0] and len(word) > SHORTEST_SLIP
 
 
 def _same_word(one: str, other: str) -> bool:

@@ -129,7 +129,7 @@ def _bare_ounces(tokens: Sequence[Token], at: int, ounces: Decimal, end: int) ->
     following = key(tokens, end)
     if ounces != int(ounces) or "." in tokens[at].key or ounces > 19:
         return False
-    if following in (COUNTED - {"live", "alive"}) | LB | KG | GRAM | CUP | {"of", "-", "#", "@", "x"} | PERIODS.keys():
+    if following in (COUNTED - {"live", "alive"}) | LB | KG | GRAM | CUP | {"of", "-", "#", "@", "x", "each", "cents", "bucks", "ea"} | DOLLAR | PERIODS.keys():
         return False
     return not (end < len(tokens) and tokens[end].sort in {"pair", "clock", "slash"})
 
@@ -196,6 +196,8 @@ def _others(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item 
     if unit in {"st", "nd", "rd", "th"} and tokens[end].glued:
         return _made(tokens, "ordinal", at, end + 1, int(value))
     period = PERIODS.get(unit)
+    if unit in {"day", "week"} and value != 1 and key(tokens, end + 1).isdigit() and not tokens[end].glued:
+        period = None
     if unit == "d" and key(tokens, end + 1) not in {"wd", "withdrawal", "old", "withdraw", "wdl", "w"}:
         period = None
     if unit in {"mo", "min"} and not (tokens[end].glued or key(tokens, end + 1) in {"old", "ago", "", "."}):

@@ -16,6 +16,7 @@ HARD: Final = frozenset({".", ";", "!", "?", "|", "~"})
 SOFT: Final = frozenset({",", "and", "but", "so", "then", "also", "plus", "while", "&", "because", "cause", "cuz", "since", "although", "though", "and then", "-", "/"})
 NUMBERS: Final = frozenset({"num", "weight", "pair", "clock", "money", "temp", "span", "dose", "cup", "sum", "percent"})
 SMALL: Final = frozenset({",", ":", "-", "(", ")", "and", "so", "then", "also", "but", "the", "ok", "well", "plus", "=", "&", "/", '"', "'", "...", "~", "while", "because", "since"})
+BIRTHS: Final = frozenset({"kindle", "had", "litter_born"})
 SHORT: Final = 6  # words: a sentence without a verb of the barn that is longer stands on its own
 
 #: What a verb takes as its own: `kindled 8, lost 2` is one birth.
@@ -63,21 +64,24 @@ class Cutter:
         for i, item in enumerate(items):
             if item.sort == "break" or (item.sort == "mark" and item.said in HARD and not _inside(items, i)):
                 self._segment(items[start:i])
-                start = i + 1
+                start = i
         self._segment(items[start:])
         return self.clauses
 
     def _segment(self, items: list[Item]) -> None:
         if not any(item.sort not in {"mark", "break"} for item in items):
+            if self.clauses:
+                self.clauses[-1].items.extend(items)
             return
         leading = self._leading_date(items)
         first = True
         start = 0
         for i, item in enumerate(items):
             if i > start and item.said in SOFT and (item.sort != "mark" or item.said in {",", "&", "/"} or (item.said == "-" and not item.glued)):
-                self._chunk(items[start:i], leading, hard=first)
-                first, start = False, i
-        self._chunk(items[start:], leading, hard=first)
+                if start < i and not all(each.said in SMALL or each.sort in {"mark", "break"} for each in items[start:i]):
+                    self._chunk(items[start:i], items[start:], leading, hard=first)
+                    first, start = False, i
+        self._chunk(items[start:], items[start:], leading, hard=first)
 
     @staticmethod
     def _leading_date(items: list[Item]) -> Said | None:
@@ -88,18 +92,17 @@ class Cutter:
             return item.value if item.sort == "date" else None
         return None
 
-    def _chunk(self, items: list[Item], leading: Said | None, *, hard: bool) -> None:
-        if not items:
-            return
+    def _chunk(self, items: list[Item], rest: list[Item], leading: Said | None, *, hard: bool) -> None:
+        """One piece of a sentence; `rest` is the sentence from there on."""
         opens = self._opens(items)
         last = self.clauses[-1] if self.clauses else None
-        if hard and all(item.sort in {"date", "mark"} or item.said in SMALL | {"date"} for item in items):
+        if hard and all(item.sort in {"date", "mark", "break"} or item.said in SMALL | {"date"} for item in items):
             self._date_alone(items, last)
             return
-        if last is not None and self._continues(last, items, opens, hard=hard):
+        if last is not None and self._continues(last, items, rest, opens, hard=hard):
             self._extend(last, items)
             return
-        self._open(items, opens, last, leading, hard=hard)
+        self._open(items, rest, opens, last, leading, hard=hard)
 
     def _date_alone(self, items: list[Item], last: Clause | None) -> None:
         if last is not None and not last.dates() and self._opens(last.items):
@@ -114,11 +117,13 @@ class Cutter:
                 found.update(item.marks & self.opens)
         return frozenset(found)
 
-    def _continues(self, last: Clause, items: list[Item], opens: frozenset[str], *, hard: bool) -> bool:
-        begins = self._begins_with_animal(items, hard=hard)
+    def _continues(self, last: Clause, items: list[Item], rest: list[Item], opens: frozenset[str], *, hard: bool) -> bool:  # noqa: PLR0913, PLR0917 - what one piece is weighed by
         had = self._opens(last.items) | last.virtual
+        begins = self._begins_with_animal(rest, last, hard=hard) and not (had & BIRTHS and _counts_kits(items))
+        if "palpate" in had and opens == {"breed"} and all(item.sort in {"word", "mark"} for item in items):
+            return True  # "palpated 9, bred" tells how she felt
         if opens:
-            return self._verb_continues(last, had, opens, begins=begins, hard=hard)
+            return self._verb_continues(last, items, had, opens, begins=begins, hard=hard)
         if begins:
             return not (had and self._has_animal(last) and self._has_value(last))
         if not hard:
@@ -128,12 +133,25 @@ class Cutter:
         form = len(items) > 1 and items[1].said in {":", "="}
         return (numbers and plain <= SHORT and bool(had or self._has_animal(last))) or (form and bool(had))
 
-    def _verb_continues(self, last: Clause, had: frozenset[str], opens: frozenset[str], *, begins: bool, hard: bool) -> bool:
+    def _verb_continues(self, last: Clause, items: list[Item], had: frozenset[str], opens: frozenset[str], *, begins: bool, hard: bool) -> bool:  # noqa: PLR0913 - what one piece is weighed by
         if not had:
             alone = not self._has_numbers(last)
+            if "kindle" in opens and not any(item.sort in NUMBERS for item in items) and not hard and not begins:
+                return True
             return alone and (not hard or (self._has_animal(last) and len(last.items) <= SHORT // 2 + 1))
+        if "skip" in had:
+            return True
         if begins:
             return not self._has_animal(last) and not self._has_value(last)
+        named = any(item.sort in {"animal", "code"} or (item.sort == "num" and Clause(items, self.scene).known(i)) for i, item in enumerate(items))
+        if opens <= {"die", "lose"} and not named and not any(item.sort in NUMBERS for item in items):
+            return True
+        if had & {"die", "lose", "eat", "step"} and not named and any(mark.startswith("cause:") for item in items for mark in item.marks):
+            return True
+        if "kindle" in opens and had <= {"die", "lose", "count", "newborn", "had"} and not any(item.sort in NUMBERS for item in items):
+            return True
+        if named and self._has_animal(last) and opens & {"plan"}:
+            return False
         absorbed = frozenset().union(*(ABSORBED.get(mark, frozenset()) for mark in had))
         if opens <= absorbed | (had if not self._has_value(last) else frozenset()):
             return True
@@ -142,7 +160,7 @@ class Cutter:
     def _has_numbers(self, clause: Clause) -> bool:
         mentions = 0
         for i, item in enumerate(clause.items):
-            if item.sort in NUMBERS:
+            if item.sort in NUMBERS and not (item.spoken and item.value == 1) and clause.said(i + 1) != "of":
                 if item.sort == "num" and mentions == 0 and clause.known(i):
                     mentions += 1
                     continue
@@ -162,12 +180,14 @@ class Cutter:
                 return True
             elif seen and item.marks - {"negation", "pronoun", "to", "from", "question", "all", "none"} and not item.marks & {"doe_word", "buck_word", "kits"} and item.said not in SMALL:
                 return True
+            elif seen and item.said == "+":
+                return True
         return False
 
-    def _begins_with_animal(self, items: list[Item], *, hard: bool) -> bool:
-        clause = Clause(items, self.scene)
+    def _begins_with_animal(self, items: list[Item], last: Clause | None, *, hard: bool) -> bool:
+        clause = Clause(items, self.scene, None, last.marks if last else frozenset())
         for i, item in enumerate(items):
-            if item.said in SMALL or item.sort == "date" or (item.said in {"doe", "buck", "tag", "to", "on"} and i < len(items) - 1 and item.said != "to"):
+            if item.said in SMALL or item.said in HARD or item.sort in {"date", "break"} or (item.said in {"doe", "buck", "tag", "to", "on"} and i < len(items) - 1 and item.said != "to"):
                 continue
             if item.sort in {"animal", "code"}:
                 return len(items) - i > 1 or hard
@@ -180,17 +200,23 @@ class Cutter:
         clause.items.extend(items)
         clause.marks = clause.marks.union(*(item.marks for item in items))
 
-    def _open(self, items: list[Item], opens: frozenset[str], last: Clause | None, leading: Said | None, *, hard: bool) -> None:
-        virtual = frozenset()
-        listed = last is not None and not opens and self._begins_with_animal(items, hard=hard)
+    def _open(self, items: list[Item], rest: list[Item], opens: frozenset[str], last: Clause | None, leading: Said | None, *, hard: bool) -> None:  # noqa: PLR0913, PLR0917 - what one piece is weighed by
+        virtual: frozenset[str] = frozenset()
+        listed = last is not None and not opens and self._begins_with_animal(rest, last, hard=hard)
         if listed and last is not None:
             virtual = (self._opens(last.items) | last.virtual)
         clause = Clause(items, self.scene, last, virtual)
         clause.header = leading or self.header
-        if listed and last is not None:
+        if last is not None and (listed or (opens & (self._opens(last.items) | last.virtual) and self._begins_with_animal(rest, last, hard=hard))):
             dates = last.dates()
             clause.header = clause.header or (last.items[dates[0]].value if dates else last.header)
         self.clauses.append(clause)
+
+
+def _counts_kits(items: list[Item]) -> bool:
+    """`2 dead` behind a birth counts kits, whoever has the tag 2."""
+    told = [item for item in items if item.said not in SMALL]
+    return len(told) > 1 and told[0].sort == "num" and bool(told[1].marks & {"dead", "alive"})
 
 
 def _inside(items: list[Item], i: int) -> bool:

@@ -13,7 +13,7 @@ MARK: Final = "p"
 _TOKEN: Final = re.compile(
     r"(?P<iso>\d{4}-\d{1,2}-\d{1,2}(?!\d))"
     r"|(?P<slash>\d{1,4}/\d{1,2}(?:/\d{2,4})?(?![\d/]))"
-    r"|(?P<clock>\d{1,2}:\d{2}(?![\d:]))"
+    r"|(?P<clock>\d{1,2}:\d{2}(?!\d)(?!:\d))"
     r"|(?P<pair>\d{1,3}[-#]\d{1,2}(?:\.\d+)?(?![\d-]))"
     r"|(?P<num>\d{1,3}(?:,\d{3})+(?:\.\d+)?(?![\d,])|\d+(?:[.,]\d{1,3})?(?!\d)|\d+|(?<!\d)\.\d+)"
     r"|(?P<word>[^\W\d]+(?:'[^\W\d]+)?)"
@@ -29,6 +29,7 @@ class Token:
     sort   `w`, `n`, `p`, or for figures with a shape of their own `iso`, `slash`, `clock`, `pair`
     text   as typed (cleaned), lower case; for words without apostrophes in `key`
     glued  nothing stands between it and the token before
+    capital typed with a capital
     """
 
     sort: str
@@ -37,6 +38,7 @@ class Token:
     start: int
     end: int
     glued: bool
+    capital: bool = False
 
 
 _SORTS: Final = {"word": WORD, "num": NUMBER, "mark": MARK, "break": MARK}
@@ -51,6 +53,6 @@ def tokens(text: str) -> list[Token]:
         said = match.group()
         start, end = match.span()
         key = said.replace("'", "") if name == "word" else said
-        found.append(Token(_SORTS.get(name, name), said, key, start, end, start == last_end))
+        found.append(Token(_SORTS.get(name, name), said, key, start, end, start == last_end, text[start : start + 1].isupper()))
         last_end = end
     return found
