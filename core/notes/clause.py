@@ -213,7 +213,7 @@ class Clause:
     def opening(self) -> int | None:
         """Index of the first item that says something."""
         for i, item in enumerate(self.items):
-            if item.sort in {"date", "break"} or item.said in {",", ":", "-", "and", "so", "the", "then", "also", "but", "ok", "well", "a", "plus", "."}:
+            if item.sort in {"date", "break", "mark"} or item.said in {",", ":", "-", "and", "so", "the", "then", "also", "but", "ok", "well", "a", "plus", "."}:
                 continue
             return i
         return None
@@ -233,7 +233,7 @@ class Clause:
 
     def spoken_of(self) -> Pick | None:
         """The animal carried over from the statement or message before."""
-        mention = self.subject
+        mention = next((found.said for found in reversed(self.found) if found.said), None) or self.subject
         if mention is None and self.scene.context.subject:
             mention = Mention((self.scene.context.subject,), self.scene.context.subject)
         return Pick(mention, []) if mention else None

@@ -86,6 +86,8 @@ class Scan:
         word = token.key
         if word in self.herd.names and self._name(word):
             return
+        if token.capital and word in color_words() and self._colored_name(token):
+            return
         if word in SHORT_LABELS and self._short_label(token):
             return
         if (word in SEX_WORDS or word in PLURAL_SEX) and self._sexed(word):
@@ -458,6 +460,13 @@ class Scan:
             return False
         marks = frozenset().union(*(found for _, found in self.lexicon.phrases.get(meant, ())))
         return "breed_name" not in marks and ("color" not in marks or self.tokens[at].capital)
+
+    def _colored_name(self, token: Token) -> bool:
+        """`new doe 7 Magpie new zealand white`: a colour's word is the name where another colour follows."""
+        if not self._names_newcomer(self.at, "") or not any(later.key in color_words() for later in self.tokens[self.at + 1 :]):
+            return False
+        self._add("word", self.at + 1)
+        return True
 
     def _beside_number(self, word: str) -> None:
         """A real word that stands for a barn word only beside a number or an animal."""

@@ -123,7 +123,7 @@ class Cutter:
         if "palpate" in had and opens == {"breed"} and all(item.sort in {"word", "mark"} for item in items):
             return True  # "palpated 9, bred" tells how she felt
         if opens:
-            return self._verb_continues(last, items, had, opens, begins=begins, hard=hard)
+            return self._verb_continues(last, items, rest, had, opens, begins=begins, hard=hard)
         if begins:
             return not (had and self._has_animal(last) and self._has_value(last))
         if not hard:
@@ -133,7 +133,7 @@ class Cutter:
         form = len(items) > 1 and items[1].said in {":", "="}
         return (numbers and plain <= SHORT and bool(had or self._has_animal(last))) or (form and bool(had))
 
-    def _verb_continues(self, last: Clause, items: list[Item], had: frozenset[str], opens: frozenset[str], *, begins: bool, hard: bool) -> bool:  # noqa: PLR0913 - what one piece is weighed by
+    def _verb_continues(self, last: Clause, items: list[Item], rest: list[Item], had: frozenset[str], opens: frozenset[str], *, begins: bool, hard: bool) -> bool:  # noqa: PLR0913 - what one piece is weighed by
         if not had:
             alone = not self._has_numbers(last)
             if "kindle" in opens and not any(item.sort in NUMBERS for item in items) and not hard and not begins:
@@ -141,12 +141,16 @@ class Cutter:
             return alone and (not hard or (self._has_animal(last) and len(last.items) <= SHORT // 2 + 1))
         if "skip" in had:
             return True
+        if hard and self._has_animal(last) and self._has_value(last) and self._has_animal(Clause(rest, self.scene)):
+            return False
         if begins:
             return not self._has_animal(last) and not self._has_value(last)
         named = any(item.sort in {"animal", "code"} or (item.sort == "num" and Clause(items, self.scene).known(i)) for i, item in enumerate(items))
         if opens <= {"die", "lose"} and not named and not any(item.sort in NUMBERS for item in items):
             return True
         if had & {"die", "lose", "eat", "step"} and not named and any(mark.startswith("cause:") for item in items for mark in item.marks):
+            return True
+        if had & BIRTHS and not self._has_numbers(last) and any(item.marks & {"born", "alive"} for item in items) and any(item.sort in NUMBERS for item in items):
             return True
         if "kindle" in opens and had <= {"die", "lose", "count", "newborn", "had"} and not any(item.sort in NUMBERS for item in items):
             return True

@@ -47,14 +47,14 @@ CUES: Final = {
     "cause:cold": "cold | froze | frozen | chilled | hypothermia | frozen solid | froze to death | too cold | got cold | the cold",
     "cause:heat": "heat | overheated | too hot | heat stroke | heatstroke | the heat | hot",
     "cause:starved": "starved | starve | starving | not fed | didnt feed | no milk | empty bellies | empty belly | unfed | wasnt fed | werent fed | not nursing | runt",
-    "cause:scattered": "scattered | scattered out | all over the cage | strewn",
+    "cause:scattered": "scattered | scattered out | scattered her kits | scattered the kits | scattered kits | all over the cage | strewn",
     "cause:out_of_box": "out of the box | out of box | crawled out | fell out | out of the nest | outside the box | out of nest | out of the nest box"
     " | fell out of the box | crawled out of the box | crawled out of the nest box | crawled out of the next box | on the wire | out of the next box | left the nest | fell out of the nest",
     "cause:predator": "predator | raccoon | racoon | coon | rat | rats | snake | weasel | hawk | fox | possum | opossum | coyote | dog got | cat got | owl | mink | rat got",
     "cause:sick": "sick | sickness | disease | diarrhea | enteritis | infection | ill",
     "cause:deformed": "deformed | deformity | malformed | born wrong",
     "cause:unknown": "no idea why | not sure why | dont know why | unknown | cause unknown | no reason | not sure what happened | dont know what happened | unknown cause | idk why",
-    "cause:crushed": "stepped on | sat on | squashed | crushed | squished | laid on | trampled | smothered | flattened | stomped on | stepped on one",
+    "cause:crushed": "stepped on | sat on | squashed | crushed | squished | laid on | trampled | smothered | flattened | stomped on",
     "cause:eaten": "ate | eaten | eating | cannibalized | chewed up | chewed on",
 }  # fmt: skip
 CAUSES: Final = ("eaten", "crushed", "predator", "cold", "heat", "starved", "out_of_box", "deformed", "sick", "scattered", "unknown")

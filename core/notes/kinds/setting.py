@@ -45,7 +45,6 @@ CUES: Final = {
     "unit_word": "kg | kilos | lb | lbs | pounds | kilograms | grams | celsius | fahrenheit | f | c | metric",
 }  # fmt: skip
 
-_SHORT_PLACE: Final = 4  # letters: `US/Central`, `UTC`
 _BY_BREED: Final = frozenset({"bucks_a_breed", "does_a_breed", "target_weight", "colors_wanted"})
 _WEEKDAYS: Final = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 
@@ -153,12 +152,9 @@ def _behind(*words: str) -> Callable[[Clause], SettingValue | None]:
 
 
 def _zone(c: Clause) -> SettingValue | None:
-    """`america/new york` as the world's table of time zones spells it: `America/New_York`."""
-    said = _behind("time ?zone")(c)
-    if said is None:
-        return None
-    parts = [part.strip() for part in str(said).split("/")]
-    return "/".join("_".join(word.upper() if len(part) < _SHORT_PLACE else word.title() for word in part.split()) for part in parts)
+    """A name of the world's table of time zones, as typed: `America/New_York`."""
+    found = re.search(r"[A-Za-z]+/[A-Za-z_]+(?:[/ ][A-Za-z_]+)*|\bUTC\b", c.scene.text)
+    return found.group().replace(" ", "_") if found else None
 
 
 _SETTINGS: Final[tuple[tuple[str, str, Callable[[Clause], SettingValue | None]], ...]] = (
