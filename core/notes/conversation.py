@@ -25,6 +25,7 @@ from core.notes.tokens import tokens
 
 Reader = Callable[..., Reading]  # read(message, herd, context)
 
+_LONGEST_NUMBER = 24  # letters: no number in words is longer
 _DENIES = re.compile(r"^\W*(?:(?:no|nope|sorry|actually|oops|correction|wait|i mean|it was|that was|not)\b[\s,.:-]*)+", re.IGNORECASE)
 _FIELD_WAS = re.compile(
     r"^(?:no,?\s+)?(?:the |her |his |its )?(buck|doe|dam|sire|mother|father|animal|rabbit|tag)\s+(?:was|is|should be|should have been)\s+(.+?)[.!]?$",
@@ -35,18 +36,14 @@ _AFTER_ALL = re.compile(r"\b(?:wait|no|nope|actually|oops|scratch|never ?mind|ho
 
 @dataclass(frozen=True, slots=True)
 class Talk:
-    """One message with all that is needed to understand it; `asked` is the note whose question is open."""
+    """One message with all that is needed to understand it: the herd on its day, and the note whose question is open."""
 
     book: Book
     message: Message
     reader: Reader
     today: date
+    herd: Herd
     asked: Note | None = None
-
-    @property
-    def herd(self) -> Herd:
-        """The herd on the day of the message."""
-        return self.book.herd.on_day(self.today)
 
     def reads(self, text: str) -> Reading:
         """The words as a note on its own."""
@@ -55,7 +52,8 @@ class Talk:
 
 def understood(book: Book, message: Message, reader: Reader) -> Meaning:
     """What the message means; its facts are not yet checked against the herd."""
-    talk = Talk(book, message, reader, local_day(message.at, book.herd))
+    today = local_day(message.at, book.herd)
+    talk = Talk(book, message, reader, today, book.herd.on_day(today))
     if message.reply_to is not None:
         return _resolved(talk, chore_reply(talk.herd, message.reply_to, message.text, talk.today, talk.reads))
     taken_back = _kindling_after_all(book, message)
@@ -134,7 +132,11 @@ def _may_answer(asked: Note, message: Message, ask: Ask) -> bool:
 
 def _not_from_a_bare_number(message: Message, meaning: Meaning) -> Meaning:
     """A number alone, with no question open, records nothing."""
-    if whole_number(plain(message.text)) is None or not any(fact.kind != "query" for fact in meaning.facts):
+    if (
+        len(message.text) > _LONGEST_NUMBER
+        or whole_number(plain(message.text)) is None
+        or not any(fact.kind != "query" for fact in meaning.facts)
+    ):
         return meaning
     number = plain(message.text)
     text = f"{number} of what? Send the whole note, for example “14 kindled {number}” or “{number} 4-6” for the weight of {number}."

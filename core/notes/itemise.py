@@ -254,7 +254,9 @@ class Scan:
         if lettered:
             known = self.herd.tagged(lettered[0])
             if known or self.tokens[self.at + 1].glued or lettered[2]:
-                self._animal((known.tag,) if known else (), lettered[1], exact=True)
+                heard = self.herd.tagged("".join(sign for sign in lettered[0] if sign.isdigit())) if token.key in HEARD_LETTERS else None
+                others = (heard.tag,) if heard and heard.living else ()
+                self._animal((known.tag,) if known else (), lettered[1], exact=not others, others=others)
                 if not known:
                     self.items[-1].value = Mention((), lettered[0])
                 return True

@@ -81,6 +81,7 @@ _UNITS: Final = (
 _CALENDAR: Final = (
     "january february april june july august september october november december monday tuesday wednesday thursday friday saturday sunday"
 ).split()
+_VOWELS: Final = frozenset("aeiouy")
 SHORTEST_SLIP = 3  # letters: two swapped letters are seen in words this long
 SHORTEST_CHANGE = 5  # letters: a letter missing, added or changed
 SHORTEST_TWO = 8  # letters: two slips
@@ -102,7 +103,7 @@ class Lexicon:
         self.words = frozenset(word for words in found for word in words)
         self.known = self.words | COMMON | NUMBER_WORDS.keys() | POSSESSIVE.keys() | ORDINALS.keys() | frozenset(_UNITS + _CALENDAR) | FOREIGN
         meant = self.words | NUMBER_WORDS.keys() | frozenset(_UNITS + _CALENDAR) | {"what", "with", "this", "have", "from", "about", "again", "nails"}
-        self._meant = sorted(word for word in meant if len(word) >= SHORTEST_SLIP and word.isalpha())
+        self._meant = sorted(word for word in meant if len(word) >= SHORTEST_SLIP and word.isalpha() and not _VOWELS.isdisjoint(word))
         self.meant = lru_cache(4096)(self._closest)
 
     def knows(self, word: str) -> bool:
@@ -129,13 +130,13 @@ def closest(word: str, candidates: Iterable[str]) -> list[str]:
     from rapidfuzz.distance import OSA  # noqa: PLC0415 - a note without slips never pays for it
 
     most = 2 if len(word) >= SHORTEST_TWO else 1
-    best: list[tuple[int, int, str]] = []
+    best: list[tuple[int, int, str]] = []  # distance, less likely slips after the swapped letters, candidate
     for candidate in candidates:
         if abs(len(candidate) - len(word)) > most:
             continue
         distance = OSA.distance(word, candidate, score_cutoff=most)
         if distance <= most and _believable(word, candidate):
-            best.append((distance, int(candidate[0] != word[0]), candidate))
+            best.append((distance, 2 * int(candidate[0] != word[0]) + int(sorted(candidate) != sorted(word)), candidate))
     best.sort()
     return [candidate for distance, other, candidate in best if (distance, other) == best[0][:2]]
 

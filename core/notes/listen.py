@@ -47,17 +47,37 @@ def listen(book: Book, message: Message, answer_query: AnswerQuery, reader: Read
 
     The same message (chat, number, edit) heard again, and an edit that changes no word, leave everything as it is.
     """
-    earlier = _versions(book, message)
-    if earlier and (earlier[-1].edit >= message.edit or earlier[-1].text == message.text):
-        return Heard(earlier[-1], _again(earlier[-1]), book, is_new=False)
-    base = edited(book, earlier) if earlier else book
-    sent = replace(message, at=earlier[0].at, reply_to=message.reply_to or earlier[0].reply_to) if earlier else message
-    meaning = _meaning(_until(base, earlier[0]) if earlier else base, base, sent, reader)
-    note = _note(book, message, sent, meaning, earlier)
+    known = _known(_versions(book, message), message)
+    if known is not None:
+        return Heard(known, _again(known), book, is_new=False)
+    note, meaning = _noted(book, message, reader)
     after = book.with_note(note)
-    reply = _reply(base, after, note, meaning, answer_query)
+    reply = _reply(book, after, note, meaning, answer_query)
     note = replace(note, reply=reply.text)
     return Heard(note, reply, replace(after, notes=(*after.notes[:-1], note)))
+
+
+def noted(book: Book, message: Message, reader: Reader = read) -> Note:
+    """What the journal would get of the message; nothing is answered."""
+    return _known(_versions(book, message), message) or _noted(book, message, reader)[0]
+
+
+def _known(earlier: list[Note], message: Message) -> Note | None:
+    """The version that the journal has of the message; None where it is new, or edited."""
+    heard = bool(earlier) and (earlier[-1].edit >= message.edit or earlier[-1].text == message.text)
+    return earlier[-1] if heard else None
+
+
+def _noted(book: Book, message: Message, reader: Reader) -> tuple[Note, Meaning]:
+    """The note of a message that is new, and what it means. An edit is read as if the message had not been sent before."""
+    earlier = _versions(book, message)
+    if not earlier:
+        meaning = _meaning(book, book, message, reader)
+        return _note(book, message, message, meaning, earlier), meaning
+    base = edited(book, earlier)
+    sent = replace(message, at=earlier[0].at, reply_to=message.reply_to or earlier[0].reply_to)
+    meaning = _meaning(_until(base, earlier[0]), base, sent, reader)
+    return _note(book, message, sent, meaning, earlier), meaning
 
 
 def printed(note: Note) -> Reading:

@@ -70,6 +70,7 @@ from core.notes.leftovers import unexplained
 from core.notes.lexicon import FOREIGN, FOREIGN_SHARED, Lexicon
 from core.notes.reading import Ask, Context, Draft, Message, Reading
 from core.notes.recall import subject_of
+from core.notes.receipt import is_receipt, receipt_read
 from core.notes.statements import statements
 from core.notes.text import cleaned
 from core.notes.tokens import tokens
@@ -111,6 +112,8 @@ def read(message: Message, herd: Herd, context: Context = Context()) -> Reading:
     exact = written_fact(message.text.strip(), herd, today)
     if exact is not None:
         return Reading((exact,), subject=subject_of(exact))
+    if "\n" in text and is_receipt(text):
+        return receipt_read(text, today, herd.settings.date_order)
     scene = Scene(herd, words_of(herd), today, context, message.text)
     found = tokens(text)
     if _foreign(found):

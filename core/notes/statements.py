@@ -130,10 +130,13 @@ class Cutter:
             return True
         numbers = any(item.sort in NUMBERS for item in items) or any(item.marks & {"alive", "dead", "born", "bucks_word", "does_word", "each"} for item in items)
         plain = sum(1 for item in items if item.sort == "word" and not item.marks)
-        form = len(items) > 1 and items[1].said in {":", "="}
+        form = any(item.said in {":", "="} for item in items[1:3])
         return (numbers and plain <= SHORT and bool(had or self._has_animal(last))) or (form and bool(had))
 
     def _verb_continues(self, last: Clause, items: list[Item], rest: list[Item], had: frozenset[str], opens: frozenset[str], *, begins: bool, hard: bool) -> bool:  # noqa: PLR0913 - what one piece is weighed by
+        named = any(item.sort in {"animal", "code"} or (item.sort == "num" and Clause(items, self.scene).known(i)) for i, item in enumerate(items))
+        if opens <= {"die", "lose"} and not named and not hard and not had and self._has_animal(last):
+            return True
         if not had:
             alone = not self._has_numbers(last)
             if "kindle" in opens and not any(item.sort in NUMBERS for item in items) and not hard and not begins:
@@ -145,7 +148,6 @@ class Cutter:
             return False
         if begins:
             return not self._has_animal(last) and not self._has_value(last)
-        named = any(item.sort in {"animal", "code"} or (item.sort == "num" and Clause(items, self.scene).known(i)) for i, item in enumerate(items))
         if opens <= {"die", "lose"} and not named and not any(item.sort in NUMBERS for item in items):
             return True
         if had & {"die", "lose", "eat", "step"} and not named and any(mark.startswith("cause:") for item in items for mark in item.marks):

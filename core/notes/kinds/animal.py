@@ -157,7 +157,7 @@ def _price(c: Clause) -> tuple[int | None, list[Item]]:
 def _name(c: Clause, place: int | None) -> tuple[str | None, list[Item]]:
     for i in c.each("name_word"):
         after = c.past_fillers(i + 1, 1)
-        if after < len(c.items) and c.items[after].sort in {"word", "animal"} and after != place:
+        if after < len(c.items) and c.items[after].sort in {"word", "animal"} and not c.items[after].marks & {"condition", "palpate", "plan", "question", "list"} and after != place:
             item = c.items[after]
             return item.said.title(), [c.items[i], item]
     return _name_behind_tag(c, place) if place is not None and c.has("new") else (None, [])

@@ -52,7 +52,7 @@ def read(c: Clause) -> None:
             return
     if c.has("kindle", "kits", "litter", "other_species", "battery") and not c.has("adult"):
         return
-    places = c.explicit() or [i for i in c.sorted_as("num") if c.whole(i) is not None and not c.counted(i)]
+    places = c.explicit() or [i for i in c.sorted_as("num") if c.whole(i) is not None and not c.counted(i) and c.said(i + 1) != "of"]
     if not places:
         spoken = c.spoken_of()
         if spoken and cue is not None and c.has("pronoun"):

@@ -33,8 +33,9 @@ class FeedBought:
 EXAMPLES: tuple[Example, ...] = ()
 NOT_THIS: tuple[str, ...] = ()
 
-OPENS: Final = ("buy",)
+OPENS: Final = ("purchase",)
 CUES: Final = {
+    "purchase": "bought | purchased | feed purchase | bot | brought home | stocked up",
     "buy": "bought | buy | picked up | purchased | purchase | bot | got | feed purchase | brought home | paid | loaded up | stocked up | buying | grabbed | brought",
     "not_feed": "straw | hay | bale | bales | salt | lick | shavings | bedding | treats | water | bottle | bottles | waterer | cage | cages | wire | corn | oats",
 }  # fmt: skip

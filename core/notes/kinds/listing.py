@@ -41,7 +41,7 @@ NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("list",)
 CUES: Final = {
-    "list": "for sale | list | listed | listing | asking | put up for sale | up for sale | putting up for sale | least | advertise | advertised | selling | offered | offering",
+    "list": "for sale | list | listed | listing | asking | put up for sale | up for sale | putting up for sale | advertise | advertised | selling | offered | offering",
     "until": "until | til | till | thru | through | by | up to",
 }  # fmt: skip
 

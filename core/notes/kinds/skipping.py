@@ -6,8 +6,8 @@ from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar, Final
 
-from core.herd.chore import CHORES
 from core.herd.changes import closed
+from core.herd.chore import CHORES
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.clause import Clause, Need
