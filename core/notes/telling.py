@@ -145,18 +145,23 @@ def chores_of_litter(herd: Herd, litter: Litter, *names: str) -> tuple[Chore, ..
 
 def quoted(text: str | None) -> str | None:
     """Somebody's own words inside a written-back note, in quotes: where they begin and end is then beyond doubt."""
-    return None if text is None else json.dumps(text, ensure_ascii=False)
+    return None if text is None else _in_quotes(text)
+
+
+def _in_quotes(text: str) -> str:
+    """In quotes, on one line whatever the text holds."""
+    return json.dumps(text, ensure_ascii=not text.isprintable())
 
 
 def own_words(text: str) -> str:
     """Words that end a written-back note: as they are, or in quotes where their first letter or their ends would be lost."""
-    safe = text and text == " ".join(text.split()) and not text.startswith('"')
-    return text if safe else json.dumps(text, ensure_ascii=False)
+    bare = text == " ".join(text.split()) and text.isprintable() and not text.startswith('"')
+    return text if bare and text and not text.lower().rstrip(" .!").endswith("confirmed") else _in_quotes(text)
 
 
 def name_said(name: str) -> str:
     """A cage in a written-back note: one plain word bare, anything else in quotes."""
-    return name if re.fullmatch(r'[^\s,:"]+', name) else json.dumps(name, ensure_ascii=False)
+    return name if re.fullmatch(r'[^\s,:"]+', name) and name.isprintable() else _in_quotes(name)
 
 
 def color_written(color: str | None) -> str | None:
