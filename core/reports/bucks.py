@@ -23,6 +23,9 @@ from core.reports.merit import Trait
 from core.reports.wording import times_in_ten
 from core.words import count
 
+#: From this chance on it is worth saying that another's kits would outgrow his.
+TOLD_FROM = 0.6
+
 
 @dataclass(frozen=True, slots=True)
 class Ranked:
@@ -113,7 +116,9 @@ def excess_buck(barn: Evidence, animal: Animal) -> Finding | None:
     place, of = bucks.place(animal), len(bucks.best_first)
     breed = f"{animal.breed} " if animal.breed else ""
     text = f"Number {place} of {count(of, f'{breed}buck')}; you keep {bucks.wanted} ({count(kits, 'kit') if kits else 'no kit'} of his weighed)"
-    text += f". {rival.name or rival.tag}'s kits would outgrow his {times_in_ten(better)}." if rival and better is not None else "."
+    if rival and better is not None and better >= TOLD_FROM:
+        text += f". {rival.name or rival.tag}'s kits would outgrow his {times_in_ten(better)}"
+    text += "."
     evidence = {
         "rank": place,
         "count": of,

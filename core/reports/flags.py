@@ -145,7 +145,7 @@ def told_litters(barn: Evidence, animal: Animal) -> list[Litter]:
 
 
 def long_open(barn: Evidence, animal: Animal) -> Finding | None:
-    """A senior doe that nobody has bred for a long time."""
+    """A senior doe that nobody has bred for a long time: the breeder's doing, so it weighs only where she has never kindled."""
     if animal.sex != "doe" or barn.stages[animal.key] != "senior":
         return None
     last = _open_since(barn, animal)
@@ -154,7 +154,9 @@ def long_open(barn: Evidence, animal: Animal) -> Finding | None:
     what, since = last
     days = (barn.today - since).days
     text = f"Open for {count(days, 'day')}: {what} {when(since, barn.today)}, and not bred since."
-    return Finding(animal.key, animal.tag, "long_open", text, {"since": since.isoformat(), "days": days}, heed=1, kinds=("bred", "weaned"))
+    heed = 0 if litters_of(barn.herd, animal.key) else 1
+    evidence = {"since": since.isoformat(), "days": days}
+    return Finding(animal.key, animal.tag, "long_open", text, evidence, heed=heed, kinds=("bred", "weaned"))
 
 
 def _open_since(barn: Evidence, doe: Animal) -> tuple[str, date] | None:
@@ -245,9 +247,9 @@ def disqualifying_fault(barn: Evidence, animal: Animal) -> Finding | None:
 
 
 def heavy_feeder(barn: Evidence, animal: Animal) -> Finding | None:
-    """Gets far more feed than its weight and state should need, and is not thin."""
+    """Gets by its own ration far more feed than its weight and state should need, and is not thin. A ration for all does is nobody's greed."""
     eater = barn.eaters.get(animal.key)
-    if eater is None or eater.told is None:
+    if eater is None or eater.told is None or animal.ration is None:
         return None
     need = eater.need()
     condition = animal.conditions[-1][1] if animal.conditions else None

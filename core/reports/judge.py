@@ -194,9 +194,10 @@ def _wanted_buck(barn: Evidence, animal: Animal) -> Finding | None:
     if animal not in bucks.kept:
         return None
     sires = len(litters_sired(barn.herd, animal.key))
-    what = "young buck coming on" if barn.stages[animal.key] == "junior" else f"buck, {count(sires, 'litter')} sired"
+    coming = "a young buck coming on" if barn.stages[animal.key] == "junior" else "no litter yet"
+    what = f"{count(sires, 'litter')} sired" if sires else coming
     breed = f"{animal.breed} " if animal.breed else ""
-    text = f"One of the {count(bucks.wanted, f'{breed}buck')} you keep: number {bucks.place(animal)} of {len(bucks.best_first)}, a {what}."
+    text = f"One of the {count(bucks.wanted, f'{breed}buck')} you keep: number {bucks.place(animal)} of {len(bucks.best_first)}, {what}."
     evidence = {"rank": bucks.place(animal), "count": len(bucks.best_first), "keep": bucks.wanted, "litters_sired": sires}
     return Finding(animal.key, animal.tag, "wanted_buck", text, evidence, heed=-1, kinds=("bred", "kindled"))
 

@@ -8,6 +8,7 @@ from typing import Any
 
 from core.handbook import flags
 from core.reports.finding import Finding
+from core.words import count
 
 #: What can be advised, in the order in which the summary tells it.
 VERDICTS = ("cull", "sell", "watch", "keep")
@@ -68,7 +69,7 @@ class Verdict:
     def called(self) -> str:
         """How a line names it: `14 Juno`, `3 kits of 16`."""
         if self.tag is None:
-            return f"{self.count} kits of {self.litter_of}"
+            return f"{count(self.count, 'kit')} of {self.litter_of}"
         return f"{self.tag} {self.name}" if self.name else self.tag
 
     @property

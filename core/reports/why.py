@@ -14,7 +14,7 @@ from core.reply import Reply
 from core.reports.behind import Behind, notes_behind
 from core.reports.keep_or_cull import keep_or_cull
 from core.reports.verdict import Verdict
-from core.reports.wording import called, grams, price, when
+from core.reports.wording import begun, called, grams, price, when
 
 #: How many notes stand under each reason.
 NOTES = 5
@@ -51,7 +51,7 @@ class Why:
         for at, reason in enumerate(verdict.shown):
             notes = self.notes(at)
             lines.append(reason.text)
-            lines += [f"  {when(one.on, self.today)}: {_cut(one.text)}" for one in notes[-NOTES:]]
+            lines += [f"  {begun(when(one.on, self.today))}: {_cut(one.text)}" for one in notes[-NOTES:]]
             lines += [f"  and {len(notes) - NOTES} earlier notes"] if len(notes) > NOTES else []
         return Reply((*lines, *self._saves(verdict), *verdict.cautions, *self._advice(verdict)))
 

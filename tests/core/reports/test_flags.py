@@ -356,3 +356,16 @@ def test_all_flags_name_their_animals() -> None:
     told = [one.document() for one in flags.all_flags(barn.seen)]
     assert {(one["tag"], one["flag"]) for one in told} >= {("14", "low_survival"), ("9", "disqualifying_fault")}
     assert all(set(one) == {"tag", "flag", "text", "evidence"} for one in told)
+
+
+def test_ration_of_all_does_is_nobody_s_greed() -> None:
+    """A ration told for a whole kind flags none of them."""
+    barn = Barn().doe("15", breed="Mini Rex").weigh("15", 1900).say("ration", scope="does", amount=6.0, unit="oz")
+    assert "heavy_feeder" not in flagged(barn, "15")
+
+
+def test_long_open_weighs_only_on_a_doe_that_never_kindled() -> None:
+    """A good mother that nobody bred is not to blame for it."""
+    mother = Barn().doe("14").buck("3").litter("14", "3", 120, 8, weaned=8)
+    assert flagged(mother, "14")["long_open"].heed == 0
+    assert flagged(Barn().doe("14", age=400), "14")["long_open"].heed == 1
