@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from datetime import datetime
+from datetime import datetime, tzinfo
 from typing import Any
 
 from core.app.telling import reading_document
 from core.notes.kinds.query import Query
-from core.notes.listen import listen, printed
+from core.notes.listen import listen, noted, printed
 from core.notes.reading import Message, ReplyTo
-from core.notes.replay import Book, book
+from core.notes.replay import Book, book, zone
 from core.notes.roster import herd_of
 from core.problem import Problem
 from core.reply import Reply
@@ -33,9 +33,13 @@ class Reader:
     _talks: dict[str, Book] = field(default_factory=dict)
     _counts: dict[str, int] = field(default_factory=dict)
 
+    def timezone(self) -> tzinfo:
+        """The farm's timezone."""
+        return zone(self.start.herd.settings.timezone)
+
     def read(self, text: str, at: datetime, *, author: str = "me") -> dict[str, Any]:
         """What one message on its own becomes, as the contract prints it."""
-        return reading_document(printed(listen(self.start, Message(text, at, author), no_answer).note))
+        return reading_document(printed(noted(self.start, Message(text, at, author))))
 
     def read_in(self, conversation: str, message: Message, edit_of: int | None = None) -> dict[str, Any]:
         """What a message of a conversation becomes; `edit_of` is the number of the message that it replaces, counted from 0."""
@@ -56,7 +60,7 @@ class Reader:
             return {"facts": [], "ask": {"why": "what", "text": NO_MESSAGE, "choices": []}, "unread": ""}
         if asked.conversation is not None:
             return self.read_in(asked.conversation, asked.message, asked.edit_of)
-        return reading_document(printed(listen(self.start, asked.message, no_answer).note))
+        return reading_document(printed(noted(self.start, asked.message)))
 
 
 @dataclass(frozen=True, slots=True)

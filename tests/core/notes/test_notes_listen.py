@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from hypothesis import given
 from hypothesis import strategies as st
 
+from core.notes.listen import noted
+from core.notes.reading import Message
 from core.notes.recall import animals_of, subject_of
 from core.reply import Choice
-from tests.core.notes.talking import Barn, why
+from tests.core.notes import small_reader
+from tests.core.notes.talking import NOW, Barn, why
 from tests.farm import fact
 
 WORDS = st.sampled_from(
@@ -96,6 +101,15 @@ def test_a_message_that_says_nothing_gets_a_word_all_the_same() -> None:
     """Nobody is left without an answer."""
     assert Barn().say("").reply.lines == ("That message was empty.",)
     assert Barn().say(";").reply.lines == ("Nothing to note there.",)
+
+
+def test_reading_alone_gives_the_same_note() -> None:
+    """Without an answer, for those who only want to see what was understood."""
+    barn = Barn()
+    heard = barn.say("31 3-14", number="a")
+    message = Message("31 3-14", NOW, "ann", "barn", "a")
+    assert noted(Barn().book, message, small_reader.read) == replace(heard.note, reply="")
+    assert noted(barn.book, message, small_reader.read) == heard.note
 
 
 def test_an_empty_chat_number_is_no_identity() -> None:
