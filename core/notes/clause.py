@@ -103,15 +103,22 @@ class Clause:
 
     def first(self, *marks: str) -> int | None:
         """Index of the first free item with one of these marks."""
-        return next((i for i, item in enumerate(self.items) if not item.marks.isdisjoint(marks) and not self.taken(i)), None)
+        if self.marks.isdisjoint(marks):
+            return None
+        for i, item in enumerate(self.items):
+            if item.marks and not item.marks.isdisjoint(marks) and id(item) not in self.used:
+                return i
+        return None
 
     def each(self, *marks: str) -> list[int]:
         """Indices of all free items with one of these marks."""
-        return [i for i, item in enumerate(self.items) if not item.marks.isdisjoint(marks) and not self.taken(i)]
+        if self.marks.isdisjoint(marks):
+            return []
+        return [i for i, item in enumerate(self.items) if item.marks and not item.marks.isdisjoint(marks) and id(item) not in self.used]
 
     def sorted_as(self, *sorts: str) -> list[int]:
         """Indices of the free items of these sorts."""
-        return [i for i, item in enumerate(self.items) if item.sort in sorts and not self.taken(i)]
+        return [i for i, item in enumerate(self.items) if item.sort in sorts and id(item) not in self.used]
 
     def taken(self, i: int) -> bool:
         """Whether a kind has used the item."""

@@ -411,13 +411,24 @@ class Scan:
 
     # phrases
 
+    def _follow(self, at: int, words: tuple[str, ...]) -> bool:
+        """Whether these words stand at an index."""
+        tokens = self.tokens
+        if at + len(words) > len(tokens):
+            return False
+        for word in words:
+            if tokens[at].key != word:
+                return False
+            at += 1
+        return True
+
     def _phrase(self, word: str) -> bool:
         options = self.lexicon.phrases.get(word)
         if options is None:
             return False
         at = self.at + 1
         for rest, marks in options:
-            if not rest or all(self._key(at + n) == part for n, part in enumerate(rest)):
+            if not rest or self._follow(at, rest):
                 if word == "k" and not self._key(at)[:1].isdigit():
                     continue
                 phrase = word if not rest else " ".join((word, *rest))

@@ -17,6 +17,7 @@ SOFT: Final = frozenset({",", "and", "but", "so", "then", "also", "plus", "while
 NUMBERS: Final = frozenset({"num", "weight", "pair", "clock", "money", "temp", "span", "dose", "cup", "sum", "percent"})
 SMALL: Final = frozenset({",", ":", "-", "(", ")", "and", "so", "then", "also", "but", "the", "ok", "well", "plus", "=", "&", "/", '"', "'", "...", "~", "while", "because", "since"})
 BIRTHS: Final = frozenset({"kindle", "had", "litter_born"})
+BESIDE: Final = 5  # items: as far as a number is looked at with what follows it
 SHORT: Final = 6  # words: a sentence without a verb of the barn that is longer stands on its own
 
 #: What a verb takes as its own: `kindled 8, lost 2` is one birth.
@@ -31,7 +32,7 @@ ABSORBED: Final[Mapping[str, frozenset[str]]] = {
     "cull": frozenset({"weigh", "cull", "dress"}),
     "treat": frozenset({"withdrawal", "treat"}),
     "wean": frozenset({"count"}),
-    "new": frozenset({"buy", "sell", "given", "tag", "new", "color_is"}),
+    "new": frozenset({"buy", "purchase", "sell", "give", "given", "tag", "new", "trait", "plan"}),
     "tag": frozenset({"color_is"}),
     "list": frozenset({"ask", "list", "plan", "sell"}),
     "sell": frozenset({"sell", "buy", "give"}),
@@ -105,7 +106,7 @@ class Cutter:
         self._open(items, rest, opens, last, leading, hard=hard)
 
     def _date_alone(self, items: list[Item], last: Clause | None) -> None:
-        if last is not None and not last.dates() and self._opens(last.items):
+        if last is not None and last.marks & self.opens and not last.dates():
             self._extend(last, items)
             return
         self.header = next((item.value for item in items if item.sort == "date"), self.header)
@@ -118,7 +119,7 @@ class Cutter:
         return frozenset(found)
 
     def _continues(self, last: Clause, items: list[Item], rest: list[Item], opens: frozenset[str], *, hard: bool) -> bool:  # noqa: PLR0913, PLR0917 - what one piece is weighed by
-        had = self._opens(last.items) | last.virtual
+        had = last.marks & self.opens
         begins = self._begins_with_animal(rest, last, hard=hard) and not (had & BIRTHS and _counts_kits(items))
         if "palpate" in had and opens == {"breed"} and all(item.sort in {"word", "mark"} for item in items):
             return True  # "palpated 9, bred" tells how she felt
@@ -191,15 +192,16 @@ class Cutter:
         return False
 
     def _begins_with_animal(self, items: list[Item], last: Clause | None, *, hard: bool) -> bool:
-        clause = Clause(items, self.scene, None, last.marks if last else frozenset())
+        """Whether a piece starts with an animal of its own, and says something of it."""
         for i, item in enumerate(items):
-            if item.said in SMALL or item.said in HARD or item.sort in {"date", "break"} or (item.said in {"doe", "buck", "tag", "to", "on"} and i < len(items) - 1 and item.said != "to"):
+            if item.said in SMALL or item.said in HARD or item.sort in {"date", "break"} or (item.said in {"doe", "buck", "tag", "on"} and i < len(items) - 1):
                 continue
             if item.sort in {"animal", "code"}:
                 return len(items) - i > 1 or hard
-            if item.sort == "num" and clause.known(i) is not None and not clause.counted(i):
-                return any(after.said not in SMALL for after in items[i + 1 :])
-            return False
+            if item.sort != "num":
+                return False
+            beside = Clause(items[i : i + BESIDE], self.scene, None, last.marks if last else frozenset())
+            return beside.known(0) is not None and not beside.counted(0) and any(after.said not in SMALL for after in items[i + 1 :])
         return False
 
     def _extend(self, clause: Clause, items: list[Item]) -> None:
@@ -210,10 +212,10 @@ class Cutter:
         virtual: frozenset[str] = frozenset()
         listed = last is not None and not opens and self._begins_with_animal(rest, last, hard=hard)
         if listed and last is not None:
-            virtual = (self._opens(last.items) | last.virtual)
+            virtual = last.marks & self.opens
         clause = Clause(items, self.scene, last, virtual)
         clause.header = leading or self.header
-        if last is not None and (listed or (opens & (self._opens(last.items) | last.virtual) and self._begins_with_animal(rest, last, hard=hard))):
+        if last is not None and (listed or (opens & last.marks and self._begins_with_animal(rest, last, hard=hard))):
             dates = last.dates()
             clause.header = clause.header or (last.items[dates[0]].value if dates else last.header)
         self.clauses.append(clause)

@@ -81,7 +81,7 @@ def _new(c: Clause) -> None:
     values["breed"] = next((breed for item in c.items if (breed := breed_said(item))), None)
     values["color"] = next((color for item in c.items if (color := color_said(item))), None)
     values["origin"] = "given" if c.has("gift") else ("bought" if price is not None or c.has("came") else None)
-    used += [*born_items, *price_items, *name_items, *(item for item in c.items if item.marks & {"new", "color", "breed_name", "doe_word", "buck_word", "came"})]
+    used += [*born_items, *price_items, *name_items, *(item for item in c.items if item.sort == "word")]
     need = None
     if born is not None and (born.on is None or born.on > c.today):
         need = Need("when", "born", "When was it born? I can't make a day of it that fits.")
