@@ -205,7 +205,8 @@ def _wanted_buck(barn: Evidence, animal: Animal) -> Finding | None:
 def _against_sire(barn: Evidence, animal: Animal) -> Finding | None:
     """A buck that is likely better than his own sire."""
     sire = barn.herd.animals.get(animal.sire or "")
-    chance = barn.growth.better(animal.key, sire.key) if barn.growth and sire and animal.sex == "buck" else None
+    grown = animal.sex == "buck" and barn.stages[animal.key] in {"junior", "senior"}
+    chance = barn.growth.better(animal.key, sire.key) if barn.growth and sire and grown else None
     if sire is None or chance is None or chance < figures.OUTDOES_CHANCE.value:
         return None
     text = (

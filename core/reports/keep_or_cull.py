@@ -73,8 +73,8 @@ class KeepOrCull:
 
     def _watched(self) -> list[str]:
         """Those with a warning each by name with it; the young ones that only need time together."""
-        warned = [one for one in self.of("watch") if any(reason.heed > 0 for reason in one.reasons)]
-        waiting = [one for one in self.of("watch") if one not in warned]
+        waiting = [one for one in self.of("watch") if one.waiting]
+        warned = [one for one in self.of("watch") if not one.waiting]
         lines = [self._line("watch", one) for one in warned[: TOLD["watch"]]]
         lines += [f"Watch too: {', '.join(one.called for one in warned[TOLD['watch'] :])}."] if len(warned) > TOLD["watch"] else []
         if waiting:

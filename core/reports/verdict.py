@@ -66,6 +66,11 @@ class Verdict:
         return self.verdict in {"sell", "cull"}
 
     @property
+    def waiting(self) -> bool:
+        """Whether only time will tell: nothing is held against it, it is young or unproven."""
+        return any(one.code == "unproven" for one in self.reasons) and all(one.heed <= 0 for one in self.reasons)
+
+    @property
     def called(self) -> str:
         """How a line names it: `14 Juno`, `3 kits of 16`."""
         if self.tag is None:

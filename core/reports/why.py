@@ -17,7 +17,7 @@ from core.reports.verdict import Verdict
 from core.reports.wording import begun, called, grams, price, when
 
 #: How many notes stand under each reason.
-NOTES = 5
+NOTES = 4
 #: Letters of a note that are shown.
 LETTERS = 60  # not a figure: letters on a line
 
