@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from contextlib import suppress
 from datetime import date
 from decimal import Decimal, InvalidOperation
+from functools import cache
 from typing import Any
-from zoneinfo import ZoneInfo
+from zoneinfo import ZoneInfo, available_timezones
 
 WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 _CLOCK = re.compile(r"([01]?\d|2[0-3]):([0-5]\d)")
@@ -56,10 +58,15 @@ def _clock(value: Any) -> str | None:
 
 
 def _timezone(value: Any) -> str | None:
-    try:
+    """The timezone as its own list spells it, in whatever case it was typed."""
+    with suppress(KeyError, ValueError, OSError):
         return ZoneInfo(str(value)).key
-    except (KeyError, ValueError, OSError):
-        return None
+    return _zones().get(str(value).strip().replace(" ", "_").lower())
+
+
+@cache
+def _zones() -> dict[str, str]:
+    return {zone.lower(): zone for zone in available_timezones()}
 
 
 def _weekday(value: Any) -> str | None:

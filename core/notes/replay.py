@@ -13,13 +13,20 @@ from datetime import UTC, date, datetime, tzinfo
 from functools import lru_cache
 from zoneinfo import ZoneInfo
 
-from core.herd.state import Herd
+from core.herd.state import Herd, folded
+from core.herd.wishes import normal
 from core.notes.fact import Fact
 from core.notes.journal import Entry, Note, Target, standing
 from core.notes.kinds import KIND_OF
 
 #: Kinds whose `on` is a day to come: they count from the day they were told.
 TOLD = frozenset({"planned", "remind"})
+
+#: Kinds that bring an animal on the book, under `tag`.
+ARRIVALS = frozenset({"animal", "tagged"})
+
+#: Fields that name an animal which has to be on the book when the fact counts.
+NAMING = ("who", "doe", "buck", "litter_of", "from_")
 
 #: A snapshot of the herd is kept after so many facts.
 STRIDE = 64
@@ -66,8 +73,29 @@ def _placed(timezone: str, entries: Iterable[Entry]) -> list[tuple[Place, Entry]
     for entry in entries:
         timezone = _timezone_after(entry.fact, timezone)
         placed.append((_place(entry, timezone), entry))
-    placed.sort(key=lambda pair: pair[0])
-    return placed
+    placed.sort(key=lambda pair: pair[0][1:])
+    came: dict[str, date] = {}
+    late = []
+    for place, entry in placed:
+        late.append((_not_before(came, place, entry.fact), entry))
+        _arrive(came, entry.fact, late[-1][0][0])
+    return sorted(late, key=lambda pair: pair[0])
+
+
+def _not_before(came: Mapping[str, date], place: Place, fact: Fact) -> Place:
+    """The place of a fact, but not before the animals that it names came on the book.
+
+    Who begins a book tells of the animals first, and then what happened last month.
+    """
+    named = () if fact.kind == "animal" else (getattr(fact, name, None) for name in NAMING)
+    return (max([place[0], *(came[folded(tag)] for tag in named if tag is not None and folded(tag) in came)]), *place[1:])
+
+
+def _arrive(came: dict[str, date], fact: Fact, day: date) -> None:
+    """Keep the earliest day from which an animal of that tag is on the book."""
+    if fact.kind in ARRIVALS:
+        tag = folded(str(getattr(fact, "tag", "")))
+        came[tag] = min(day, came.get(tag, day))
 
 
 def _place(entry: Entry, timezone: str) -> Place:
@@ -76,7 +104,7 @@ def _place(entry: Entry, timezone: str) -> Place:
 
 def _timezone_after(fact: Fact, timezone: str) -> str:
     if fact.kind == "setting" and getattr(fact, "name", "") == "timezone":
-        return str(getattr(fact, "value", timezone))
+        return str(normal("timezone", getattr(fact, "value", None)) or timezone)
     return timezone
 
 
@@ -143,6 +171,7 @@ class Book:
     notes: tuple[Note, ...] = ()
     line: Line = field(default_factory=lambda: Line(Herd()))
     timezone: str = "UTC"
+    came: Mapping[str, date] = field(default_factory=dict)  # folded tag -> the day from which the animal is on the book
 
     @property
     def herd(self) -> Herd:
@@ -170,14 +199,15 @@ class Book:
         """The book with a note taken in. Its number must be higher than those before."""
         if note.reverses or any(_timezone_after(fact, self.timezone) != self.timezone for fact in note.facts):
             return book(self.start, (*self.notes, note), self.line)
-        line = self.line
+        line, came = self.line, dict(self.came)
         for index, fact in enumerate(note.facts):
             entry = Entry(note, index, fact)
-            place = _place(entry, self.timezone)
+            place = _not_before(came, _place(entry, self.timezone), fact)
+            _arrive(came, fact, place[0])
             position = bisect_right(line.places, place)
             after = list(zip(line.places[position:], line.entries[position:], strict=True))
             line = line.rewritten(position, [(place, entry), *after])
-        return replace(self, notes=(*self.notes, note), line=line)
+        return replace(self, notes=(*self.notes, note), line=line, came=came)
 
 
 def book(start: Herd, notes: Iterable[Note] = (), line: Line | None = None) -> Book:
@@ -188,7 +218,11 @@ def book(start: Herd, notes: Iterable[Note] = (), line: Line | None = None) -> B
     for entry in stands:
         timezone = _timezone_after(entry.fact, timezone)
     known = line if line is not None else Line(start, herd=start)
-    return Book(start, told, known.changed(_placed(start.settings.timezone, stands)), timezone)
+    placed = _placed(start.settings.timezone, stands)
+    came: dict[str, date] = {}
+    for place, entry in sorted(placed, key=lambda pair: pair[0][1:]):
+        _arrive(came, entry.fact, place[0])
+    return Book(start, told, known.changed(placed), timezone, came)
 
 
 def reversed_by(notes: Sequence[Note]) -> Mapping[Target, int]:

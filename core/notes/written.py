@@ -97,7 +97,8 @@ def _fact(kind: str, said: Mapping[str, str], pieces: Mapping[str, str]) -> Fact
 def _value(words: str, piece: str, of_type: str, said: Mapping[str, str]) -> Json:
     """A piece as JSON holds it; None where it can't be one."""
     if of_type == "SettingValue":
-        return normal(said["name"], words)
+        value = normal(said["name"], words)
+        return words if isinstance(value, str) else value
     read = _BY_PIECE.get(piece) or _BY_TYPE.get(of_type)
     return read(words) if read else words
 

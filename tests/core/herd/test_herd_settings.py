@@ -114,6 +114,7 @@ def test_seasons() -> None:
         ("reminder_time", "6:05", "06:05"),
         ("reminder_time", "25:00", None),
         ("timezone", "America/Chicago", "America/Chicago"),
+        ("timezone", "america/new york", "America/New_York"),
         ("timezone", "Moon/Crater", None),
         ("timezone", "/etc", None),
         ("digest_day", "Sunday", "sunday"),
