@@ -6,11 +6,11 @@ reckoning should find out from them. All numbers are the story's, not the trade'
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from datetime import date
 
 ADULT_G = {"New Zealand": 4500, "Mini Rex": 1900, "Satin": 4200}
-CEILING = 0.78  # a growing rabbit heads for this share of its adult weight
+CEILING = {"New Zealand": 0.78, "Mini Rex": 0.92, "Satin": 0.78}  # a growing rabbit heads for this share of its adult weight at first
 
 
 @dataclass
@@ -31,10 +31,13 @@ class Rabbit:
     takes: float = 0.85  # chance that a mating settles
     merit: float = 1.0
     size: float = 1.0
-    ways_to_lose: tuple[str, ...] = ("", "", "found cold outside the box", "runty")
+    ways_to_lose: tuple[str, ...] = ("", "", "found outside", "starved")
+    last_mating: date | None = None  # none after this day
+    runt: bool = False
+    stays: bool = False
     gone: bool = False
     litters: int = 0
-    weighed: list[int] = field(default_factory=list)
+    busy_until: date = date.min  # in kindle or with a young litter
 
     @property
     def called(self) -> str:
@@ -63,14 +66,14 @@ def founders() -> list[Rabbit]:
         doe("7", "Magpie", nz, "white", date(2024, 4, 15), litter_size=8.6, rearing=0.93),
         doe("8", "Bramble", nz, "red", date(2024, 6, 1), litter_size=8.0),
         doe("9", "Nettle", nz, "white", date(2024, 3, 23), litter_size=8.0, rearing=0.42, ways_to_lose=("scattered", "stepped on", "ate", "scattered")),
-        doe("10", "Dimity", nz, "black", date(2024, 8, 18), litter_size=7.6),
+        doe("10", "Dimity", nz, "black", date(2024, 8, 18), litter_size=7.6, last_mating=date(2026, 4, 20)),
         doe("11", "Wren", mr, "castor", date(2024, 1, 29), litter_size=6.4, rearing=0.96),
         doe("13", "Pewter", mr, "blue", date(2024, 5, 5), **small),
         doe("15", "Saffron", mr, "red", date(2024, 7, 21), **small),
-        doe("17", "Plum", mr, "black", date(2024, 9, 8), **small),
-        doe("18", "Sprig", mr, "opal", date(2024, 6, 30), litter_size=5.0, takes=0.8),
+        doe("17", "Plum", mr, "black", date(2024, 9, 8), last_mating=date(2026, 5, 10), **small),
+        doe("18", "Sprig", mr, "opal", date(2024, 6, 30), litter_size=5.0, takes=0.8, last_mating=date(2026, 7, 1)),
         doe("19", "Velvet", sa, "black", date(2024, 2, 25), litter_size=7.4),
         doe("20", "Copperkettle", sa, "copper", date(2024, 4, 7), litter_size=7.0),
-        doe("21", "Tallow", sa, "white", date(2024, 8, 3), litter_size=7.0, rearing=0.85),
+        doe("21", "Tallow", sa, "white", date(2024, 8, 3), litter_size=7.0, rearing=0.85, last_mating=date(2026, 6, 1)),
         doe("23", "Inkwell", sa, "black", date(2024, 9, 29), litter_size=6.6),
     ]

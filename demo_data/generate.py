@@ -1,30 +1,32 @@
 """Writes the invented season: `python -m demo_data.generate > demo_data/season.txt`.
 
 A day-by-day story with a fixed seed. Chance decides the ordinary things; the stories that matter are planned: a doe whose litters
-shrink (Hazel), a good mother hit by a cold snap (Wren), a bad one (Nettle), a buck outproduced by another (Boulder by Anvil), a son
-better than his sire (Flicker and Ember), a greedy buck (Baron), too many young Mini Rex bucks, a runt, and a show animal that
-nobody bought by its date.
+shrink (Hazel), a good mother hit by a cold snap (Wren), a bad one (Nettle), a buck outproduced by another (Boulder by Anvil, whose son
+wants the place), a son better than his sire (Flicker and Ember), a greedy buck (Baron), too many young Mini Rex bucks, a runt, and a
+show animal that nobody bought by its date. Each note knows the facts that it states, so that tests can hold a replay against them.
 """
 
 from __future__ import annotations
 
 import heapq
-import math
 import random
 import sys
 from collections.abc import Callable
-from dataclasses import dataclass, field
 from datetime import date, datetime, time, timedelta
+from typing import NamedTuple
 
-from demo_data import phrases
-from demo_data.cast import ADULT_G, CEILING, Rabbit, founders
+from demo_data import growing, phrases
+from demo_data.cast import ADULT_G, Rabbit, founders
+from demo_data.phrases import Said, fact, said
 
 SEED = 20250322
 FIRST, LAST = date(2025, 3, 22), date(2026, 11, 22)
-COLD_SNAPS = {date(2025, 12, 13): "14F", date(2026, 1, 12): "6F", date(2026, 2, 3): "11F", date(2026, 11, 17): "19F"}
-HOT_DAYS = {date(2025, 7, 8): "93F", date(2025, 8, 2): "95F", date(2026, 6, 27): "92F", date(2026, 7, 19): "96F"}
-PARENTS_FROM_HERD = 7  # daughters that join the does
-RESTING_FROM = date(2026, 9, 25)  # few matings before winter
+COLD_SNAPS = {date(2025, 12, 13): 14, date(2026, 1, 12): 6, date(2026, 2, 3): 11, date(2026, 11, 17): 19}
+HOT_DAYS = {date(2025, 7, 8): 93, date(2025, 8, 2): 95, date(2026, 6, 27): 92, date(2026, 7, 19): 96}
+RESTING_FROM = date(2026, 8, 5)  # only planned matings before winter
+LATE_MATINGS = {
+    date(2026, 9, 22): "15", date(2026, 10, 5): "7", date(2026, 10, 16): "11", date(2026, 10, 18): "8", date(2026, 10, 28): "19", date(2026, 11, 4): "13",
+}  # fmt: skip
 ASIDES = (
     "fixed the drip line on the north row",
     "new hay smells great",
@@ -34,19 +36,20 @@ ASIDES = (
     "water lines frozen this morning, thawed them with a kettle",
     "swept the barn",
 )
+#: What nobody could read safely, and what it has to be asked back.
+UNCLEAR = {
+    date(2025, 7, 27): Said("lost some kits from bramble's litter", asks="how_many"),
+    date(2025, 10, 19): Said("bramble weighed 11.2", asks="which_number"),
+    date(2026, 3, 14): Said("41 has a runny nose", asks="which_animal"),
+}
 
 
-@dataclass
-class Kits:
-    """A litter of the story."""
+class Line(NamedTuple):
+    """A note of the season and when it was sent."""
 
-    dam: Rabbit
-    sire: Rabbit
-    born_on: date
-    alive: int
-    luck: float
-    tagged: list[Rabbit] = field(default_factory=list)
-    untagged: int = 0
+    when: datetime
+    turn: int
+    note: Said
 
 
 class Season:
@@ -55,12 +58,11 @@ class Season:
     def __init__(self, seed: int = SEED) -> None:
         """The herd on the first day; nothing written yet."""
         self.chance = random.Random(seed)  # noqa: S311 - a story, not a secret
-        self.notes: list[tuple[datetime, int, str]] = []
+        self.notes: list[Line] = []
         self.queue: list[tuple[date, int, Callable[[date], None]]] = []
         self.turn = 0
         self.herd = {rabbit.tag: rabbit for rabbit in founders()}
-        self.daughters = 0
-        self.tags = {2025: 0, 2026: 0}
+        self.nursery = growing.Nursery(self)
 
     # the clock
 
@@ -70,91 +72,103 @@ class Season:
             self.turn += 1
             heapq.heappush(self.queue, (day, self.turn, event))
 
-    def note(self, day: date, text: str, *, evening: bool = False) -> None:
+    def plan(self, day: date, note: Said, *, evening: bool = False) -> None:
+        """A note that is written on that day whatever happens."""
+        self.at(day, lambda on: self.note(on, note, evening=evening))
+
+    def note(self, day: date, note: Said, *, evening: bool = False) -> None:
         """Write a note at one of the two chores."""
         start = time(17, 20) if evening else time(6, 50)
-        used = sum(1 for when, _, _ in self.notes if when.date() == day and (when.hour > 12) == evening)
+        used = sum(1 for line in self.notes if line.when.date() == day and (line.when.hour > 12) == evening)
         when = datetime.combine(day, start) + timedelta(minutes=2 * used + self.chance.randrange(2))
-        self.notes.append((when, len(self.notes), text))
+        self.notes.append(Line(when, len(self.notes), note))
 
-    def run(self) -> list[str]:
-        """The whole season as lines of a replay file."""
+    def run(self) -> list[Line]:
+        """The whole season, in order."""
         self.open_the_book()
         while self.queue:
             day, _, event = heapq.heappop(self.queue)
             event(day)
-        return [f"{when:%Y-%m-%d %H:%M} {text}" for when, _, text in sorted(self.notes)]
+        return sorted(self.notes, key=lambda line: line[:2])
 
     # the first days
 
     def open_the_book(self) -> None:
         """The herd goes on the book, and the year's fixed events are set."""
-        for text in ("timezone america/chicago", "feed is 19.50 a bag", "keep two bucks a breed", "winter starts december 1"):
-            self.note(FIRST, text)
+        self.note(FIRST, said("timezone america/chicago", "setting", name="timezone", value="America/Chicago"))
+        self.note(FIRST, said("feed is 19.50 a bag", "setting", name="feed_price", value="19.50"))
+        self.note(FIRST, said("keep two bucks a breed", "setting", name="bucks_a_breed", value=2))
+        self.note(FIRST, said("winter starts december 1", "setting", name="winter", value="2025-12-01"))
         for rabbit in self.herd.values():
-            self.note(FIRST, f"new {rabbit.sex} {rabbit.tag} {rabbit.name} {rabbit.breed.lower()} {rabbit.color} born {rabbit.born.isoformat()}")
-        for text in ("bucks get 5 oz", "does get 6 oz", "baron gets 1.75 cups", "tinder gets 3/4 cup"):
-            self.note(FIRST + timedelta(days=1), text)
-        for number, doe in enumerate(self.does()):
+            self.note(FIRST, phrases.newcomer(rabbit))
+        second = FIRST + timedelta(days=1)
+        self.note(second, said("bucks get 5 oz", "ration", scope="bucks", amount=5, unit="oz"))
+        self.note(second, said("does get 6 oz", "ration", scope="does", amount=6, unit="oz"))
+        self.note(second, said("baron gets 1.75 cups", "ration", who="4", amount=1.75, unit="cup"))
+        self.note(second, said("tinder gets 3/4 cup", "ration", who="5", amount=0.75, unit="cup"))
+        for number, doe in enumerate(rabbit for rabbit in self.herd.values() if rabbit.sex == "doe"):
             self.at(FIRST + timedelta(days=2 + 2 * number), self.mating_of(doe))
         self.set_the_year()
         self.set_the_stories()
 
     def set_the_year(self) -> None:
-        """Feed, weather, adult weights, passing remarks."""
+        """Feed, weather, adult weights, passing remarks, and a few notes that nobody could read."""
         day = FIRST + timedelta(days=3)
         while day <= LAST:
-            self.at(day, self.buy_feed)
+            self.at(day, lambda on: self.note(on, phrases.fed(self.chance, self.chance.choice((4, 5, 6, 7))), evening=True))
             day += timedelta(days=13)
         for day in (FIRST + timedelta(days=20 + 30 * month) for month in range(20)):
             self.at(day, self.weigh_adults)
-            self.at(day + timedelta(days=9), lambda on: self.note(on, self.chance.choice(ASIDES), evening=True))
-            self.at(day + timedelta(days=4), lambda on: self.note(on, f"{self.chance.randrange(60, 190, 10)} lb feed left", evening=True))
+            self.at(day + timedelta(days=9), lambda on: self.note(on, self.aside(), evening=True))
+            self.at(day + timedelta(days=4), lambda on: self.note(on, phrases.feed_left(self.chance.randrange(60, 190, 10)), evening=True))
+        self.plan(LAST - timedelta(days=3), phrases.feed_left(280), evening=True)
         for day, degrees in {**COLD_SNAPS, **HOT_DAYS}.items():
-            self.at(day, self.weather(degrees))
+            self.plan(day, phrases.weather(degrees), evening=True)
+        for day, note in UNCLEAR.items():
+            self.plan(day, note)
+        twice = said("weighed 8 10-12", "weighed", who="8", grams=phrases.shown(172 * phrases.OUNCE_G))
+        self.plan(date(2026, 2, 21), twice, evening=True)
+        self.plan(date(2026, 2, 21), Said(twice.text, asks="duplicate"), evening=True)
+
+    def aside(self) -> Said:
+        """A sentence about the barn."""
+        text = self.chance.choice(ASIDES)
+        return said(text, "remark", text=text)
 
     def set_the_stories(self) -> None:
         """What is planned, whatever chance brings."""
         self.at(date(2025, 12, 11), self.mating_of(self.herd["11"], forced=True))
-        for day in (date(2026, 3, 4), date(2026, 8, 19)):
-            self.at(day, lambda on: self.note(on, self.chance.choice(("23 bit me", "inkwell bit me again, drew blood")), evening=True))
+        for day, tag in LATE_MATINGS.items():
+            self.at(day, self.mating_of(self.herd[tag], forced=True))
+        self.plan(date(2026, 3, 4), said("23 bit me", "temper", who="23", grade="bad"), evening=True)
+        self.plan(date(2026, 8, 19), said("inkwell bit me again, drew blood", "temper", who="23", grade="bad"), evening=True)
         for day in (date(2025, 9, 2), date(2026, 4, 9), date(2026, 8, 1)):
-            self.at(day, lambda on: self.note(on, "9 peeing in the box"))
+            self.plan(day, said("9 peeing in the box", "nest_manners", doe="9", sign="soiled"))
         for day in (date(2025, 6, 20), date(2026, 5, 11), date(2026, 10, 3)):
-            self.at(day, lambda on: self.note(on, "buck 4 bcs 4"))
-            self.at(day, lambda on: self.note(on, "buck 5 bcs 3"))
-            self.at(day, lambda on: self.note(on, "11 is sweet as ever"))
-        self.at(date(2026, 11, 9), lambda on: self.note(on, "gave 18 ivermectin .2 ml, 28 day withdrawal"))
+            self.plan(day, said("buck 4 bcs 4", "condition", who="4", score=4))
+            self.plan(day, said("buck 5 bcs 3", "condition", who="5", score=3))
+            self.plan(day, said("11 is sweet as ever", "temper", who="11", grade="good"))
+        dosed = fact("treated", who="18", dose=".2 ml", withdrawal_days=28) | {"with": "ivermectin"}
+        self.plan(date(2026, 11, 9), Said("gave 18 ivermectin .2 ml, 28 day withdrawal", (dosed,)))
         for day in (date(2026, 9, 8), date(2026, 9, 29)):
-            self.at(day, self.missed_mating)
-        self.at(date(2026, 11, 20), lambda on: self.note(on, "keep 24 til he's proven", evening=True))
+            self.plan(day, said("bred sprig to ember, 1 fall", "bred", doe="18", buck="3", falls=1))
+            self.plan(day + timedelta(days=13), said("18 palpated open", "palpated", doe="18", result="open"))
+        self.plan(date(2026, 11, 20), said("keep 24 til he's proven", "planned", who="24", what="keep"), evening=True)
+        self.at(date(2026, 8, 12), lambda on: self.leave(on, "10", said("found Dimity dead", "died", who="10")))
+        self.at(date(2026, 8, 30), lambda on: self.leave(on, "17", said("sold plum for 45", "sold", who="17", price="45.00")))
 
-    def does(self) -> list[Rabbit]:
-        """The does of the breeding herd."""
-        return [rabbit for rabbit in self.herd.values() if rabbit.sex == "doe" and not rabbit.gone]
-
-    # the year's round
-
-    def buy_feed(self, day: date) -> None:
-        """A trip to the mill."""
-        bags = self.chance.choice((4, 5, 6, 7))
-        self.note(day, self.chance.choice((f"bought {bags} bags feed 50 lb 19.50 each", f"bought {bags} 50 lb bags of feed at 19.50")), evening=True)
+    def leave(self, day: date, tag: str, note: Said) -> None:
+        """A grown rabbit is gone."""
+        self.herd[tag].gone = True
+        self.note(day, note)
 
     def weigh_adults(self, day: date) -> None:
         """Some of the grown rabbits on the scale."""
         grown = [rabbit for rabbit in self.herd.values() if not rabbit.gone and (day - rabbit.born).days > 330]
         for rabbit in self.chance.sample(grown, min(4, len(grown))):
-            grams = ADULT_G[rabbit.breed] * rabbit.size * (1.06 if rabbit.sex == "doe" else 0.97) * self.chance.gauss(1, 0.02)
+            large = (1.06 if rabbit.sex == "doe" else 0.97) if rabbit.sire is None else 0.95
+            grams = ADULT_G[rabbit.breed] * (rabbit.size if rabbit.sire is None else 1) * large * self.chance.gauss(1, 0.02)
             self.note(day, phrases.weighed(self.chance, [(rabbit.tag, grams)]), evening=True)
-
-    def weather(self, degrees: str) -> Callable[[date], None]:
-        """A cold night or a hot day."""
-
-        def tell(day: date) -> None:
-            warm = int(degrees[:-1]) > 60
-            self.note(day, f"hot today {degrees}" if warm else f"cold snap tonight {degrees}", evening=True)
-
-        return tell
 
     # breeding
 
@@ -162,9 +176,9 @@ class Season:
         """The buck whose turn it is."""
         match doe.breed:
             case "New Zealand":
-                return self.herd[self.chance.choice(("1", "2"))]
+                return self.herd["1" if doe.sire is self.herd["2"] else "2" if doe.sire else self.chance.choice(("1", "2"))]
             case "Satin":
-                return self.herd[self.chance.choice(("4", "5", "5"))]
+                return self.herd["4" if doe.sire is self.herd["5"] else "5" if doe.sire else self.chance.choice(("4", "5", "5"))]
             case _:
                 kin = doe.sire is not None or doe.tag == "11"
                 young = "24" in self.herd and (day - self.herd["24"].born).days > 190 and not kin
@@ -174,16 +188,13 @@ class Season:
         """The doe's next mating."""
 
         def mate(day: date) -> None:
-            held = doe.tag == "11" and date(2025, 11, 1) < day < date(2025, 12, 11) and not forced
-            if doe.gone or held or day > RESTING_FROM + timedelta(days=50):
-                return
-            if (doe.tag == "21" and day > date(2026, 6, 1)) or (doe.tag == "18" and day > date(2026, 7, 1)):
-                return
-            if day > RESTING_FROM and self.chance.random() < 0.6:
+            held = doe.tag == "11" and date(2025, 11, 1) < day < date(2025, 12, 11)
+            over = day > RESTING_FROM or (doe.last_mating is not None and day > doe.last_mating)
+            if doe.gone or day < doe.busy_until or (not forced and (held or over)):
                 return
             buck = self.buck_for(doe, day)
             if not forced and self.chance.random() < 0.07:
-                self.note(day, f"{doe.tag} wouldn't lift for {buck.called}", evening=True)
+                self.note(day, said(f"{doe.tag} wouldn't lift for {buck.called}", "refused", doe=doe.tag, buck=buck.tag), evening=True)
                 self.at(day + timedelta(days=2), self.mating_of(doe))
                 return
             self.note(day, phrases.bred(self.chance, doe, buck), evening=self.chance.random() < 0.5)
@@ -197,17 +208,13 @@ class Season:
         if settled:
             if self.chance.random() < 0.8:
                 self.at(felt, lambda on: self.note(on, phrases.palpated(self.chance, doe, settled=True)))
-            boxed = self.chance.choice((f"box in {doe.tag}", f"nest box in with {doe.called}", f"NB in {doe.tag}"))
-            self.at(day + timedelta(days=28), lambda on: self.note(on, boxed, evening=True))
-            self.at(day + timedelta(days=self.chance.choice((30, 31, 31, 31, 32))), self.birth_of(doe, buck))
+            self.at(day + timedelta(days=28), lambda on: self.note(on, phrases.boxed(self.chance, doe, "in"), evening=True))
+            born = day + timedelta(days=self.chance.choice((30, 31, 31, 31, 32)))
+            doe.busy_until = born + timedelta(days=40)
+            self.at(born, self.birth_of(doe, buck))
         else:
             self.at(felt, lambda on: self.note(on, phrases.palpated(self.chance, doe, settled=False)))
             self.at(felt + timedelta(days=self.chance.randrange(2, 5)), self.mating_of(doe))
-
-    def missed_mating(self, day: date) -> None:
-        """Sprig is bred and misses."""
-        self.note(day, "bred sprig to ember, 1 fall")
-        self.at(day + timedelta(days=13), lambda on: self.note(on, "18 palpated open"))
 
     def birth_of(self, doe: Rabbit, buck: Rabbit) -> Callable[[date], None]:
         """A litter is born."""
@@ -218,178 +225,22 @@ class Season:
             dead = sum(self.chance.random() < 0.05 for _ in range(born))
             doe.litters += 1
             self.note(day, phrases.kindled(self.chance, doe, born, dead))
-            litter = Kits(doe, buck, day, born - dead, self.chance.gauss(1, 0.04))
-            self.losses(litter)
-            self.at(day + timedelta(days=self.chance.choice((18, 18, 19, 20))), self.box_out(doe))
-            self.at(day + timedelta(days=self.chance.choice((35, 35, 36))), self.weaning_of(litter))
+            snap = next((cold for cold in COLD_SNAPS if 0 <= (cold - day).days <= 6), None)
+            self.nursery.begin(growing.Kits(doe, buck, day, born - dead, self.chance.gauss(1, 0.04)), snap)
             self.at(day + timedelta(days=self.chance.randrange(43, 62)), self.mating_of(doe))
 
         return kindle
 
-    def losses(self, litter: Kits) -> None:
-        """Kits that die before weaning: by the doe's ways, or by the cold."""
-        day = litter.born_on
-        snap = next((cold for cold in COLD_SNAPS if 0 <= (cold - day).days <= 6), None)
-        frozen = 0
-        if snap is not None:
-            frozen = min(litter.alive, round(litter.alive * (0.8 if litter.dam.tag == "11" else 0.35)))
-        if frozen and snap is not None:
-            self.lose(litter, frozen, "froze", snap + timedelta(days=1))
-        failing = sum(self.chance.random() > litter.dam.rearing for _ in range(litter.alive - frozen))
-        while failing:
-            count = min(failing, self.chance.choice((1, 1, 2, 3)))
-            failing -= count
-            self.lose(litter, count, self.chance.choice(litter.dam.ways_to_lose), day + timedelta(days=self.chance.choice((1, 2, 2, 3, 4, 6, 9, 12))))
-
-    def lose(self, litter: Kits, count: int, way: str, day: date) -> None:
-        """The kits are gone on that day, and somebody writes it down."""
-
-        def tell(on: date) -> None:
-            taken = min(count, litter.alive)
-            if taken:
-                litter.alive -= taken
-                self.note(on, phrases.lost(self.chance, litter.dam, taken, way))
-
-        self.at(day, tell)
-
-    def box_out(self, doe: Rabbit) -> Callable[[date], None]:
-        """The nest box comes out."""
-        return lambda day: self.note(day, self.chance.choice((f"box out {doe.tag}", f"nest box out of {doe.called}")), evening=True)
-
-    # growing
-
-    def weaning_of(self, litter: Kits) -> Callable[[date], None]:
-        """The litter leaves the doe; some get a tag, the rest grow for the table."""
-
-        def wean(day: date) -> None:
-            if not litter.alive:
-                return
-            bucks = sum(self.chance.random() < 0.5 for _ in range(litter.alive))
-            self.note(day, phrases.weaned(self.chance, litter.dam, bucks, litter.alive - bucks))
-            keep = min(litter.alive, self.chance.choice((2, 3, 3, 4)))
-            litter.untagged = litter.alive - keep
-            sexes = ["buck"] * bucks + ["doe"] * (litter.alive - bucks)
-            for sex in self.chance.sample(sexes, keep):
-                self.tag_kit(litter, sex, day + timedelta(days=1))
-            for age in (56, 70, 84, 112):
-                self.at(litter.born_on + timedelta(days=age + self.chance.randrange(2)), self.weigh(litter, age))
-            if litter.untagged:
-                self.at(litter.born_on + timedelta(days=self.chance.randrange(62, 68)), self.clear_untagged(litter))
-
-        return wean
-
-    def tag_kit(self, litter: Kits, sex: str, day: date) -> None:
-        """A kit gets a number and a fate."""
-        year = litter.born_on.year
-        self.tags[year] += 1
-        tag = f"{'H' if year == 2025 else 'P'}{self.tags[year]}"
-        color = litter.dam.color if self.chance.random() < 0.5 else litter.sire.color
-        flicker = litter.dam.tag == "11" and sex == "buck" and year == 2025 and "24" not in self.herd and litter.born_on > date(2025, 6, 1)
-        growth = litter.sire.merit * litter.luck * self.chance.gauss(1, 0.035)
-        kit = Rabbit("24" if flicker else tag, "Flicker" if flicker else None, sex, litter.dam.breed, color, litter.born_on, litter.sire, litter.dam, size=growth)
-        litter.tagged.append(kit)
-        if flicker:
-            kit.merit = 1.10
-            self.herd["24"] = kit
-            self.at(day, lambda on: self.note(on, f"new buck 24 Flicker mini rex {color} born {kit.born.isoformat()} sire 3 dam 11"))
-            return
-        self.at(day, lambda on: self.note(on, phrases.say(self.chance, f"tattooed {tag} out of {litter.dam.tag}, {sex}, {color}", f"tattooed {tag} out of {litter.dam.called} {sex} {color}")))
-        self.fate(kit, litter)
-
-    def fate(self, kit: Rabbit, litter: Kits) -> None:
-        """What becomes of a tagged kit: a breeding doe, a spare buck, the table, or a sale."""
-        grown = litter.born_on + timedelta(days=self.chance.randrange(114, 122))
-        late = litter.born_on > date(2026, 6, 10)
-        wanted = kit.sex == "doe" and self.daughters < PARENTS_FROM_HERD and date(2025, 6, 15) < litter.born_on < date(2026, 3, 1)
-        if wanted and litter.dam.tag != "9" and self.chance.random() < 0.30:
-            self.daughters += 1
-            kit.litter_size, kit.rearing = litter.dam.litter_size - litter.dam.shrinks, min(0.95, litter.dam.rearing)
-            self.herd[kit.tag] = kit
-            self.at(litter.born_on + timedelta(days=self.chance.randrange(175, 200)), self.mating_of(kit))
-        elif kit.breed == "Mini Rex" and kit.sex == "buck" and date(2026, 2, 15) < litter.born_on < date(2026, 6, 20):
-            return
-        elif late and self.chance.random() < 0.35:
-            return
-        else:
-            self.at(grown, self.parting(kit))
-
-    def parting(self, kit: Rabbit) -> Callable[[date], None]:
-        """A grown kit is butchered, sold or given away."""
-
-        def part(day: date) -> None:
-            kit.gone = True
-            grams = self.grams(kit, day)
-            self.note(
-                day,
-                self.chance.choice(
-                    (
-                        f"butchered {kit.tag} {phrases.pounds(grams)} dressed {phrases.pounds(grams * 0.53)}",
-                        f"butchered {kit.tag}",
-                        f"butchered {kit.tag} {phrases.pounds(grams)} dressed {phrases.pounds(grams * 0.52)}",
-                        f"sold {kit.tag} ${self.chance.choice((25, 30, 40))}",
-                        f"sold {kit.tag} for {self.chance.choice((25, 30, 40))}",
-                    )
-                ),
-                evening=True,
-            )
-
-        return part
-
-    def clear_untagged(self, litter: Kits) -> Callable[[date], None]:
-        """The untagged kits of a litter go to the table or to a buyer."""
-
-        def clear(day: date) -> None:
-            kits = "kit" if litter.untagged == 1 else "kits"
-            self.note(
-                day,
-                self.chance.choice(
-                    (
-                        f"butchered {litter.untagged} {kits} from {litter.dam.tag}'s litter",
-                        f"butchered {litter.untagged} {kits} out of {litter.dam.tag}",
-                        f"sold {litter.untagged} {kits} from {litter.dam.tag}'s litter, {litter.untagged * 15} dollars",
-                    )
-                ),
-                evening=True,
-            )
-
-        return clear
-
-    def grams(self, kit: Rabbit, day: date) -> float:
-        """What the kit weighs that day [g]: a growth curve of the story's own, and the scale's error."""
-        age = (day - kit.born).days
-        runt = 0.66 if kit.tag == "P60" else 1.0
-        ceiling = ADULT_G[kit.breed] * CEILING * kit.size * runt
-        return ceiling * math.exp(-3.9 * math.exp(-0.0264 * age)) * self.chance.gauss(1, 0.012)
-
-    def weigh(self, litter: Kits, age: int) -> Callable[[date], None]:
-        """The litter's tagged kits on the scale."""
-
-        def scale(day: date) -> None:
-            rows = [(kit.tag, self.grams(kit, day)) for kit in litter.tagged if not kit.gone]
-            if rows and (age != 84 or self.chance.random() < 0.7):
-                self.note(day, phrases.weighed(self.chance, rows[:5]), evening=True)
-            self.look_over(litter, age, day)
-
-        return scale
-
-    def look_over(self, litter: Kits, age: int, day: date) -> None:
-        """At ten weeks somebody looks for faults and show stock."""
-        if age != 70:
-            return
-        for kit in litter.tagged:
-            if kit.gone or self.chance.random() > 0.12:
-                continue
-            self.note(day, self.chance.choice((f"{kit.tag} white toenail dq", f"{kit.tag} type 4 fur 5", f"{kit.tag} type 3 fur 4")), evening=True)
-        stays = [kit for kit in litter.tagged if kit.breed == "Satin" and not kit.gone]
-        if stays and date(2026, 8, 20) < day < date(2026, 10, 10):
-            self.note(day, f"list {stays[0].tag} for 75 until nov 1", evening=True)
-
 
 def main() -> None:
     """Print the season."""
-    lines = Season().run()
-    sys.stdout.write("# An invented farm's notes, written by demo_data/generate.py. Replay them with: haynote replay FILE\n")
-    sys.stdout.write("\n".join(lines) + "\n")
+    sys.stdout.write(season_text(Season().run()))
+
+
+def season_text(lines: list[Line]) -> str:
+    """The season as a file to replay."""
+    head = "# An invented farm's notes, written by demo_data/generate.py. Replay them with: haynote replay FILE\n"
+    return head + "".join(f"{line.when:%Y-%m-%d %H:%M} {line.note.text}\n" for line in lines)
 
 
 if __name__ == "__main__":
