@@ -31,7 +31,7 @@ _LOOK_BACK = 10  # notes of that person among which "15 not 14" looks for the 14
 
 def undone(book: Book, message: Message, undo: Undo, asked: Note | None) -> Meaning:
     """What an undo takes back: a question just asked, else this person's last standing note that fits."""
-    if asked is not None and asked.author == message.author and asked.ask and undo.who is None and undo.about is None:
+    if asked is not None and asked.ask and undo.who is None and undo.about is None and _is_last_of(book, message.author, asked):
         kept = _takes_back(asked)
         lines = (f"Dropped: “{_short(asked.text)}”.", *(_gone(book, fact) for fact in asked.facts))
         return Meaning((undo,), None, "", asked.subject, kept if asked.facts else (), lines, settled=True)
@@ -44,6 +44,12 @@ def undone(book: Book, message: Message, undo: Undo, asked: Note | None) -> Mean
             restored = _restored(book, fitting[0].note)
             return Meaning((undo,), None, "", subject_of(fitting[0].fact), targets, lines + restored, settled=True)
     return Meaning((undo,), None, "", undo.who, (), (_nothing_to_undo(undo),), settled=True)
+
+
+def _is_last_of(book: Book, author: str, note: Note) -> bool:
+    """Whether it is the last note of that person."""
+    last = next((each for each in reversed(book.notes) if each.author == author), None)
+    return last is not None and last.id == note.id
 
 
 def _fits(undo: Undo, fact: Fact) -> bool:

@@ -172,6 +172,7 @@ def completed(draft: Draft, put: Mapping[str, Json], today: date) -> Meaning:
         known = {name: value for name, value in each.known.items() if value is not None} | {
             (each.wanted if name == draft.wanted else name): value for name, value in put.items()
         }
+        known = _one_or_litter(known)
         missing = _missing(each.kind, known, today)
         if missing:
             why, text = _QUESTIONS.get(missing, ("what", "What is missing? Send the whole note once more."))
@@ -179,6 +180,14 @@ def completed(draft: Draft, put: Mapping[str, Json], today: date) -> Meaning:
             return Meaning(tuple(facts), ask, subject=known.get("who") or known.get("doe"))
         facts.append(from_json(KIND_OF[each.kind].fact, known))
     return Meaning(tuple(facts))
+
+
+def _one_or_litter(known: dict[str, Json]) -> dict[str, Json]:
+    """One animal needs no count; several are kits of the doe that was named."""
+    if "litter_of" in known or "who" not in known or known.get("count") is None:
+        return known
+    rest = {name: value for name, value in known.items() if name not in ("who", "count")}
+    return rest | ({"who": known["who"]} if known["count"] == 1 else {"litter_of": known["who"], "count": known["count"]})
 
 
 def _missing(kind: str, known: dict[str, Json], today: date) -> str | None:

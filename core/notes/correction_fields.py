@@ -46,6 +46,8 @@ def field_for(fact: Fact, name: str, value: Json, herd: Herd) -> str | None:
     if name == "count" and fact.kind in COUNT:
         return COUNT[fact.kind]
     said = to_json(fact)
+    if name == "count" and "who" in said:  # one animal has no count
+        return None
     candidates = [name, *ALSO.get(name, ())]
     present = [each for each in candidates if each in said]
     return next((each for each in (*present, *candidates) if each in names), None)

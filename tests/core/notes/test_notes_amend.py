@@ -275,6 +275,7 @@ def test_the_sire_asked_about_is_told_by_taking_other_breedings_back() -> None:
     ("kind", "fields", "name", "value", "own"),
     [
         ("weighed", {"who": "31", "grams": 1}, "count", 4, None),
+        ("sold", {"who": "31"}, "count", 4, None),
         ("sold", {"litter_of": "12", "count": 2}, "who", "16", "litter_of"),
         ("tagged", {"litter_of": "12", "tag": "R30"}, "who", "16", "litter_of"),
         ("tagged", {"who": "31", "tag": "R30"}, "who", "32", "who"),

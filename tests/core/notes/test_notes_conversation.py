@@ -233,6 +233,15 @@ def test_a_doubt_about_the_day_is_answered_with_a_day() -> None:
     assert planned.facts == (fact("planned", who="31", what="keep", until=DAY + timedelta(2)),)
 
 
+@pytest.mark.parametrize(("count", "whose"), [(1, {"who": "12"}), (3, {"litter_of": "12", "count": 3})])
+def test_a_count_beside_one_animal_is_its_kits(count: int, whose: dict[str, object]) -> None:
+    """One animal needs no count."""
+    asked = Ask("which_animal", "Which one?", (), Draft("sold", {"count": count}, "who"))
+    answer = answered(asked, "sorrel", Barn().herd, DAY, lambda _: Reading())
+    assert answer is not None
+    assert answer.facts == (fact("sold", **whose),)
+
+
 def test_the_wrong_field_is_what_a_problem_asks_about() -> None:
     """The day for `when`, the animal of the wrong sex, the count that is too high."""
     herd = Barn().herd
