@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import threading
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from datetime import datetime
 
@@ -82,11 +82,6 @@ class Hearing:
         """The answer to a message, which is in the journal once this returns."""
         with self.turn() as turn:
             return turn.hear(message)
-
-    def hear_all(self, messages: Sequence[Message]) -> tuple[Heard, ...]:
-        """The answers to several messages, all of them in one transaction."""
-        with self.turn() as turn:
-            return tuple(turn.hear(message) for message in messages)
 
 
 def caught_up(connection: Connection, farm: int, warm: Book) -> Book:

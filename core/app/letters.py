@@ -44,7 +44,12 @@ def put(connection: Connection, farm: int, letter: Letter, now: datetime) -> boo
     if outgoing.known(connection, farm, letter.key):
         return False
     choices = [{"label": offer.choice.label, "key": _button(connection, farm, letter, offer, now)} for offer in letter.offers]
-    payload = {"lines": list(letter.lines), "choices": choices, "answers": letter.answers, "chores": [asdict(each) for each in letter.chores]}
+    payload = {
+        "lines": list(letter.lines),
+        "choices": choices,
+        "answers": letter.answers,
+        "chores": [asdict(each) for each in letter.chores],
+    }
     return outgoing.put(connection, farm, Parcel(letter.key, letter.chat, payload, now))
 
 

@@ -46,7 +46,9 @@ def _one_by_one(notes: tuple[Note, ...]) -> Herd:
 def backup(engine: Engine, path: Path) -> Problem | None:
     """A copy of the whole book, found whole before it is put in place; None, or why there is none."""
     if engine.dialect.name != "sqlite":
-        return Problem("no_backup", "A PostgreSQL book is backed up by PostgreSQL itself.", remedy="Use pg_dump, or 'haynote export --journal'.")
+        return Problem(
+            "no_backup", "A PostgreSQL book is backed up by PostgreSQL itself.", remedy="Use pg_dump, or 'haynote export --journal'."
+        )
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         copying.copy_book(engine, path)

@@ -27,13 +27,21 @@ def opened(place: str, farm: str | None, *, create: bool) -> App | Problem:
     try:
         made = _engine(url)
     except (ArgumentError, NoSuchModuleError, ValueError):
-        return Problem("bad_address", f"'{place}' is no address of a book.", remedy="Give a file, or an address such as sqlite:////path/to/book.sqlite.")
+        return Problem(
+            "bad_address",
+            f"'{place}' is no address of a book.",
+            remedy="Give a file, or an address such as sqlite:////path/to/book.sqlite.",
+        )
     except ModuleNotFoundError as error:
         return Problem("no_driver", f"{error.name} is not installed.", remedy="For PostgreSQL: pip install 'haynote[postgres]'.")
     except UnknownFormError:
         return Problem("newer_book", "A newer version of Haynote wrote this book.", remedy="Install that version, or give another book.")
     except (DBAPIError, OSError) as error:
-        return Problem("no_book", f"The book {_shown(url)} can't be opened: {_reason(error)}.", remedy="Look whether the file is there, is a book, and is yours to write.")
+        return Problem(
+            "no_book",
+            f"The book {_shown(url)} can't be opened: {_reason(error)}.",
+            remedy="Look whether the file is there, is a book, and is yours to write.",
+        )
     picked = _farm(made, farm, create=create)
     if isinstance(picked, Problem):
         made.dispose()
@@ -76,7 +84,9 @@ def journal_in(path: Path, farm: str) -> tuple[str, ...] | Problem:
             copyfile(path, copy)  # a backup is never changed, not even brought up to today's form
             return _journal_of(copy, farm)
     except (OSError, UnicodeDecodeError) as error:
-        return Problem("no_file", f"{path} can't be read: {error}.", remedy="Give a backup, or a file that 'haynote export --journal' wrote.")
+        return Problem(
+            "no_file", f"{path} can't be read: {error}.", remedy="Give a backup, or a file that 'haynote export --journal' wrote."
+        )
 
 
 def _journal_of(copy: Path, farm: str) -> tuple[str, ...] | Problem:

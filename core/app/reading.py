@@ -8,21 +8,14 @@ from datetime import datetime, tzinfo
 from typing import Any
 
 from core.app.telling import reading_document
-from core.notes.kinds.query import Query
-from core.notes.listen import listen, noted, printed
+from core.notes.listen import noted, printed
 from core.notes.reading import Message, ReplyTo
 from core.notes.replay import Book, book, zone
 from core.notes.roster import herd_of
 from core.problem import Problem
-from core.reply import Reply
 
 #: The question that a line which is no message gets.
-NO_MESSAGE = "This line is no message. Send one as {\"text\": \"14 kindled 8\"}."
-
-
-def no_answer(_query: Query, _book: Book, _at: datetime) -> Reply:
-    """Reading a question is not answering it."""
-    return Reply(())
+NO_MESSAGE = 'This line is no message. Send one as {"text": "14 kindled 8"}.'
 
 
 @dataclass(slots=True)
@@ -47,11 +40,11 @@ class Reader:
         self._counts[conversation] = count + 1
         known = self._talks.get(conversation, self.start)
         place = count if edit_of is None else edit_of
-        edits = 0 if edit_of is None else 1 + sum(note.chat == conversation and note.number == str(place) and note.edit for note in known.notes)
+        edits = sum(note.chat == conversation and note.number == str(place) for note in known.notes)
         numbered = Message(message.text, message.at, message.author, conversation, str(place), edits, message.reply_to)
-        heard = listen(known, numbered, no_answer)
-        self._talks[conversation] = heard.book
-        return reading_document(printed(heard.note))
+        note = noted(known, numbered)
+        self._talks[conversation] = known.with_note(note) if note.id > known.last_id else known
+        return reading_document(printed(note))
 
     def read_request(self, request: Any, at: datetime) -> dict[str, Any]:
         """What a line of `--jsonl` becomes; `at` is when it was sent unless it says so. One that is no message asks `what`."""

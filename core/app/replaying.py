@@ -89,7 +89,9 @@ def take_roster(hearing: Hearing, roster: Any, text: str, author: str) -> Proble
         at = _before_all(facts, text, roster)
     except (AttributeError, KeyError, TypeError, ValueError) as error:
         reason = f"The roster can't be read: {type(error).__name__}: {error}."
-        return Problem("bad_roster", reason, remedy="It is one JSON object with farm, animals, breedings and litters; only tags are needed.")
+        return Problem(
+            "bad_roster", reason, remedy="It is one JSON object with farm, animals, breedings and litters; only tags are needed."
+        )
     with hearing.turn() as turn:
         if any(note.number == ROSTER and note.facts == facts for note in turn.book.notes[:1]):
             return None

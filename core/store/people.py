@@ -48,7 +48,9 @@ def add_farm(connection: Connection, name: str) -> int:
 def new_code(connection: Connection, farm: int, role: str, now: datetime) -> str:
     """A fresh set-up code; earlier ones for the role end. Only its hash is kept, so it can be shown this once."""
     letters = "".join(secrets.choice(LETTERS) for _ in range(CODE_LETTERS))
-    connection.execute(delete(setup_codes).where(setup_codes.c.farm_id == farm, setup_codes.c.role == role, setup_codes.c.used_at.is_(None)))
+    connection.execute(
+        delete(setup_codes).where(setup_codes.c.farm_id == farm, setup_codes.c.role == role, setup_codes.c.used_at.is_(None))
+    )
     kept = {"hash": _hash(letters), "role": role, "expires_at": now + CODE_LASTS}
     connection.execute(insert(setup_codes).values(farm_id=farm, **kept))
     return "-".join(letters[at : at + 4] for at in range(0, CODE_LETTERS, 4))

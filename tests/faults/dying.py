@@ -13,7 +13,7 @@ from collections.abc import Callable
 from datetime import timedelta
 from itertools import count
 
-import core.reports.answers  # noqa: F401 - loaded before the first fork, so that each child needs not
+import core.reports.answers
 import core.reports.due  # noqa: F401 - the same
 from core.app.book import App
 from tests.faults.farm import NOW, WORKER, counted, deliver, opened, send_all

@@ -104,7 +104,8 @@ class Run:
         app.close()
         server = self._server(log, stdout=subprocess.PIPE)
         assert server.stdout is not None
-        code = server.stdout.readline().partition(": ")[2].strip()
+        with server.stdout as told:
+            code = told.readline().partition(": ")[2].strip()
         assert "Welcome" in self.standin.wait_answer(self.standin.say("Ann", code))["text"]
         _end(server)
 

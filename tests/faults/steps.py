@@ -37,7 +37,7 @@ def stopping_at(engine: Engine, step: int, stop: Stop) -> Iterator[list[str]]:
             stop()
 
     def statement(_connection: Any, _cursor: Any, words: str, *_rest: Any) -> None:
-        count(words.split("\n")[0])
+        count(words.split("\n", 1)[0])
 
     def commit(_connection: Any) -> None:
         count("COMMIT")

@@ -47,8 +47,9 @@ def test_killed_while_taking_a_message_in(url: str) -> None:
     app.close()
 
 
-def test_killed_while_sending_reminders(url: str) -> None:
+def test_killed_while_sending_reminders(tmp_path: Path) -> None:
     """Whatever the step: each day's reminder is put out once."""
+    url = f"sqlite:///{tmp_path}/book.sqlite"
     app = opened(url)
     for day in range(40):
         text = f"remind me tomorrow to trim nails round {day}"

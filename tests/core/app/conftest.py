@@ -10,6 +10,8 @@ import pytest
 
 from core.app import Message, Problem, open_book
 from core.app.book import App
+from core.notes.fact import Fact
+from core.notes.journal import Note
 from core.reply import Reply
 
 AT = datetime(2026, 3, 4, 13, 15, tzinfo=UTC)  # a Wednesday
@@ -48,6 +50,12 @@ def say(app: App) -> Say:
         return app.hear(Message(text, AT + timedelta(days=days, minutes=len(told)), author, chat, str(len(told))))
 
     return say_it
+
+
+def record(app: App, *facts: Fact, days: float = 0) -> None:
+    """Put facts on the book as if a note had told them, whatever words that takes."""
+    with app._hearing.turn() as turn:
+        turn.write(Note(turn.book.last_id + 1, "told", AT + timedelta(days=days), "ann", "c", facts=facts))
 
 
 @pytest.fixture

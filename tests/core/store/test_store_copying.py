@@ -63,7 +63,10 @@ def test_a_sound_book_has_no_troubles(kept: Engine) -> None:
         (["update facts set kind = 'flown' where note_id = 2"], "There are facts of the kind flown, which this program doesn't know."),
         (["delete from notes where id = 2"], "2 notes are there, but they are numbered 1 to 3: some are missing."),
         (["delete from notes where id = 2"], "Fact 1 of note 2 has no note."),
-        (["delete from fact_bred where note_id = 2", "delete from facts where note_id = 2 and fact_index = 0"], "Note 2 has lost some of its facts."),
+        (
+            ["delete from fact_bred where note_id = 2", "delete from facts where note_id = 2 and fact_index = 0"],
+            "Note 2 has lost some of its facts.",
+        ),
         (["update reversals set target_note = 3"], "Note 3 takes back note 3, which came later."),
     ],
 )
@@ -141,6 +144,22 @@ def test_the_check_finds_damaged_pages(sqlite_book: Engine, tmp_path: Path) -> N
     """Then nothing else is looked at: what such a file says can't be trusted."""
     sqlite_book.dispose()
     damage(tmp_path / "book.sqlite")
+    with sqlite_book.connect() as connection:
+        found = checking.troubles(connection, 1)
+    assert found
+    assert all(line.startswith("The file is damaged") for line in found)
+
+
+def test_the_check_finds_an_index_that_lost_its_rows(sqlite_book: Engine, tmp_path: Path) -> None:
+    """Such a file can be read, and would answer wrongly."""
+    sqlite_book.dispose()
+    path = tmp_path / "book.sqlite"
+    with closing(sqlite3.connect(path)) as file:
+        (page,) = file.execute("select rootpage from sqlite_master where name = 'sqlite_autoindex_notes_1'").fetchone()
+        (size,) = file.execute("pragma page_size").fetchone()
+    with path.open("rb+") as raw:
+        raw.seek((page - 1) * size)
+        raw.write(b"\x0a\x00\x00\x00\x00" + size.to_bytes(2, "big") + b"\x00")  # a leaf of an index without a cell
     with sqlite_book.connect() as connection:
         found = checking.troubles(connection, 1)
     assert found
