@@ -19,7 +19,7 @@ from core.reports import asking
 from core.reports.card import card
 from core.reports.compare import compare
 from core.reports.counts import counted
-from core.reports.digest import in_order
+from core.reports.digest import flag_line, in_order
 from core.reports.due import due
 from core.reports.evidence import Evidence, evidence
 from core.reports.feed import feed, feed_of
@@ -171,8 +171,9 @@ def _flags(asked: Asked) -> Reply:
     told = [one for one in in_order(all_flags(barn)) if in_breed(asked.herd.animals[one.animal].breed, asked.query.breed)]
     if not told:
         return Reply(("Nothing is flagged.",))
-    lines = [f"{called(asked.herd.animals[one.animal])}: {one.text}" for one in told]
-    return asking.first_lines(f"{count(len(told), 'flag')} on {count(len({one.animal for one in told}), 'animal')}.", lines)
+    by_animal = {one.animal: [each for each in told if each.animal == one.animal] for one in told}
+    lines = [flag_line(asked.herd, flags) for flags in by_animal.values()]
+    return asking.first_lines(f"{count(len(told), 'flag')} on {count(len(by_animal), 'animal')}.", lines)
 
 
 def _open(asked: Asked) -> Reply:

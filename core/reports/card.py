@@ -105,7 +105,7 @@ class Card:
         if litters:
             sizes = [str(live_born(each)) for each in litters]
             lines.append(f"{count(len(litters), 'litter')}: {listed(sizes)} born alive; the last {when(litters[-1].born_on, barn.today)}.")
-        if one.key in barn.dams:
+        if one.key in barn.dams and not any(flag.code == "low_survival" for flag in self.flags):
             lines.append(f"{raised_line(barn, one)}.")
         return lines
 

@@ -33,6 +33,13 @@ class FeedLeft:
     a_day: float
     days: int | None
 
+    @property
+    def lasts(self) -> str:
+        """How long it lasts, in words."""
+        if self.days is None:
+            return "more than a year"
+        return count(self.days, "day") if self.days else "less than a day"
+
     def document(self) -> dict[str, Any]:
         """The feed as numbers."""
         return {"grams": self.grams, "grams_a_day": self.a_day, "days": self.days}
@@ -104,7 +111,7 @@ class Digest:
         if self.feed.days is None:
             return f"Feed: {grams(settings, self.feed.grams)} left, more than a year's worth."
         low = " Buy soon." if self.feed.days <= figures.FEED_LOW_DAYS.value else ""
-        return f"Feed: about {grams(settings, self.feed.grams)} left, {count(self.feed.days, 'day')} at {grams(settings, self.feed.a_day)} a day.{low}"
+        return f"Feed: about {grams(settings, self.feed.grams)} left, {self.feed.lasts} at {grams(settings, self.feed.a_day)} a day.{low}"
 
 
 def flag_line(herd: Herd, flags: list[Finding]) -> str:

@@ -18,6 +18,8 @@ from core.words import count
 
 #: Lines that a phone shows without scrolling.
 LINES = 12  # not a figure: lines on a phone
+#: Of these at least so many go to what is late, the latest of it.
+LATE_TOLD = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,8 +48,10 @@ class Due:
             return Reply((f"Nothing is due until {when(self.until, self.today)}.",))
         late = len(self.overdue)
         head = f"{count(len(self.chores), 'chore')} until {when(self.until, self.today)}" + (f", {late} overdue." if late else ".")
-        lines = [chore_line(chore, self.today) for chore in self.chores[:LINES]]
-        more = len(self.chores) - LINES
+        coming = [chore for chore in self.chores if chore.on >= self.today]
+        shown = [*self.overdue[-max(LATE_TOLD, LINES - len(coming)) :], *coming][:LINES]
+        lines = [chore_line(chore, self.today) for chore in shown]
+        more = len(self.chores) - len(shown)
         rest = (
             (f"And {count(more, 'more', 'more')}. Ask for one animal: due {self.chores[-1].tag or 14}",) if more > 0 else ()
         )  # not a figure: a tag

@@ -56,7 +56,7 @@ class Feed:
         about = "" if priced else " at a common price; tell me yours: feed is 22 a bag"
         bags = self.until_spring / feed_bag(settings)
         need = f"{grams(settings, self.until_spring)}, {bags:.0f} bags, {price(settings, self.until_spring * cost)}{about}"
-        lines.append(f"Until {when(self.spring, today)}: {need}.")
+        lines.append(f"Until {when(self.spring, today)}, if nobody leaves: {need}.")
         greedy = [(one, heavy_feeder(self.barn, one)) for one in self.barn.living]
         lines += [f"{called(one)}: {found.text}" for one, found in greedy if found]
         return Reply(tuple(lines))
@@ -65,8 +65,7 @@ class Feed:
         settings, left = self.barn.herd.settings, self.left
         if left.grams is None:
             return "I don't know what is in the bin. Tell me: 120 lb feed left"
-        lasts = "more than a year" if left.days is None else count(left.days, "day")
-        return f"About {grams(settings, left.grams)} left: {lasts}."
+        return f"About {grams(settings, left.grams)} left: {left.lasts}."
 
     def document(self) -> dict[str, Any]:
         """The feed as numbers."""

@@ -11,11 +11,11 @@ from statistics import fmean
 
 from core.handbook import flags as figures
 from core.handbook import growth, health, reproduction
-from core.herd.litters import litters_of, litters_sired, nursed_litter
+from core.herd.litters import alive_now, litters_of, litters_sired, nursed_litter
 from core.herd.matings import open_mating
 from core.herd.questions import age_days, events, in_withdrawal, withdrawal_untold
 from core.herd.settings import target_weight
-from core.herd.state import Animal, Intention, Listing, Litter
+from core.herd.state import Animal, Intention, Listing
 from core.reports.bucks import growth_merit, ranked, stands_out
 from core.reports.evidence import Evidence
 from core.reports.finding import Finding
@@ -323,18 +323,14 @@ def bound_until(barn: Evidence, animal: Animal) -> tuple[date, Finding] | None:
     mating = open_mating(barn.herd, animal.key, barn.today)
     wean = timedelta(days=reproduction.WEAN_DAY.whole)
     if litter is not None:
-        after, why = max(litter.born_on + wean, barn.today), f"She nurses {count(_kits(litter), 'kit')}"
+        after, why, kind = max(litter.born_on + wean, barn.today), f"She nurses {count(alive_now(litter), 'kit')}", "kindled"
     elif mating is not None and (barn.today - mating.on).days < reproduction.ASK_KINDLING_DAY.value:
         after = mating.on + timedelta(days=reproduction.GESTATION_DAYS.whole) + wean
-        why = f"She may be in kindle, bred {when(mating.on, barn.today)}"
+        why, kind = f"She may be in kindle, bred {when(mating.on, barn.today)}", "bred"
     else:
         return None
     text = f"{why}: only after weaning, about {day(after)}."
-    return after, Finding(animal.key, animal.tag, "has_kits", text, {"after": after.isoformat(), "count": 1}, kinds=("bred", "kindled"))
-
-
-def _kits(litter: Litter) -> int:
-    return litter.tally[-1][1] if litter.tally else litter.alive or 0
+    return after, Finding(animal.key, animal.tag, "has_kits", text, {"after": after.isoformat(), "count": 1}, kinds=(kind,))
 
 
 def withdrawal(barn: Evidence, animal: Animal) -> tuple[date | None, str, Finding] | None:

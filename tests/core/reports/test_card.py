@@ -99,3 +99,11 @@ def test_document_of_one_that_is_gone() -> None:
     """A gone animal's object says when and how, and has no stage."""
     told = of(Barn().buck("31").say("sold", who="31", on=ago(3)), "31").document()
     assert (told["gone"], told["gone_on"], told["stage"]) == ("sold", "2026-11-22", None)
+
+
+def test_bad_mother_s_count_stands_once() -> None:
+    """The flag tells her count; it is not told twice."""
+    barn = Barn().doe("14").buck("3")
+    for born_ago in (320, 220, 120):
+        barn.litter("14", "3", born_ago, 8, weaned=2)
+    assert sum("kits raised" in line for line in of(barn, "14").reply().lines) == 1

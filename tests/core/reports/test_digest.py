@@ -89,3 +89,9 @@ def test_feed_unknown_or_more_than_enough() -> None:
     rich = Barn().buck("3").say("feed_left", grams=1_000_000)
     assert digest(rich.herd, TODAY).feed_line().endswith("more than a year's worth.")
     assert digest(rich.herd, TODAY).document()["feed"]["days"] is None
+
+
+def test_empty_bin() -> None:
+    """Nearly nothing left is less than a day's feed."""
+    barn = Barn().buck("3").say("ration", who="3", amount=100.0, unit="g").say("feed_left", grams=50)
+    assert digest(barn.herd, TODAY).feed_line() == "Feed: about 2 oz left, less than a day at 4 oz a day. Buy soon."

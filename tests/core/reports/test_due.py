@@ -74,6 +74,13 @@ def test_long_list_is_cut() -> None:
     assert lines[-1].startswith("And 6 more. Ask for one animal: due ")
 
 
+def test_coming_chores_are_not_crowded_out_by_late_ones() -> None:
+    """Many late chores leave room for those that come: the latest four late ones, then the coming days."""
+    lines = due(bred(*[14] * 9, *[5] * 9).herd, TODAY).reply().lines
+    assert sum(line.startswith("Late") for line in lines) == 4
+    assert sum(line.startswith("Wed 2 Dec: Palpate") for line in lines) == 8
+
+
 def test_time_of_a_reminder_stands_beside_its_day() -> None:
     """A reminder for an hour shows it."""
     barn = Barn().doe("9").say("remind", text="trim nails on 9", on=TODAY + timedelta(2), time="16:30", who="9")

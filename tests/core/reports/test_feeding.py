@@ -127,7 +127,7 @@ def test_feed_report() -> None:
     )
     text = feed(barn.say("feed_left", grams=20_000).herd, TODAY).reply().text
     assert "About 44 lb 1 oz left: " in text
-    assert "Until Thu 1 Apr 2027: " in text
+    assert "Until Thu 1 Apr 2027, if nobody leaves: " in text
     assert "Buck 3: Eats 1 lb a day" in text
     assert "common price" not in text
     told = feed(barn.herd, TODAY).document()
