@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 from typing import Any
@@ -95,3 +96,8 @@ class Verdict:
             "saves": self.saving.document() if self.saving else None,
         }
         return told if self.tag is not None else told | {"litter_of": self.litter_of, "count": self.count}
+
+
+def heads(verdicts: Iterable[Verdict]) -> int:
+    """How many animals these are, a litter's kits each counted."""
+    return sum(one.count for one in verdicts)

@@ -1,0 +1,123 @@
+"""What the verdicts come to: what holds each back, the feed it saves, the meat it gives, and what to heed before anybody acts."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+from typing import Any
+
+from core.handbook import growth, health
+from core.herd.settings import cages, feed_money, mouths, spring, winter
+from core.herd.state import Animal, Herd
+from core.reports.evidence import Evidence
+from core.reports.feeding import cents_a_gram, weight_of
+from core.reports.holds import bound_until, withdrawal
+from core.reports.verdict import VERDICTS, Saving, Verdict, heads
+from core.reports.wording import grams, price, when
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """What the verdicts come to.
+
+    heads      how many animals have each verdict
+    a_day      what the herd eats a day now, and what the plan saves of it [g]
+    to_spring  what it saves until spring [g, cents], `priced` where the farm told what feed costs
+    meat       what the culls give, dressed [g]; those under a withdrawal time give none
+    """
+
+    heads: dict[str, int]
+    winter: date
+    spring: date
+    days: int
+    a_day: tuple[float, float]
+    to_spring: tuple[float, float]
+    priced: bool
+    meat: float
+    limits: dict[str, int | None]
+    cautions: tuple[str, ...]
+
+    def document(self) -> dict[str, Any]:
+        """The plan as numbers."""
+        return {
+            **self.heads,
+            "winter": self.winter.isoformat(),
+            "spring": self.spring.isoformat(),
+            "days_until_spring": self.days,
+            "feed_grams_a_day": self.a_day[0],
+            "feed_grams_a_day_saved": self.a_day[1],
+            "feed_grams_saved_until_spring": self.to_spring[0],
+            "cents_saved_until_spring": self.to_spring[1],
+            "feed_price_told": self.priced,
+            "meat_grams": self.meat,
+            "limits": self.limits,
+            "cautions": list(self.cautions),
+        }
+
+    def lines(self, herd: Herd, today: date) -> list[str]:
+        """What the going saves and gives, and what to heed."""
+        settings = herd.settings
+        if not self.a_day[1]:
+            return list(self.cautions)
+        about = "" if self.priced else " at a common price"
+        feed = f"That saves {grams(settings, self.a_day[1])} of feed a day of {grams(settings, self.a_day[0])}"
+        feed += f", {grams(settings, self.to_spring[0])} ({price(settings, self.to_spring[1])}{about}) by {when(self.spring, today)}"
+        meat = f"; about {grams(settings, self.meat)} of meat" if self.meat else ""
+        return [f"{feed}{meat}.", *self.cautions]
+
+
+def finished(barn: Evidence, one: Verdict) -> Verdict:
+    """A verdict with what holds it back and what it saves; those that stay are left as they are."""
+    if not one.going:
+        return one
+    animal = barn.herd.animals.get(one.key)
+    held = _held_back(barn, animal, one) if animal else one
+    return replace(held, saving=saving_of(barn, held, animal))
+
+
+def _held_back(barn: Evidence, animal: Animal, one: Verdict) -> Verdict:
+    bound = bound_until(barn, animal)
+    drug = withdrawal(barn, animal) if one.verdict == "cull" else None
+    days = [day for day in (bound[0] if bound else None, drug[0] if drug else None) if day is not None]
+    holds = tuple(finding for finding in (bound[1] if bound else None, drug[2] if drug else None) if finding is not None)
+    reasons = (*one.reasons[:1], *holds, *one.reasons[1:])
+    return replace(one, reasons=reasons, after=max(days, default=None), cautions=(drug[1],) if drug else ())
+
+
+def saving_of(barn: Evidence, one: Verdict, animal: Animal | None) -> Saving:
+    """What its going saves until spring, from the day it may go, and the meat it gives."""
+    eater = barn.eaters[one.key]
+    start = max(one.after or barn.today, barn.today)
+    days = max((spring(barn.herd.settings, barn.today) - start).days, 0)
+    fed = eater.over(days)
+    meat = 0.0
+    if one.verdict == "cull" and animal is not None and not one.cautions:
+        meat = weight_of(animal, barn.today) * growth.DRESSING_SHARE.value
+    return Saving(eater.grams(), fed, fed * cents_a_gram(barn.herd)[0], meat)
+
+
+def plan_of(barn: Evidence, verdicts: Sequence[Verdict]) -> Plan:
+    """What the verdicts come to."""
+    settings = barn.herd.settings
+    savings = [one.saving for one in verdicts if one.saving is not None]
+    until = spring(settings, barn.today)
+    return Plan(
+        heads={word: heads(one for one in verdicts if one.verdict == word) for word in VERDICTS},
+        winter=winter(settings, barn.today),
+        spring=until,
+        days=max((until - barn.today).days, 0),
+        a_day=(barn.feed_a_day, sum(one.grams_a_day for one in savings)),
+        to_spring=(sum(one.grams_until_spring for one in savings), sum(one.cents_until_spring for one in savings)),
+        priced=cents_a_gram(barn.herd)[1],
+        meat=sum(one.meat_grams for one in savings),
+        limits={"cages": cages(settings), "mouths": mouths(settings), "feed_money_cents": feed_money(settings)},
+        cautions=_cautions(verdicts),
+    )
+
+
+def _cautions(verdicts: Sequence[Verdict]) -> tuple[str, ...]:
+    """What to heed before anybody acts."""
+    culls = [one for one in verdicts if one.verdict == "cull"]
+    drugs = [caution for one in culls for caution in one.cautions]
+    return (*drugs, *((health.SLAUGHTER, health.SELLING_MEAT) if culls else ()))
