@@ -6,10 +6,13 @@ from pathlib import Path
 
 import pytest
 
-from core.notes.listen import printed
+from core.notes.dated_lines import DatedLine, dated_lines
+from core.notes.export import TALK, export_notes
+from core.notes.listen import listen, printed
+from core.notes.replay import book
 from core.problem import WHY
-from tests.conversations.heard import hear
-from tests.conversations.transcript import transcripts, turns
+from tests.conversations.heard import echo, farm, hear
+from tests.conversations.transcript import FARM, transcripts, turns
 
 CODES_ASKED = {turn.why for path in transcripts() for turn in turns(path)} - {None}
 
@@ -26,6 +29,20 @@ def test_the_conversation_goes_as_written(path: Path) -> None:
         assert asked == turn.why, where
         if turn.kinds is not None:
             assert [fact.kind for fact in printed(heard.note).facts] == turn.kinds, where
+
+
+@pytest.mark.parametrize("path", transcripts(), ids=lambda path: path.stem)
+def test_what_it_left_on_the_book_reads_back(path: Path) -> None:
+    """Confirmed, corrected, put off or answered: written out as notes, it gives the same facts and the same herd."""
+    kept = hear(turns(path))[-1].book
+    facts = [entry.fact for _, entry in kept.happened() if entry.fact.kind not in TALK]
+    again = book(farm())
+    for line, fact in zip(dated_lines("\n".join(export_notes(kept))), facts, strict=True):
+        assert isinstance(line, DatedLine)
+        heard = listen(again, line.message(FARM, "me"), echo)
+        assert heard.note.facts == (fact,), line.text
+        again = heard.book
+    assert again.herd == kept.herd
 
 
 def test_every_reason_to_ask_has_a_transcript() -> None:
