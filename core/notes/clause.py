@@ -83,6 +83,7 @@ class Clause:
         self.subject: Mention | None = None
         self.used: set[int] = set()
         self.found: list[Found] = []
+        self.day_said: Item | None = None  # the date that the statement's facts share
         self.marks: frozenset[str] = frozenset().union(virtual, *(item.marks for item in items))
 
     # looking
@@ -184,8 +185,10 @@ class Clause:
         if not 0 <= following < len(self.items):
             return False
         item = self.items[following]
-        if item.marks & {"kits", "bucks_word", "does_word", "bag", "falls", "each"}:
+        if item.marks & {"kits", "bucks_word", "does_word", "bag", "falls", "each", "scope:grow-outs"}:
             return True
+        if item.marks & {"buck_word", "doe_word"} and self.whole(i) == 1:
+            return True  # "1 buck 2 does"
         if item.marks & {"color"} and self.has("litter", "kits", "litter_color") and item.value:
             return True
         return bool(item.marks & {"alive", "born"}) or ("dead" in item.marks and not item.marks & {"die"}) or item.sort == "mark" and item.said in {"@", "%"}
@@ -281,7 +284,7 @@ class Clause:
         led = self.led() if lead else None
         if led is not None:
             return led
-        known = [i for i in self.sorted_as("num") if self.known(i) and not self.counted(i) and i and self.items[i - 1].sort == "word"]
+        known = [i for i in self.sorted_as("num") if self.known(i) and not self.counted(i) and i and (self.items[i - 1].sort == "word" or self.said(i - 1) == ":")]
         return known[0] if len(known) == 1 and cue is not None else None
 
     def _behind(self, cue: int) -> int | None:
@@ -327,8 +330,9 @@ class Clause:
     def days(self, direction: str) -> tuple[Days, list[Item], Said | None]:
         """The day or days of the statement: its own date, the list's, else today; with the items that said so."""
         found = self.dates()
-        if found:
-            item = self.items[found[0]]
+        if found or self.day_said is not None:
+            item = self.items[found[0]] if found else self.day_said
+            self.day_said = item
             return self.resolved(item.value, direction), [item], item.value
         if self.header is not None:
             return self.resolved(self.header, direction), [], self.header

@@ -186,7 +186,7 @@ def _with_year(tokens: Sequence[Token], said: Said, end: int) -> tuple[Said, int
     year = _key(tokens, year_at)
     if year.isdigit() and (len(year) == 4 and year.startswith("20")):
         return Said(said.shape, said.a, said.b, int(year)), year_at + 1
-    if year.isdigit() and len(year) == 2 and _key(tokens, end) == "-":
+    if year.isdigit() and len(year) == 2 and _key(tokens, end) == "-" and tokens[end].glued and tokens[end + 1].glued:
         return Said(said.shape, said.a, said.b, 2000 + int(year)), year_at + 1
     return said, end + 1 if _key(tokens, end) == "." and _key(tokens, end - 1) in MONTHS and len(_key(tokens, end - 1)) <= 4 and _key(tokens, end + 1).isdigit() else end
 

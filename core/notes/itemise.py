@@ -34,6 +34,11 @@ TIME_FIRST: Final = frozenset({"at", "around", "by", "about", "after", "before",
 
 
 AT_START: Final = frozenset({"so", "told", "least", "wind", "way", "ways", "find"})
+TENS_LEAST = 10
+CENTS = 100
+ENDS_SENTENCE: Final = frozenset({".", "!", "?", "\n", ":", ";"})
+DAYS_BEFORE: Final = frozenset({"wt", "wts", "weight", "weights", "weigh", "weighed", "old", "check", "litter"})
+WEANED_LABELS: Final = {"b": frozenset({"bucks_word"}), "d": frozenset({"does_word"})}
 DAY_WORDS: Final = {"day": "day", "week": "week", "wk": "week"}
 SHORT_LABELS: Final = {
     "d": frozenset({"dead"}), "a": frozenset({"alive"}), "l": frozenset({"alive"}), "b": frozenset({"born"}), "day": NO_MARKS, "week": NO_MARKS, "wk": NO_MARKS,
@@ -111,10 +116,22 @@ class Scan:
                 return False
             self._add("span", found[1], (int(found[0]), DAY_WORDS[token.key]))
             return True
+        if token.key == "d" and self._days_said():
+            number = self.items.pop()
+            self.items.append(Item("span", number.start, self.at + 1, (int(number.value), "day"), NO_MARKS, f"{number.said} d"))
+            self.at += 1
+            return True
         if not self.items or self.items[-1].sort != "num" or not (token.glued or (token.key == "d" and self._key(self.at + 1) in CLAUSE_ENDS)):
             return False
-        self._add("word", self.at + 1, None, SHORT_LABELS[token.key])
+        weaned = token.key in WEANED_LABELS and any("wean" in item.marks for item in self.items)
+        self._add("word", self.at + 1, None, WEANED_LABELS[token.key] if weaned else SHORT_LABELS[token.key])
         return True
+
+    def _days_said(self) -> bool:
+        """`21d wt`, `litter 21d`: days, not dead ones."""
+        if not self.items or self.items[-1].sort != "num" or self.items[-1].value != int(self.items[-1].value):
+            return False
+        return self._key(self.at + 1) in DAYS_BEFORE or any("litter" in item.marks for item in self.items)
 
     def _name(self, word: str) -> bool:
         for rest, tags in self.herd.names[word]:
@@ -401,6 +418,8 @@ class Scan:
         if before == "a" and word in {"to", "too", "for", "fore"}:
             return True
         if word in {"to", "too", "for", "fore"}:
+            if after in {"dead", "alive", "live", "died"} and after_number:
+                return True
             if after in LB | OZ | {"cups"}:
                 return True
             if before in {"is", "are", "has"} and after in color_words():
@@ -442,11 +461,17 @@ class Scan:
             word = token.key
             if token.sort != WORD or word in self.lexicon.known or word in self.herd.names or word in OWN_WORDS:
                 continue
+            if token.capital and at and self.tokens[at - 1].key not in ENDS_SENTENCE and not self._shouted():
+                continue  # somebody's name
             if self.herd.by_slip(word) or (word.endswith("s") and self.herd.by_slip(word[:-1])):
                 continue
             meant = self.lexicon.meant(word)
             if meant and not self._names_newcomer(at, meant):
                 token.key = token.text = meant
+
+    def _shouted(self) -> bool:
+        """Whether the message is written in capitals throughout."""
+        return sum(1 for token in self.tokens if token.capital) * 3 > len(self.tokens)
 
     def _unknown(self, token: Token) -> None:
         word = token.key
@@ -484,7 +509,7 @@ class Scan:
     def _beside_number(self, word: str) -> None:
         """A real word that stands for a barn word only beside a number or an animal."""
         meant = BESIDE_NUMBER.get(word)
-        if meant and self._beside() and (word not in AT_START or self.at == 0):
+        if meant and (self._beside() or (word == "bread" and self._key(self.at - 1) in {"shes", "is", "was", "feels", "felt", "feeling"})) and (word not in AT_START or self.at == 0):
             options = self.lexicon.phrases.get(meant, ())
             marks = next((marks for rest, marks in options if not rest), NO_MARKS)
             self._add("word", self.at + 1, None, marks)
@@ -598,6 +623,8 @@ class Scan:
             if not known:
                 self.items[-1].value = Mention((), str(int(value)))
             return
+        if spoken_words and self._price_words(value, end):
+            return
         if self._key(end) == "+" and self._key(end + 1)[:1].isdigit():
             self._add("sum", end + 2)
             return
@@ -609,10 +636,20 @@ class Scan:
             if before.sort == "animal" and (between is None or between.said in {"(", ",", "-", "#"}):
                 self._tag_behind(before, last, between)
 
+    def _price_words(self, value: Decimal, end: int) -> bool:
+        """`nineteen fifty a bag`: dollars and cents."""
+        cents = amount_at(self.tokens, end) if end < len(self.tokens) and self._key(end) in TENS else None
+        if cents is None or not cents[2] or value != int(value) or not TENS_LEAST <= cents[0] < CENTS:
+            return False
+        if self._key(cents[1]) not in {"each", "apiece"} and (self._key(cents[1]), self._key(cents[1] + 1)) not in {("a", "bag"), ("a", "piece"), ("per", "bag")}:
+            return False
+        self._add("money", cents[1], int(value * CENTS + cents[0]))
+        return True
+
     def _tag_behind(self, before: Item, last: Item, between: Item | None) -> None:
         """`Juno 14`, `Juno (14)`, `the opal doe, 15`: the number only repeats or settles the animal."""
         known = self.herd.tagged(str(int(last.value)))
-        if known is None or known.tag not in before.value.tags:
+        if known is None or known.tag not in before.value.tags or self._key(last.end) in COUNTED:
             return
         if between and between.said == "," and len(before.value.tags) == 1 and before.value.said.isdigit():
             return
@@ -622,6 +659,8 @@ class Scan:
             del self.items[self.items.index(before) + 1 :]
 
     def _slash(self, token: Token) -> None:
+        if self.items and "breed" in self.items[-1].marks and self._pair_of_animals(token):
+            return
         found = amount_at(self.tokens, self.at)
         if found:
             item = measure(self.tokens, self.at, found[0], found[1])
@@ -632,6 +671,19 @@ class Scan:
                 return
         if not self._date():
             self._add("mark", self.at + 1)
+
+    def _pair_of_animals(self, token: Token) -> bool:
+        """`bred 15/7`: a doe and a buck."""
+        left, _, right = token.key.partition("/")
+        known = [self.herd.tagged(part) for part in (left, right)]
+        if {animal.sex for animal in known if animal} != {"doe", "buck"}:
+            return False
+        half = token.start + len(left)
+        middle = Token("p", "/", "/", half, half + 1, glued=True)
+        last = Token(NUMBER, right, right, half + 1, token.end, glued=True)
+        self.tokens[self.at : self.at + 1] = [Token(NUMBER, left, left, token.start, half, token.glued), middle, last]
+        self._add("num", self.at + 1, Decimal(left))
+        return True
 
     def _clock(self, token: Token) -> None:
         following = self._key(self.at + 1)

@@ -35,6 +35,9 @@ def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bo
         picks = [spoken] if spoken else []
     if not picks:
         return [c.take(c.past(fact, None, "who", values, [*used, *price_items]))]
+    if price is not None and len(picks) > 1 and price % len(picks) == 0 and c.has("born", "both_together"):
+        values["price"] = Cents(price // len(picks))  # `for $80 total`
+    used += [item for item in c.items if item.said in {"total", "both", "together", "for both", "altogether"}]
     found = [c.past(fact, pick, "who", values, [*used, *price_items]) for pick in picks]
     return [c.take(each) for each in found]
 
@@ -158,5 +161,7 @@ def _picks(c: Clause, cue: int | None, *, money: bool) -> list[Pick]:
                 tags.append(pick)
         return tags
     numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None and not c.counted(i)]
-    _ = cue, money
+    if cue is not None and any(c.known(i) for i in numbers):
+        numbers = [i for i in numbers if c.known(i) or i in {cue - 1, cue + 1}]
+    _ = money
     return [c.pick(i) for i in numbers]

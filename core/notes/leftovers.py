@@ -18,9 +18,10 @@ PRONOUNS: Final = frozenset({"this", "that", "the", "no", "which", "good", "big"
 NEAR_DAYS: Final = {"day": 1, "week": 4, "month": 16, "year": 183}  # how far an age in such units may be off
 
 
-def unexplained(c: Clause) -> list[Item]:
-    """The items that would be dropped."""
-    return [item for i, item in enumerate(c.items) if item.sort in ASKED and id(item) not in c.used and not explained(c, i)]
+def unexplained(c: Clause, facts: int = 0) -> list[Item]:
+    """The items that would be dropped; `facts` is how many the whole message gives (`the three`)."""
+    left = [item for i, item in enumerate(c.items) if item.sort in ASKED and id(item) not in c.used and not explained(c, i)]
+    return [item for item in left if not (item.sort == "num" and facts > 1 and item.value == facts)]
 
 
 def explained(c: Clause, i: int) -> bool:

@@ -24,7 +24,7 @@ SHARED: Final = {
     "dead": "dead | died | stillborn | still born | doa | ded | deads | dies | born dead | didnt make it | did not make it | didnt survive"
     " | not alive | not breathing | deceased | stillborns | gone cold",
     "born": "born | total | birthed | total born | in all | altogether | all told | all together",
-    "all": "all | every one | everyone | each one | both | every | whole",
+    "all": "all | all of them | all of em | every single one | each and every one | all of those | every one | everyone | each one | both | every | whole",
     "none": "none | nobody | neither | no",
     "kits": "kits | kit | babies | baby | bunnies | kids | kid | ones | pinkies | newborns | little ones | youngsters | young ones | buns | kitts | litter mates",
     "one_of": "one | one of",

@@ -78,6 +78,8 @@ def measure(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item 
         return _pounds(tokens, at, value, end + 1)
     if unit in OZ or unit in KG or (unit in GRAM and unit != "gr"):
         return _made(tokens, "weight", at, end + 1, grams_said(value, unit), _unit_name(unit), value)
+    if unit == "c" and key(tokens, end + 1) != "c" and (value != int(value) or key(tokens, end + 1) in {"pellets", "feed", "daily", "a", "per", "/"}):
+        return _cups(tokens, at, value, end + 1)
     if unit in CUP and (unit != "c" or key(tokens, end + 1) != "c") and unit != "c":
         return _cups(tokens, at, value, end + 1)
     if unit in DOSE or (unit in {"c", "m"} and key(tokens, end + 1) in {"c", "l"} and not tokens[end].glued):
@@ -116,6 +118,9 @@ def _pounds(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item:
     if part is not None:
         return _made(tokens, "weight", at, after + 2, grams_said(value + part, "lb"), "lb", value + part)
     found = amount_at(tokens, after) if after < len(tokens) and value == int(value) else None
+    heard = {"ate": 8, "won": 1, "too": 2, "to": 2, "for": 4, "fore": 4}.get(key(tokens, after))
+    if found is None and heard is not None and key(tokens, after + 1) in OZ | {""}:
+        found = Decimal(heard), after + 1, True, False
     if found:
         ounces, last, _, possessive = found
         named = key(tokens, last) in OZ

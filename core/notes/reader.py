@@ -6,7 +6,9 @@ nobody took withholds the facts beside it and asks. Words that nobody took ask n
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import date
 from functools import lru_cache
 from typing import Any, Final
@@ -18,8 +20,8 @@ from core.herd.state import Herd
 from core.notes.animals import Mention, words_of
 from core.notes.clause import Clause, Found, Need, Scene, first_need
 from core.notes.fact import Cents, ColorCounts, Fact, Fields, Json, field_names
-from core.notes.items import Item
 from core.notes.itemise import Scan
+from core.notes.items import Item
 from core.notes.kinds import (
     ailment,
     animal,
@@ -87,12 +89,16 @@ OPENS: Final = frozenset().union(*(module.OPENS for module in ALL))
 #: Marks that a kind's reading can begin with; a kind is asked only where one of them is.
 TRIGGERS: Final[Mapping[Any, frozenset[str]]] = {module: frozenset(module.CUES) for module in STATEMENT_KINDS}
 #: Kinds that a note gives without any word of theirs: `31 4-6`, `14 to B3`, `12 6 kits`, `6 live 2 dead`.
-WORDLESS: Final = frozenset({weighing, moving, kit_count, kindling, kit_loss, coloring, litter_weighing, ration, litter_colors, palpation, culling, tagging, weather, animal})
+WORDLESS: Final = frozenset({weighing, moving, kit_count, kindling, kit_loss, coloring, litter_weighing, ration, litter_colors, palpation, fostering, culling, tagging, weather, animal})
 LEXICON: Final = Lexicon(
     [*(module.CUES for module in ALL), {"color": " | ".join(color_words()), "breed_name": " | ".join(breed_words())}]
 )
 CORRECTORS: Final = frozenset({"no", "i mean", "i meant", "make that", "sorry", "er", "rather", "or rather", "wait no", "no wait", "scratch that", "oops", "i said"})
 PLACES_OF_QUESTION: Final = 12  # items: a longer message is more than a question or a correction
+
+
+_TICK: Final = re.compile(r"\[\s*[xX\u2713]?\s*\]")
+_EMPTY_BOX: Final = re.compile(r"\[\s*\]")
 
 
 @lru_cache(64)
@@ -114,6 +120,8 @@ def read(message: Message, herd: Herd, context: Context = Context()) -> Reading:
         return Reading((exact,), subject=subject_of(exact))
     if "\n" in text and is_receipt(text):
         return receipt_read(text, today, herd.settings.date_order)
+    if "[" in text and _TICK.search(text):
+        return _ticked(replace(message, text=text), herd, context, today)
     scene = Scene(herd, words_of(herd), today, context, message.text)
     found = tokens(text)
     if _foreign(found):
@@ -123,6 +131,18 @@ def read(message: Message, herd: Herd, context: Context = Context()) -> Reading:
         return Reading()
     whole = Clause(items, scene)
     return _whole_message(whole, text) or _Statements(scene, items, text).reading()
+
+
+def _ticked(message: Message, herd: Herd, context: Context, today: date) -> Reading:
+    """A list with boxes: a ticked one was done, an empty one is a remark."""
+    done, remarks = [], []
+    for line in message.text.split("\n"):
+        if _EMPTY_BOX.search(line):
+            remarks.append(_remark_fact(line.strip(), today, read(replace(message, text=_EMPTY_BOX.sub(" note ", line)), herd, context).subject))
+        else:
+            done.append(_TICK.sub(" done ", line))
+    rest = read(replace(message, text="\n".join(done)), herd, context) if any(line.strip() for line in done) else Reading()
+    return replace(rest, facts=(*rest.facts, *remarks))
 
 
 def _foreign(found: list[Any]) -> bool:
@@ -175,17 +195,23 @@ def _whole_message(whole: Clause, text: str) -> Reading | None:
         reminder.read(whole)
     if not whole.found and _is_question(whole, text):
         query.read(whole)
-        if not whole.found and text.rstrip().endswith("?"):
+        if not whole.found and (text.rstrip().endswith("?") or _asks_outright(whole)):
             return _remark(text, whole.today, _who(whole))
     return _told(whole, text) if whole.found else None
 
 
+def _asks_outright(whole: Clause) -> bool:
+    """Whether the first word can only begin a question."""
+    opening = whole.opening()
+    return opening is not None and whole.said(opening).replace("'", "") in {"who", "whos", "what", "whats", "which", "when", "where", "why", "how", "hows", "how many", "how much"}
+
+
 def _told(whole: Clause, text: str) -> Reading:
-    found = whole.found[0]
-    if found.need is not None:
-        return Reading((), _ask(found, ()), "", _subject([found]))
+    asked = next((found for found in whole.found if found.need is not None), None)
+    if asked is not None:
+        return Reading((), _ask(asked, ()), "", _subject([asked]))
     _ = text
-    return Reading((_fact(found),), None, "", _subject([found]))
+    return Reading(tuple(_fact(found) for found in whole.found), None, "", _subject(whole.found))
 
 
 def _is_setting(whole: Clause) -> bool:
@@ -209,6 +235,8 @@ def _is_question(whole: Clause, text: str) -> bool:
     if opening is None:
         return False
     first = whole.items[opening]
+    if first.said == "show" and opening + 1 < len(whole.items) and (whole.items[opening + 1].sort == "date" or whole.said(opening + 1) == ":"):
+        return False
     asking = bool(first.marks & {"question", "show_me"}) or any(mark.startswith("ask:") for mark in first.marks)
     if text.rstrip(" !.").endswith("?") or ("?" in text and asking):
         return True
@@ -274,7 +302,10 @@ class _Statements:
         if explicit:
             return clause.mention(explicit[0])
         opening = clause.opening()
-        return clause.mention(opening) if opening is not None and clause.known(opening) and not clause.counted(opening) else None
+        if opening is not None and clause.known(opening) and not clause.counted(opening):
+            return clause.mention(opening)
+        lone = [i for i in clause.sorted_as("num") if clause.known(i) and not clause.counted(i)]
+        return clause.mention(lone[0]) if len(lone) == 1 and not clause.found else None
 
     def _together(self) -> Reading:
         founds = [found for clause in self.clauses for found in clause.found]
@@ -299,7 +330,7 @@ class _Statements:
 
     def _weigh(self, clause: Clause, needs: list[tuple[Found, Need]], safe: list[Found]) -> None:
         """Sort a statement's readings into the safe and those in need; what no reading explains puts all of them in need."""
-        left = unexplained(clause)
+        left = unexplained(clause, sum(len(other.found) for other in self.clauses))
         for found in clause.found:
             need = found.need or _misheard(found)
             if left and need is None:
@@ -370,6 +401,9 @@ def _tentative(clause: Clause) -> bool:
     place = clause.first("tentative") or 0
     told = [i for i, item in enumerate(clause.items) if item.marks & OPENS]
     said = clause.said(place)
+    following = clause.items[place + 1] if place + 1 < len(clause.items) else None
+    if said in {"maybe", "perhaps", "possibly", "about to", "nearly", "almost"} and following is not None and following.sort in {"num", "weight", "pair"}:
+        return False
     if said in {"almost", "nearly", "about to", "unless"} and not any(i > place for i in told):
         return False
     if said in {"hope", "hoping", "hopefully", "expecting", "expect", "maybe", "if", "perhaps", "supposed to"} and told and told[0] < place:

@@ -166,6 +166,9 @@ def _name(c: Clause, place: int | None) -> tuple[str | None, list[Item]]:
 def _name_behind_tag(c: Clause, place: int) -> tuple[str | None, list[Item]]:
     """`new buck 41 Anvil satin`: the word behind the tag that is nothing else; an everyday word only where it stands alone as a name does."""
     i = place + 1
+    listed = c.said(i) == ","
+    if listed:
+        i += 1
     if not 0 < i < len(c.items):
         return None, []
     item = c.items[i]
@@ -174,6 +177,8 @@ def _name_behind_tag(c: Clause, place: int) -> tuple[str | None, list[Item]]:
         return None, []
     following = c.items[i + 1] if i + 1 < len(c.items) else None
     stands_alone = following is None or following.said == "," or bool(following.marks & {"breed_name", "color", "born_word", "buck_word", "doe_word"})
+    if listed and (item.said in COMMON or not stands_alone):
+        return None, []
     if not inexact and item.said in COMMON and not stands_alone:
         return None, []
     return item.said.title(), [item]

@@ -64,9 +64,8 @@ def read(c: Clause) -> None:
     values = _set(c)
     if not values:
         return
-    wrong = [c.items[i] for i in _wrong(c)]
-    _ = wrong
-    c.take(Found(Correct, {"set": Fields(tuple(values.items())), "who": None}, list(c.items)))
+    who = values.pop("who") if len(values) > 1 and "who" in values else None  # `correction to 14: born 8`
+    c.take(Found(Correct, {"set": Fields(tuple(values.items())), "who": who}, list(c.items)))
 
 
 def _of_animal(c: Clause) -> bool:
@@ -183,7 +182,9 @@ def _is_tag(c: Clause, i: int, wrong: set[int]) -> bool:
         return c.known(i) is not None and all(c.scene.words.tagged(str(number)) for number in numbers)
     if c.said(i - 1) in {"doe", "buck", "tag", "was", "it was", "that was"} and c.known(i):
         return not counts or c.said(i - 1) in {"doe", "buck", "tag"}
-    return c.known(i) is not None and not counts and bool(last)
+    if c.has("correct") and any(item.said in {"make that", "make it", "change that to", "change it to"} for item in c.items):
+        return False
+    return c.known(i) is not None and not counts
 
 
 def reply(_fact: Correct, _before: Herd, _after: Herd) -> tuple[str, ...]:

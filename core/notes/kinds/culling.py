@@ -40,7 +40,7 @@ NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("cull",)
 CUES: Final = {
-    "cull": "butchered | processed | culled | slaughtered | harvested | put in the freezer | to the freezer | in the freezer | freezer camp | sent to freezer camp | went to freezer camp | went to the freezer | dispatched | cauled | cold book"
+    "cull": "butchered | butch | butchd | procd | procsd | proc | processed | culled | slaughtered | harvested | put in the freezer | to the freezer | in the freezer | freezer camp | sent to freezer camp | went to freezer camp | went to the freezer | dispatched | cauled | cold book"
     " | went in the freezer | put in freezer | butchering | processing | made into | cooked | dressed out",
     "dress": "dressed | dr | dress | dressed out | dressed out at | hanging | carcass | dressed weight | drs | dressd",
     "live_weight": "live | alive | live weight | on the hoof | lv | live wt",
@@ -54,6 +54,8 @@ def read(c: Clause) -> None:
         if c.first("dress") is None or not c.sorted_as("weight", "pair"):
             return
         cue = c.first("dress")
+    if _each_its_weight(c):
+        return
     live, dressed, used = _weights(c)
     c.used.update(id(item) for item in used)
     found = leaving(c, Culled, cue, to=False, money=False)
@@ -64,9 +66,27 @@ def read(c: Clause) -> None:
             each.need = first_need(each.need, Need("which_number", "dressed_grams", "Which weight is that? Ounces go up to 15."))
 
 
+def _each_its_weight(c: Clause) -> bool:
+    """`butchered R22 and R23, dressed 2-10 and 2-12`: in order; any other list of weights for several animals is left to be asked."""
+    places = c.sorted_as("weight", "pair", "clock")
+    explicit = c.explicit()
+    if len(explicit) < 2 or not places:
+        return False
+    picks = {c.mention(i).tags if c.mention(i) else (): c.pick(i) for i in explicit}  # type: ignore[union-attr] # asked just before
+    if len(picks) == len(places) and all(i < places[0] for i in explicit):
+        name = "dressed_grams" if c.has("dress") else "live_grams"
+        words = [item for item in c.items if item.marks & {"dress", "live_weight", "cull", "weigh"}]
+        for pick, place in zip(picks.values(), places, strict=True):
+            c.take(c.past(Culled, pick, "who", {name: c.grams(place)}, [c.items[place], *words]))
+        return True
+    return False
+
+
 def _weights(c: Clause) -> tuple[int | None, int | None, list[Item]]:
     """Live and dressed weight, by the word beside each; one alone without a word is the live one."""
     places = c.sorted_as("weight", "pair", "clock")
+    if len(c.explicit()) > 1 and len({c.mention(i).tags for i in c.explicit() if c.mention(i)}) > 1:  # type: ignore[union-attr] # asked just before
+        return None, None, []
     used = [c.items[i] for i in places[:2]] + [item for item in c.items if item.marks & {"dress", "live_weight", "cull", "weigh"}]
     live: int | None = None
     dressed: int | None = None

@@ -39,6 +39,7 @@ CUES: Final = {
     "die": "died | found dead | dead | passed away | passed | put down | had to put down | euthanized | ded | dies | death | deaths | passed on | kicked the bucket | was dead | deceased | bit the dust"
     " | didnt make it | keeled over | croaked | is gone | had to euthanize | put to sleep | gone over the rainbow bridge",
     "found": "found",
+    "put": "put",
     "lose": "lost | lose",
 }  # fmt: skip
 
@@ -46,6 +47,8 @@ CUES: Final = {
 def read(c: Clause) -> None:
     """An animal that died; kits without a tag belong to their doe."""
     cue = c.first("die")
+    if cue is None:
+        cue = _put_down(c)
     if cue is None:
         cue = c.first("lose")
         if cue is None and "die" not in c.virtual:
@@ -59,9 +62,19 @@ def read(c: Clause) -> None:
             c.take(c.past(Died, spoken, "who", {"cause": cause_of_death(c, cue)}, [c.items[cue]]))
         return
     used = [item for item in c.items if item.marks & {"die", "lose", "found", "dead"}]
+    if not c.explicit():
+        places = [i for i in places if c.known(i) or (cue is not None and abs(i - cue) == 1)]
     for i in places if c.explicit() or len(places) == 1 else places[:1]:
         if not c.taken(i):
             c.take(c.past(Died, c.pick(i), "who", {"cause": cause_of_death(c, cue)}, used))
+
+
+def _put_down(c: Clause) -> int | None:
+    """`had to put 33 down`."""
+    put = next((i for i in range(len(c.items)) if c.said(i) == "put"), None)
+    if put is None or c.mention(put + 1) is None or c.said(put + 2) != "down":
+        return None
+    return put
 
 
 def cause_of_death(c: Clause, cue: int | None) -> str | None:

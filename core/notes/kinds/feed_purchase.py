@@ -41,6 +41,9 @@ CUES: Final = {
 }  # fmt: skip
 
 
+_OF_ALL: Final = frozenset({"total", "all", "in all", "altogether", "all together", "all told"})  # `at 78 total`
+
+
 def read(c: Clause) -> None:
     """Bags, their weight and price; `each` means a bag."""
     if not (c.has("buy") or "buy" in c.virtual) or not c.has("feed", "bag") or c.has("setting"):
@@ -87,7 +90,7 @@ def _price(c: Clause, bags: int | None) -> tuple[int | None, bool]:
 
 
 def _each(c: Clause, i: int) -> bool:
-    return any(j < len(c.items) and "each" in c.items[j].marks for j in (i + 1, i + 2)) or c.said(i - 1) == "@" or (c.said(i - 1) == "at" and c.said(i + 1) in {"per", "a"})
+    return any(j < len(c.items) and "each" in c.items[j].marks for j in (i + 1, i + 2)) or c.said(i - 1) == "@" or (c.said(i - 1) == "at" and c.said(i + 1) not in _OF_ALL)
 
 
 def _cents(c: Clause, price: int | None) -> int | None:

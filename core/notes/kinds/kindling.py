@@ -10,8 +10,8 @@ from core import words
 from core.handbook import reproduction as figures
 from core.herd.calendar import litter_chores
 from core.herd.changes import joined, of_sex, with_outcome
-from core.herd.litters import litter_born, newest_litter
-from core.herd.matings import fitting_matings, open_matings, possible_sires, unused_matings
+from core.herd.litters import litter_born, newest_litter, the_litter
+from core.herd.matings import fitting_matings, open_mating, open_matings, possible_sires, unused_matings
 from core.herd.state import Herd, Litter
 from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.clause import Clause, Need, Pick
@@ -62,7 +62,7 @@ def read(c: Clause) -> None:
     born, dead = counts.get("born"), counts.get("dead")
     alive = counts.get("alive")
     values = {"born": born, "alive": alive, "dead": dead}
-    c.take(c.past(Kindled, pick, "doe", _reckoned(values), [*used, *([c.items[cue]] if cue >= 0 else [])], _count_need(values)))
+    c.take(c.past(Kindled, pick, "doe", _reckoned(values), [*used, *([c.items[cue]] if cue >= 0 else []), *(item for item in c.items if item.marks & {"alive", "dead", "born", "kits"})], _count_need(values)))
 
 
 def _count_need(values: dict[str, int | None]) -> Need | None:
@@ -124,13 +124,28 @@ def _birth_number(c: Clause, had: int) -> bool:
 def _live_and_dead(c: Clause) -> int | None:
     """`6 live 2 dead` of a doe that is due."""
     alive = c.first("alive")
-    if alive is None or c.number_for(alive) is None or c.has("has_kits", "count", "left_over", "cull", "wean", "sell"):
+    if alive is None or c.number_for(alive) is None:
+        return _kits_and_fate(c)
+    if c.has("has_kits", "count", "left_over", "cull", "wean", "sell"):
         return None
     pick = c.subject_of(None, lead=False)
     animal = c.herd.find(pick.tag) if pick and pick.tag else None
     if animal is None or animal.sex != "doe" or not (c.has("dead") or c.has("born")):
         return None
     return -1
+
+
+def _kits_and_fate(c: Clause) -> int | None:
+    """`14 - 8 kits, 1 DOA` of a doe that is due and nurses no litter."""
+    kits, dead = c.first("kits"), c.first("dead")
+    if kits is None or c.number_for(kits, behind=False) is None or (dead is not None and c.number_for(dead, behind=False) is None):
+        return None
+    if (dead is None and not c.has("alive")) or c.has("count", "cull", "wean", "sell"):
+        return None
+    pick = c.subject_of(None)
+    animal = c.herd.find(pick.tag) if pick and pick.tag else None
+    due = animal is not None and open_mating(c.herd, animal.key, c.today) is not None
+    return -1 if due and animal is not None and the_litter(c.herd, animal.key, c.today) is None else None
 
 
 def _doe(c: Clause, cue: int) -> Pick | None:

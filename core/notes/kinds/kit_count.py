@@ -47,7 +47,7 @@ def read(c: Clause) -> None:
     cue = c.first("count", "has_kits")
     kits = c.first("kits")
     number = _number(c, cue, kits)
-    if number is None or (c.has("sell", "list", "cull", "give", "buy", "tag", "ration", "per_day") and not c.has("count")):
+    if number is None or (c.has("sell", "list", "cull", "give", "purchase", "tag", "per_day", "drug") and not c.has("count")):
         return
     pick = _doe(c, cue, number)
     if pick is None or any(item is c.items[number] for item in pick.items):

@@ -43,6 +43,7 @@ CUES: Final = {
     "step": "stepped on | stepped | sat on | squashed | crushed | squished | laid on | trampled | smothered | flattened | stomped | stomped on | stepping on | sat down on",
     "eat": "ate | eating | eaten | cannibalized | chewed up | chewed on | eats | chewed",
     "took_kits": "took | got into | got | killed | grabbed | dragged off | carried off",
+    "fewer": "down",
     "froze": "froze | frozen | frozen solid | freezing",
     "cause:cold": "cold | froze | frozen | chilled | hypothermia | frozen solid | froze to death | too cold | got cold | the cold",
     "cause:heat": "heat | overheated | too hot | heat stroke | heatstroke | the heat | hot",
@@ -50,7 +51,7 @@ CUES: Final = {
     "cause:scattered": "scattered | scattered out | scattered her kits | scattered the kits | scattered kits | all over the cage | strewn",
     "cause:out_of_box": "out of the box | out of box | crawled out | fell out | out of the nest | outside the box | out of nest | out of the nest box"
     " | fell out of the box | crawled out of the box | crawled out of the nest box | crawled out of the next box | on the wire | out of the next box | left the nest | fell out of the nest",
-    "cause:predator": "predator | raccoon | racoon | coon | rat | rats | snake | weasel | hawk | fox | possum | opossum | coyote | dog got | cat got | owl | mink | rat got",
+    "cause:predator": "predator | pred | raccoon | racoon | coon | rat | rats | snake | weasel | hawk | fox | possum | opossum | coyote | dog got | cat got | owl | mink | rat got",
     "cause:sick": "sick | sickness | disease | diarrhea | enteritis | infection | ill",
     "cause:deformed": "deformed | deformity | malformed | born wrong",
     "cause:unknown": "no idea why | not sure why | dont know why | unknown | cause unknown | no reason | not sure what happened | dont know what happened | unknown cause | idk why",
@@ -115,6 +116,9 @@ def _cue(c: Clause) -> int | None:
             continue
         if cue is not None:
             return cue
+    fewer = c.first("fewer")
+    if fewer is not None and c.whole(fewer + 1) is not None and c.has("kits"):
+        return fewer
     taken = c.first("took_kits")
     if taken is not None and c.has("cause:predator") and c.has("litter", "kits"):
         return taken
@@ -180,7 +184,7 @@ def _count(c: Clause, cue: int, litter: Litter | None) -> tuple[int | None, list
     if (cue >= 0 and c.items[cue].marks & {"eat", "step"}) or c.has("no_count"):
         return None, [], Need("how_many", "count", "How many kits were lost? Send the number.")
     singular = next((item for item in c.items if item.said in {"a kit", "kit", "a baby", "baby", "the runt", "runt"}), None)
-    if singular is not None and (c.said(c.items.index(singular) - 1) in {"a", "another", "the"}):
+    if singular is not None and any(item.said in {"a", "another", "the"} for item in c.items[max(0, c.items.index(singular) - 3) : c.items.index(singular)]):
         return 1, [], None
     return None, [], Need("how_many", "count", "How many kits were lost? Send the number.")
 

@@ -91,7 +91,7 @@ def _cue(c: Clause) -> int | None:
 
 def _falls(c: Clause) -> tuple[int | None, list[Item]]:
     for i in c.each("falls"):
-        place = c.number_for(i, behind=False)
+        place = c.number_for(i, behind=c.said(i + 1) in {":", "="})
         if place is None and i > 1 and c.whole(i - 2) is not None and c.items[i - 1].sort == "word":
             place = i - 2
         if place is not None:
@@ -102,6 +102,7 @@ def _falls(c: Clause) -> tuple[int | None, list[Item]]:
 def _animals(c: Clause, cue: int, used: list[Item]) -> list[int]:
     """Where the animals stand: those named, then bare numbers where an animal may be."""
     explicit = c.explicit()
+    _heard_to(c, used)
     bare = [i for i in c.sorted_as("num") if c.whole(i) is not None and not c.counted(i) and all(item is not c.items[i] for item in used)]
     known = [i for i in bare if c.known(i)]
     places = sorted({*explicit, *(known if len(_distinct(c, explicit)) < 2 else [])})
@@ -109,6 +110,13 @@ def _animals(c: Clause, cue: int, used: list[Item]) -> list[int]:
         led = [i for i in bare if i not in places and (c.said(i - 1) in {"to", "x", "with", "in with", "and", "bred", "put"} or c.said(i + 1) in {"to", "x"} or i == cue + 1)]
         places = sorted({*places, *led})
     return _distinct(c, places)
+
+
+def _heard_to(c: Clause, used: list[Item]) -> None:
+    """`bred fifteen two seven`: the `two` between a doe and a buck is `to`."""
+    for i in c.sorted_as("num"):
+        if c.items[i].spoken and c.whole(i) == 2 and c.known(i) is None and {animal.sex for animal in (c.known(i - 1), c.known(i + 1)) if animal} == {"doe", "buck"}:
+            used.append(c.items[i])
 
 
 def _distinct(c: Clause, places: list[int]) -> list[int]:

@@ -65,7 +65,7 @@ def _cage(c: Clause) -> tuple[str | None, list[Item]]:
     for i in c.sorted_as("cage"):
         return c.items[i].value, [c.items[i]]
     for i in c.sorted_as("code"):
-        if i and (c.items[i - 1].marks & {"into", "to", "box_in"} or "cage_word" in c.items[i - 1].marks):
+        if i and (c.items[i - 1].marks & {"into", "to", "box_in"} or "cage_word" in c.items[i - 1].marks or c.said(i - 1) == ">"):
             return c.items[i].value, [c.items[i]]
     for i in c.each("cage_word"):
         place = c.past_fillers(i + 1, 1)

@@ -51,13 +51,15 @@ CUES: Final = {
     " | pulled a ton of fur | carrying hay | carried hay | carrying straw | carrying nesting | hay mouth | hay mustache | built a nest | built a good nest | made a nest | making a nest | building a nest"
     " | pulled so much fur | lovely nest | pulling her fur | pulled her fur | pulling hair | pulled hair | good mother | good mom | great mom | great mother | good mama | nest is lined | lined the nest | lined her nest"
     " | full of fur | lots of fur | plenty of fur | gathering hay | hay in her mouth | made a good nest | made a great nest | pulled posa | good nest manners | pulled 4 | excellent nest | wonderful nest | best nest | pulled more fur | tons of fur | pulled some fur | pulled good fur | nesting | big nest | cozy nest",
-    "manners": "nest manners | soiled | lounging | scattered | pulled fur | pulling fur | no fur | no nest | carrying hay | good nest | never pulled any fur | peeing | peed | pulled plenty of fur | sleeping in | built a nest | didnt pull fur | made a good nest | hay mouth",
+    "manners": "nest manners | soiled | lounging | scattered | pulled fur | pulling fur | no fur | no nest | carrying hay | good nest | never pulled any fur | peeing | peed | pulled plenty of fur | built a nest | didnt pull fur | made a good nest | hay mouth",
 }  # fmt: skip
 
 
 def read(c: Clause) -> None:
     """A doe and what she does with her nest; words about urine or idling count only with the nest beside them."""
     sign, places = _sign(c)
+    if sign in {"no_fur", "no_nest"} and any(item.said == "yet" for item in c.items):
+        return
     if sign is None or _meant_otherwise(c):
         return
     pick = c.subject_of(places[0])

@@ -35,7 +35,7 @@ NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ()
 CUES: Final = {
-    "ask:due": "due | due list | whats due | whos due | who is due | who's due | coming up | to do | todo | on the list | this week | chores | whats next | due today | whos do | what do i need to do | what needs doing | chore list | what should i be doing",
+    "ask:due": "whose do | whose due | due | due list | whats due | whos due | who is due | who's due | coming up | to do | todo | on the list | this week | chores | whats next | due today | whos do | what do i need to do | what needs doing | chore list | what should i be doing",
     "ask:why": "why",
     "ask:compare": "compare | better | versus | vs | or | difference between",
     "ask:pedigree": "pedigree | ped | parents | grandparents | family tree | bloodline | lineage | ancestors | sire of | dam of | related",
@@ -58,7 +58,7 @@ CUES: Final = {
 }  # fmt: skip
 _SCOPES: Final = {"bucks_word": "bucks", "does_word": "does", "scope:grow-outs": "grow-outs", "scope:all": "all"}
 #: The order in which a question's words are weighed: the narrow before the broad.
-_ORDER: Final = ("what_if", "help", "why", "compare", "pedigree", "picture", "flags", "journal", "due", "sales", "count", "open", "litters", "weights", "keep", "feed", "winter", "pair", "card")
+_ORDER: Final = ("what_if", "help", "why", "compare", "pedigree", "picture", "flags", "journal", "due", "sales", "count", "open", "weights", "litters", "keep", "feed", "winter", "pair", "card")
 
 
 def read(c: Clause) -> None:
@@ -87,6 +87,10 @@ def _animals(c: Clause) -> list[int]:
 def _about(c: Clause, places: list[int]) -> str | None:
     asked = {mark.removeprefix("ask:") for item in c.items for mark in item.marks if mark.startswith("ask:")}
     sexes = {animal.sex for i in places if (animal := c.known(i))}
+    if c.has("open") and c.has("question") and not places:
+        asked.add("open")
+    if c.has("breed", "plan:breed") and c.has("question") and places and not c.has("ask:due", "ask:why"):
+        return "pair"
     for about in _ORDER:
         if about in asked and _fits(c, about, places, sexes):
             return about

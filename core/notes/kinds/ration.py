@@ -12,6 +12,7 @@ from core.herd.state import Herd, Ration
 from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.clause import Clause, decimal_text
 from core.notes.fact import Tag
+from core.notes.items import Item
 from core.notes.kind import Example, Kind
 from core.notes.telling import called, dated, noted
 from core.problem import Problem
@@ -48,6 +49,8 @@ def read(c: Clause) -> None:
     places = c.sorted_as("cup", "weight")
     if not places or not (c.has("ration", "per_day") or c.items[places[0]].sort == "cup"):
         return
+    if len(places) > 1 and _in_pairs(c, places):
+        return
     place = places[0]
     if c.items[place].sort == "weight" and c.has("litter", "weigh", "cull", "dress", "bag", "buy", "feed_left", "condition", "sell", "hand"):
         return
@@ -65,6 +68,23 @@ def read(c: Clause) -> None:
         return
     pick = c.subject_of(place, after=False)
     c.take(c.past(RationSet, pick, "who", values, used))
+
+
+def _in_pairs(c: Clause, places: list[int]) -> bool:
+    """`bucks 1/2 cup, does 1 cup`: each class with the amount behind it."""
+    scopes = [(i, scope) for i, item in enumerate(c.items) if (scope := _scope_of(item))]
+    if len(scopes) != len(places) or any(at > place for (at, _), place in zip(scopes, places, strict=True)):
+        return False
+    words = [item for item in c.items if item.marks & {"ration", "per_day", "each", "feed"}]
+    for (_, scope), place in zip(scopes, places, strict=True):
+        item = c.items[place]
+        value, unit = (item.value[1], item.unit) if item.sort == "weight" else (item.value, "cup")
+        c.take(c.past(RationSet, None, "", {"amount": decimal_text(value), "unit": unit, "scope": scope}, [item, *words]))
+    return True
+
+
+def _scope_of(item: Item) -> str | None:
+    return next((mark.removeprefix("scope:") for mark in sorted(item.marks) if mark.startswith("scope:")), None)
 
 
 def _fed(c: Clause) -> bool:

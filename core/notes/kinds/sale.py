@@ -43,12 +43,21 @@ CUES: Final = {
 }  # fmt: skip
 
 
+def _bought(c: Clause, i: int) -> bool:
+    """Whether somebody bought the animal at an index: `a lady bought 31 for 40`."""
+    animal = c.known(i)
+    if animal is None or not animal.living or c.counted(i):
+        return False
+    following = c.items[i + 1] if i + 1 < len(c.items) else None
+    return c.items[i].sort == "animal" or following is None or following.sort in {"money", "mark", "date", "break"} or following.said in {"for", "and", "at", "to", "today"}
+
+
 def read(c: Clause) -> None:
     """Which animal, or how many kits of a doe; for how much; to whom."""
     cue = c.first("sell")
     if cue is None:
         cue = c.first("bought_by")
-        buyer = cue is not None and any(i > cue and (c.known(i) is not None) and c.items[i].sort == "animal" for i in range(len(c.items)))
+        buyer = cue is not None and any(i > cue and _bought(c, i) for i in range(len(c.items)))
         if not buyer and "sell" not in c.virtual:
             return
         if c.has("feed", "bag"):

@@ -38,7 +38,7 @@ NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ()
 CUES: Final = {
-    "setting": "bucks / breed | does / breed | of feed weighs | setting | settings | set | a breed | per breed | each breed | breed limit | digest day | digest on | digest every | digest is | reminder time | reminders at | remind me at | quiet | quiet hours | date order | weight units | weights in"
+    "setting": "cup = | cup is | bucks / breed | does / breed | of feed weighs | setting | settings | set | a breed | per breed | each breed | breed limit | digest day | digest on | digest every | digest is | reminder time | reminders at | remind me at | quiet | quiet hours | date order | weight units | weights in"
     " | temperature units | temps in | temperatures in | timezone | time zone | cup weight | cup weighs | cup of feed weighs | feed bag | feed bags are | feed price | feed is | feed costs | feed budget | feed money | mouths | mouths to feed"
     " | of us to feed | people to feed | cages | winter | spring | lowest survival | highest coi | coi limit | max coi | colors wanted | colours wanted | aim | target weight | dotted weight | our aim | my aim | goal | digest | bags of feed are | a bag of feed is | pellets are | our goal"
     " | dont text me | no messages | dont message me | a bag of feed costs | dont text | no texts | units | bag of feed",
@@ -55,6 +55,11 @@ def read(c: Clause) -> None:
     if not c.has("setting") or (opening is not None and "question" in c.items[opening].marks):
         return
     text = c.text()
+    times = [time for i in c.sorted_as("time", "clock") if (time := c.items[i].value if c.items[i].sort == "time" else clock_time(c.items[i].value))]
+    if "quiet" in text and len(times) > 1:
+        for name, time in zip(("quiet_from", "quiet_to"), times, strict=False):
+            c.take(Found(SettingChanged, {"name": name, "value": time}, list(c.items)))
+        return
     for name, wanted, value in _SETTINGS:
         if re.search(wanted, text):
             said = value(c)

@@ -33,7 +33,7 @@ NOT_THIS: tuple[str, ...] = ()
 OPENS: Final = ("show",)
 CUES: Final = {
     "show": "bob | bos | bov | bosv | bis | bosb | best of breed | best in show | best of variety | best opposite | best opposite sex | best opposite of breed | best opposite of variety | best fur | first place | second place | third place"
-    " | fourth place | fifth place | won her class | won his class | won class | in class | placed | placed first | placed second | placed third | won | won first | got a leg | earned a leg | a leg | show results | results | grand champion"
+    " | fourth place | fifth place | won her class | won his class | won class | in class | placed | placed first | placed second | placed third | won | won first | got a leg | earned a leg | a leg | show results | grand champion"
     " | reserve in show | reserve best in show | champion | got best of breed | took best of breed | ribbon | took first | took second | took third | got first | got second | got third | blue ribbon | red ribbon | dead last",
     "show_place": "at the show | show | fair | at the fair | county fair | youth show | specialty show",
     "place_number": "1st | 2nd | 3rd | first | second | third | fourth | fifth | sixth | 1st place | 2nd place | 3rd place",
@@ -44,7 +44,7 @@ def read(c: Clause) -> None:
     """An animal and where it placed."""
     cue = c.first("show")
     if cue is None:
-        ordinal = next((i for i in c.sorted_as("ordinal") if c.said(i + 1) in {"place", "in", "class"}), None)
+        ordinal = next((i for i in c.sorted_as("ordinal") if "show" in c.virtual or c.said(i + 1) in {"place", "in", "class"}), None)
         cue = ordinal if ordinal is not None else (c.first("show_place") if "show" in c.virtual or c.has("place_number") else None)
         if cue is None:
             return

@@ -44,7 +44,7 @@ CUES: Final = {
     " | meloxicam | metacam | meloxidyl | piperazine | wazine | probiotics | probiotic | terramycin | oxytet | oxytetracycline | la 200 | la200 | sulfa | sulmet | albon | tylan | duramycin | tetracycline | revolution | selamectin"
     " | mineral oil | vetrx | vet rx | electrolytes | bene bac | benebac | simethicone | gas drops | antibiotic | antibiotics | ointment | eye ointment | saline | peroxide | iodine | blukote | blu kote | neosporin | coconut oil | vaccine | rhdv | rhdv2 | rhdv2 vaccine | wormer | dewormer | pumpkin seed | toltrazuril | baycox | tums | calcium | oxytocin | dex | banamine | chlorhexidine | vetericyn | diatomaceous earth | apple cider vinegar | acv | penicilin | pen | nystatin | silver cream | epsom salt | vitamin | vitamins | calf manna",
     "gave": "gave | give | given | got | gets | put | on | giving",
-    "withdrawal": "withdrawal | wd | withdraw | withdrawl | wdl | no eating him for | no eating her for | no eating for | hold for | meat withdrawal | cant eat for | dont eat for | no meat for | w d | withhold | withholding",
+    "withdrawal": "before we can eat | before eating | before we eat | before i can eat | until we can eat | cant eat him for | cant eat her for | withdrawal | wd | withdraw | withdrawl | wdl | no eating him for | no eating her for | no eating for | hold for | meat withdrawal | cant eat for | dont eat for | no meat for | w d | withhold | withholding",
 }  # fmt: skip
 
 
@@ -66,7 +66,7 @@ def read(c: Clause) -> None:
     with_ = _drug(c, drug, cue)
     need = None if with_ else Need("what", "with", "What was it given?")
     spans = [c.items[i] for i in c.sorted_as("span", "percent")]
-    dose = " ".join(c.said(i) for i in doses[:1]) or None
+    dose = " ".join([*(c.said(i) for i in doses[:1]), *(item.said for item in spans)]) or None
     _ = numbers
     c.take(c.past(Treated, pick, "who", {"with_": with_, "dose": dose, "withdrawal_days": days}, [*used, *spans], need))
 

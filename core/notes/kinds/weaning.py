@@ -39,6 +39,7 @@ NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("wean",)
 CUES: Final = {
+    "off_her": "off",
     "wean": "weaned | wean | weened | wn | weans | weaning | weaned off | wnd | weanings | weined | weaned out | split the litter from",
 }  # fmt: skip
 
@@ -47,7 +48,9 @@ def read(c: Clause) -> None:
     """A litter off its doe: how many, and of each sex; with no count the book's."""
     cue = c.first("wean")
     if cue is None and "wean" not in c.virtual:
-        return
+        cue = _pulled_off(c)
+        if cue is None:
+            return
     bucks, used = _sexed(c, "bucks_word")
     does, used_does = _sexed(c, "does_word")
     used = [*used, *used_does, *([c.items[cue]] if cue is not None else [])]
@@ -70,6 +73,13 @@ def read(c: Clause) -> None:
     if bucks is not None and does is not None and count is not None and bucks + does != count:
         need = Need("which_number", "count", f"{bucks} bucks and {does} does make {bucks + does}, not {count}. How many were weaned?")
     c.take(c.past(Weaned, pick, "doe", {"count": count, "bucks": bucks, "does": does}, used, need))
+
+
+def _pulled_off(c: Clause) -> int | None:
+    """`pulled Thistle's babies off her`."""
+    off = next((i for i in range(len(c.items)) if c.said(i) == "off"), None)
+    pulled = next((i for i in range(len(c.items)) if c.said(i) in {"pulled", "took"}), None)
+    return pulled if pulled is not None and off is not None and off > pulled and c.has("kits", "litter") and not c.has("onto", "box") else None
 
 
 def _sexed(c: Clause, mark: str) -> tuple[int | None, list[Item]]:

@@ -41,6 +41,7 @@ CUES: Final = {
     "weather:heat": "heat wave | heatwave | hot spell | heat index | hot day | scorching | heat | hot | sweltering | triple digits | humid",
     "weather:other": "storm | snow | rain | thunderstorm | blizzard | ice storm | hail | flood | tornado | windy | power outage | power is out | snowing | thunder | wind | rainy",
     "weather": "frost | cold snap | cold front | heat wave | heatwave | snow | storm | thunderstorm | blizzard | ice storm | weather | hard freeze | cold spell | deep freeze | forecast",
+    "degrees_verb": "going down to | dropping to | getting down to | supposed to hit | lows of | highs of | gonna hit | going to hit | dropped to | low of | high of | got down to | supposed to get to | hit",
     "outdoors": "tonight | weather | outside | barn | forecast | degrees | low | high | supposed to hit | tomorrow | last night | overnight | getting down to | dropped to | down to | gonna be | going to be | hit",
 }  # fmt: skip
 
@@ -49,7 +50,9 @@ def read(c: Clause) -> None:
     """Frost, cold or heat; degrees where they were said, in the farm's scale unless the note names one."""
     temps = c.sorted_as("temp")
     word = next((mark.removeprefix("weather:") for item in c.items if not c.taken(c.items.index(item)) for mark in sorted(item.marks) if mark.startswith("weather:")), None)
-    if not temps and not (c.has("weather") and word):
+    verb = c.first("degrees_verb")
+    forecast = verb is not None and c.whole(verb + 1) is not None and bool(c.dates())
+    if not temps and not (c.has("weather") and word) and not forecast:
         return
     if c.explicit() or c.has("kits", "litter", "ail", "lose", "die") or (not temps and c.has("kindle", "breed")):
         return
