@@ -93,10 +93,11 @@ def herd(known: Herd, today: date) -> Told:
 
 
 def card(known: Book, tag: str, now: datetime) -> Told | Problem:
-    """One animal, living or gone."""
+    """One animal, living or gone, by its tag or name."""
+    from core.reports.answers import found as animal_of  # noqa: PLC0415 - loads the reckoning
     from core.reports.card import card as card_of  # noqa: PLC0415
 
-    animal = known.herd.find(tag)
+    animal = animal_of(known.herd, tag)
     if animal is None:
         text = f"There is no animal {tag} on the book."
         return Problem("no_animal", text, remedy="'haynote herd' lists the tags. To add one: new doe 40 mini rex born 3/4")

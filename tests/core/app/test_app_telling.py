@@ -9,7 +9,8 @@ import pytest
 from core.app import Problem
 from core.app.book import App
 from core.app.telling import Told
-from tests.core.app.conftest import AT, Say
+from core.notes.kinds.animal import AnimalNoted
+from tests.core.app.conftest import AT, Say, record
 
 LATER = AT + timedelta(days=40)
 
@@ -48,6 +49,14 @@ def test_a_card_is_the_herds_object_with_more(farm: App) -> None:
     (herds,) = [one for one in farm.herd(LATER).document["animals"] if one["tag"] == "14"]
     assert set(herds) < set(told.document)
     assert told.reply.lines[0].startswith("Doe 14")
+
+
+def test_a_card_by_name(farm: App) -> None:
+    """A name does as well as a tag."""
+    record(farm, AnimalNoted(tag="14", name="Juno"))
+    told = farm.card("juno", LATER)
+    assert isinstance(told, Told)
+    assert told.document["tag"] == "14"
 
 
 def test_a_card_of_nobody(farm: App) -> None:
