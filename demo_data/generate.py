@@ -23,7 +23,7 @@ SEED = 20250322
 FIRST, LAST = date(2025, 3, 22), date(2026, 11, 22)
 COLD_SNAPS = {date(2025, 12, 13): 14, date(2026, 1, 12): 6, date(2026, 2, 3): 11, date(2026, 11, 17): 19}
 HOT_DAYS = {date(2025, 7, 8): 93, date(2025, 8, 2): 95, date(2026, 6, 27): 92, date(2026, 7, 19): 96}
-RESTING_FROM = date(2026, 8, 5)  # only planned matings before winter
+RESTING_FROM = date(2026, 8, 28)  # only planned matings before winter
 LATE_MATINGS = {
     date(2026, 9, 22): "15", date(2026, 10, 5): "7", date(2026, 10, 16): "11", date(2026, 10, 18): "8", date(2026, 10, 28): "19", date(2026, 11, 4): "13",
 }  # fmt: skip
@@ -36,6 +36,7 @@ ASIDES = (
     "water lines frozen this morning, thawed them with a kettle",
     "swept the barn",
 )
+DONE = ("cleaned", "swept")  # chores told as done
 #: What nobody could read safely, and what it has to be asked back.
 UNCLEAR = {
     date(2025, 7, 27): Said("lost some kits from bramble's litter", asks="how_many"),
@@ -95,7 +96,7 @@ class Season:
 
     def open_the_book(self) -> None:
         """The herd goes on the book, and the year's fixed events are set."""
-        self.note(FIRST, said("timezone america/chicago", "setting", name="timezone", value="America/Chicago"))
+        self.note(FIRST, said("timezone america/chicago", "setting", name="timezone", value="america/chicago"))
         self.note(FIRST, said("feed is 19.50 a bag", "setting", name="feed_price", value="19.50"))
         self.note(FIRST, said("keep two bucks a breed", "setting", name="bucks_a_breed", value=2))
         self.note(FIRST, said("winter starts december 1", "setting", name="winter", value="2025-12-01"))
@@ -133,7 +134,8 @@ class Season:
     def aside(self) -> Said:
         """A sentence about the barn."""
         text = self.chance.choice(ASIDES)
-        return said(text, "remark", text=text)
+        done = text.startswith(DONE)
+        return Said(text, (fact("done") if done else fact("remark", text=text),))
 
     def set_the_stories(self) -> None:
         """What is planned, whatever chance brings."""
@@ -153,6 +155,7 @@ class Season:
         for day in (date(2026, 9, 8), date(2026, 9, 29)):
             self.plan(day, said("bred sprig to ember, 1 fall", "bred", doe="18", buck="3", falls=1))
             self.plan(day + timedelta(days=13), said("18 palpated open", "palpated", doe="18", result="open"))
+        self.plan(date(2026, 10, 11), said("flicker weighs 4 lb 2 oz", "weighed", who="24", grams=phrases.shown(66 * phrases.OUNCE_G)), evening=True)
         self.plan(date(2026, 11, 20), said("keep 24 til he's proven", "planned", who="24", what="keep"), evening=True)
         self.at(date(2026, 8, 12), lambda on: self.leave(on, "10", said("found Dimity dead", "died", who="10")))
         self.at(date(2026, 8, 30), lambda on: self.leave(on, "17", said("sold plum for 45", "sold", who="17", price="45.00")))
@@ -189,7 +192,7 @@ class Season:
 
         def mate(day: date) -> None:
             held = doe.tag == "11" and date(2025, 11, 1) < day < date(2025, 12, 11)
-            over = day > RESTING_FROM or (doe.last_mating is not None and day > doe.last_mating)
+            over = day > RESTING_FROM or (doe.last_mating is not None and day > doe.last_mating) or self.waits(doe, day)
             if doe.gone or day < doe.busy_until or (not forced and (held or over)):
                 return
             buck = self.buck_for(doe, day)
@@ -201,6 +204,10 @@ class Season:
             self.after_mating(doe, buck, day, settled=forced or self.chance.random() < doe.takes)
 
         return mate
+
+    def waits(self, doe: Rabbit, day: date) -> bool:
+        """Whether she is left for a mating that is planned within a litter's time."""
+        return any(tag == doe.tag and day < planned < day + timedelta(days=72) for planned, tag in LATE_MATINGS.items())
 
     def after_mating(self, doe: Rabbit, buck: Rabbit, day: date, *, settled: bool) -> None:
         """Palpation, box and birth, or another try."""

@@ -147,7 +147,7 @@ class Nursery:
         if kit.breed == "New Zealand" and not self.runt and date(2026, 6, 25) < born < date(2026, 7, 31):
             self.runt = kit.runt = True
             return
-        if born > LATE and self.chance.random() < 0.45:
+        if born > LATE and self.chance.random() < 0.5:
             return
         grown = self.chance.randrange(76, 92) if born > LATE else self.chance.randrange(114, 122)
         self.season.at(born + timedelta(days=grown), self.parting(kit))
