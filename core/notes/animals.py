@@ -80,7 +80,7 @@ class HerdWords:
 
     def _slipped(self, word: str) -> tuple[str, ...]:
         least = SLIP_NAME_LETTERS.whole
-        if len(word) < least or word in COMMON or not self._single_names:
+        if len(word) < least - 1 or word in COMMON or not self._single_names:
             return ()
         near = {tags for name, tags in self._single_names.items() if len(name) >= least and _one_slip(word, name)}
         return next(iter(near)) if len(near) == 1 else ()

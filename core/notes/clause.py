@@ -21,9 +21,9 @@ from core.notes.reading import Context
 PAST: Final = "past"
 PLAN: Final = "plan"
 #: Words that lead to an animal.
-LEADS: Final = frozenset({"on", "of", "for", "from", "to", "with", "under", "in", "w", "x", "out", "off", "by", "ex", "at", "doe", "buck", "tag", "number", "4"})
+LEADS: Final = frozenset({"on", "of", "for", "from", "to", "with", "under", "in", "w", "x", "out", "off", "by", "ex", "doe", "buck", "tag", "number"})
 COUNT_MARKS: Final = frozenset({"kits", "alive", "dead", "born", "bucks_word", "does_word", "bag", "falls", "cup_word", "each"})
-FILLERS: Final = frozenset({"good", "solid", ",", ":", "-", "(", ")", "=", ">", "the", "a", "an", "of", "her", "his", "and", "is", "was", "are", "were", "with", "at", "about", "only", "just", "em", "them", "my", "our", "that"})
+FILLERS: Final = frozenset({"more", "good", "solid", ",", ":", "-", "(", ")", "=", ">", "the", "a", "an", "of", "her", "his", "and", "is", "was", "are", "were", "with", "at", "about", "only", "just", "em", "them", "my", "our", "that"})
 
 
 @dataclass(frozen=True, slots=True)

@@ -563,6 +563,9 @@ class Scan:
 
     def _thumbed(self, token: Token) -> bool:
         """`won't lift 4 moss`, `bred 15 2 flint`: a digit for a word, before a name."""
+        if token.key == "4" and self._key(self.at + 1) == "sale":
+            token.key, token.text, token.sort = "for", "for", WORD
+            return self._phrase("for")
         word = {"2": "to", "4": "for"}.get(token.key)
         if word is None or self._key(self.at + 1) not in self.herd.names or self.herd.tagged(token.key):
             return False
@@ -628,7 +631,8 @@ class Scan:
         if self._key(end) == "+" and self._key(end + 1)[:1].isdigit():
             self._add("sum", end + 2)
             return
-        self._add("num", end, value, spoken=spoken_words)
+        below = self.items and self.items[-1].said == "-" and self.tokens[self.at].glued and not self.items[-1].glued and len(self.items) > 1 and self.items[-2].sort == "word"
+        self._add("sum" if below else "num", end, value, spoken=spoken_words)
         last = self.items[-1]
         if len(self.items) > 1 and value == int(value) and not spoken_words:
             before = self.items[-2] if self.items[-2].sort != "mark" else (self.items[-3] if len(self.items) > 2 else self.items[-2])

@@ -37,6 +37,10 @@ def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bo
         return [c.take(c.past(fact, None, "who", values, [*used, *price_items]))]
     if price is not None and len(picks) > 1 and price % len(picks) == 0 and c.has("born", "both_together"):
         values["price"] = Cents(price // len(picks))  # `for $80 total`
+    elif price is not None and len(picks) > 1 and not c.has("each"):
+        choices = (f"{price / 100:.2f} each", f"{price / 100:.2f} for all")
+        need = Need("which_number", "price", f"Is {price / 100:.2f} for each of them, or for all together?", choices)
+        return [c.take(c.past(fact, pick, "who", {name: value for name, value in values.items() if name != "price"}, [*used, *price_items], need)) for pick in picks]
     used += [item for item in c.items if item.said in {"total", "both", "together", "for both", "altogether"}]
     found = [c.past(fact, pick, "who", values, [*used, *price_items]) for pick in picks]
     return [c.take(each) for each in found]

@@ -32,7 +32,7 @@ def explained(c: Clause, i: int) -> bool:
     if item.sort in {"animal", "code"}:
         return _is_animal_of(c, i) or not c.found
     if item.sort == "span":
-        return _agrees(c, item)
+        return c.said(i + 1) in {"early", "late", "overdue", "over", "later"} or _agrees(c, item)
     if item.sort == "clock":
         return c.said(i - 1) in {"at", "around"}
     if item.sort == "date":

@@ -62,7 +62,7 @@ BESIDE_NUMBER: Final = {
     "bread": "bred", "lots": "lost", "wait": "weighed", "wade": "weighed", "waits": "weighs", "weights": "weighs", "wean": "weaned",
     "wind": "weaned", "mist": "missed", "told": "sold", "called": "culled", "calling": "culled", "candled": "kindled", "least": "list",
     "kindle": "kindled", "find": "found", "bid": "bit", "cold": "cold", "way": "weighed", "ways": "weighs", "brent": "bred", "brad": "bred",
-    "move": "moved", "fosters": "fostered", "faster": "fostered",
+    "move": "moved", "form": "from", "fosters": "fostered", "faster": "fostered",
 }  # fmt: skip
 
 FOREIGN: Final = frozenset(
@@ -136,18 +136,32 @@ def closest(word: str, candidates: Iterable[str]) -> list[str]:
             continue
         distance = OSA.distance(word, candidate, score_cutoff=most)
         if distance <= most and _believable(word, candidate):
-            best.append((distance, 2 * int(candidate[0] != word[0]) + int(sorted(candidate) != sorted(word)), candidate))
-    best.sort()
+            best.append((distance, _unlikely(word, candidate), candidate))
+    best.sort(key=lambda each: (each[0], each[1], -len(each[2]), each[2]))
     return [candidate for distance, other, candidate in best if (distance, other) == best[0][:2]]
 
 
 def _believable(word: str, candidate: str) -> bool:
     """Short words may only have two letters swapped, or one doubled or dropped."""
+    if _single(word) == _single(candidate):
+        return True
     if len(candidate) >= SHORTEST_CHANGE:
         return True
     if sorted(word) == sorted(candidate):
         return True
     return len(candidate) >= SHORTEST_SLIP and len(word) != len(candidate) and word[0] == candidate[0] and len(word) > SHORTEST_SLIP
+
+
+def _unlikely(word: str, candidate: str) -> int:
+    """How unlikely a slip it is: letters doubled or swapped are the likeliest, another first letter the least."""
+    if _single(word) == _single(candidate):
+        return 0
+    return 2 * int(candidate[0] != word[0]) + int(sorted(candidate) != sorted(word))
+
+
+def _single(word: str) -> str:
+    """The word with every doubled letter once."""
+    return "".join(letter for letter, before in zip(word, " " + word, strict=False) if letter != before)
 
 
 def _same_word(one: str, other: str) -> bool:

@@ -126,7 +126,7 @@ class Cutter:
         if opens:
             return self._verb_continues(last, items, rest, had, opens, begins=begins, hard=hard)
         if begins:
-            return not (had and self._has_animal(last) and self._has_value(last))
+            return not (had and self._has_animal(last) and self._has_value(last, listing=not hard))
         if not hard:
             return True
         numbers = any(item.sort in NUMBERS for item in items) or any(item.marks & {"alive", "dead", "born", "bucks_word", "does_word", "each"} for item in items)
@@ -177,10 +177,12 @@ class Cutter:
     def _has_animal(self, clause: Clause) -> bool:
         return any(item.sort in {"animal", "code"} or (item.sort == "num" and not clause.counted(i) and clause.known(i) is not None) for i, item in enumerate(clause.items))
 
-    def _has_value(self, clause: Clause) -> bool:
-        """Whether the statement says something of its animal already."""
+    def _has_value(self, clause: Clause, *, listing: bool = False) -> bool:
+        """Whether the statement says something of its animal already; in a list further animals are nothing said."""
         seen = False
         for i, item in enumerate(clause.items):
+            if listing and seen and item.sort == "num" and clause.said(i - 1) in {",", "and", "&"} and clause.known(i) is not None and not clause.counted(i):
+                continue
             if not seen and (item.sort in {"animal", "code"} or (item.sort == "num" and clause.known(i) is not None)):
                 seen = True
             elif item.sort in NUMBERS or item.sort == "cage":

@@ -28,7 +28,7 @@ NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ()
 CUES: Final = {
-    "correct": "i mean | i meant | meant | make that | correction | that was | it was | should be | should have been | should say | sorry it was | change that to | change it to | was supposed to be | not | actually | oops | no | sorry | i said | make it | it should be"
+    "correct": "change | that was for | that last weight was for | the last weight was for | last weight was for | i mean | i meant | meant | make that | correction | that was | it was | should be | should have been | should say | sorry it was | change that to | change it to | was supposed to be | not | actually | oops | no | sorry | i said | make it | it should be"
     " | that should be | typo | wrong | was actually | no wait | wait | its | it's | changed to | nope | correct that | fix that | fix",
     "field:born": "born",
     "field:alive": "alive",
@@ -44,9 +44,9 @@ CUES: Final = {
 }  # fmt: skip
 STARTS: Final = frozenset({
     "i mean", "i meant", "meant", "make that", "correction", "that was", "it was", "should be", "should have been", "sorry it was", "sorry", "oops", "no", "actually", "change that to",
-    "change it to", "no wait", "wait", "it should be", "that should be", "should say", "typo", "make it", "nope", "fix", "fix that", "correct that", "was supposed to be",
+    "change it to", "no wait", "wait", "it should be", "that should be", "should say", "typo", "make it", "nope", "fix", "fix that", "correct that", "was supposed to be", "that was for", "that last weight was for", "the last weight was for", "last weight was for",
 })  # fmt: skip
-STRONG: Final = frozenset({"i mean", "i meant", "meant", "make that", "correction", "that was", "should be", "should have been", "change that to", "change it to", "it should be", "that should be", "should say", "sorry it was", "make it", "was supposed to be"})
+STRONG: Final = frozenset({"that was for", "that last weight was for", "the last weight was for", "last weight was for", "i mean", "i meant", "meant", "make that", "correction", "that was", "should be", "should have been", "change that to", "change it to", "it should be", "that should be", "should say", "sorry it was", "make it", "was supposed to be"})
 
 
 def read(c: Clause) -> None:
@@ -71,6 +71,8 @@ def read(c: Clause) -> None:
 def _of_animal(c: Clause) -> bool:
     """`31 should be 3-12`: which animal's fact, and what it should say."""
     place = next((i for i, item in enumerate(c.items) if item.said in {"should be", "should have been", "was supposed to be", "should say"}), None)
+    if place is None and c.said(0) == "change" and c.said(2) == "to":
+        place = 2
     subject = c.mention(place - 1) if place else None
     if place is None or subject is None or subject.tag is None or place > 2:
         return False

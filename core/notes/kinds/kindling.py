@@ -160,8 +160,9 @@ def _doe(c: Clause, cue: int) -> Pick | None:
             return c.pick(cue - 1)
         behind = c.past_fillers(cue + 1, 1)
         named = c.said(cue + 1) == ":" or c.said(behind + 1) in {":", "\n"}
+        due = (animal := c.known(behind)) is not None and open_mating(c.herd, animal.key, c.today) is not None and c.spoken_of() is None
         others = [i for i in c.sorted_as("num") if i != behind and not c.counted(i)]
-        if c.known(behind) and not c.counted(behind) and (named or (others and (c.has("born") or c.has("alive")))):
+        if c.known(behind) and not c.counted(behind) and (named or (others and (due or c.has("born") or c.has("alive")))):
             return c.pick(behind)
     led = c.led()
     return c.pick(led) if led is not None and led != cue + 1 else c.spoken_of()

@@ -137,7 +137,7 @@ def _of_a_doe(c: Clause, dead: int) -> bool:
         number = next((i for i in c.sorted_as("num") if c.whole(i) is not None and i != c.opening()), None)
     if number is None:
         number = next((i for i in c.sorted_as("num") if c.said(i + 1) == "of" and c.whole(i) is not None), None)
-    pick = c.subject_of(dead)
+    pick = _doe(c, dead)
     if number is None or pick is None or pick.tag is None or c.items[number] in pick.items:
         return False
     return _nursing(c, pick)
@@ -179,8 +179,8 @@ def _count(c: Clause, cue: int, litter: Litter | None) -> tuple[int | None, list
         kits = [i for i in numbers if c.counted(i)]
         chosen = kits[0] if kits else nearest
         return c.whole(chosen), [c.items[chosen]], None
-    if every and litter is not None and alive_now(litter):
-        return alive_now(litter), [c.items[every[0]]], None
+    if (every or c.has("litter")) and litter is not None and alive_now(litter):
+        return alive_now(litter), [c.items[i] for i in every[:1]], None
     if (cue >= 0 and c.items[cue].marks & {"eat", "step"}) or c.has("no_count"):
         return None, [], Need("how_many", "count", "How many kits were lost? Send the number.")
     singular = next((item for item in c.items if item.said in {"a kit", "kit", "a baby", "baby", "the runt", "runt"}), None)

@@ -68,7 +68,7 @@ def read(c: Clause) -> None:
         return
     for n, (grams, items) in enumerate(weights):
         pick = animals[n] if n < len(animals) else None
-        need = None if grams is not None else Need("which_number", "grams", f"\u201c{items[0].said}\u201d is no weight I know: ounces go up to 15. What did the scale say?")
+        need = None if grams else Need("which_number", "grams", f"\u201c{items[0].said}\u201d is no weight I know: ounces go up to 15. What did the scale say?")
         c.take(c.past(Weighed, pick, "who", {"grams": grams}, [*items, *([c.items[cue]] if cue is not None else [])], need))
 
 
