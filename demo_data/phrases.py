@@ -128,6 +128,8 @@ def kindled(chance: random.Random, doe: Rabbit, born: int, dead: int) -> Said:
 def lost(chance: random.Random, doe: Rabbit, count: int, way: str) -> Said:
     """Kits that died in the nest, and what that tells of the doe."""
     kits = many(count, "kit")
+    cause: str | None
+    sign: str | None
     match way:
         case "scattered":
             text = say(chance, f"{doe.tag} lost {kits}, scattered all over the cage", f"{doe.called} scattered her kits, lost {count}")

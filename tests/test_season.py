@@ -11,14 +11,14 @@ from typing import Any
 
 import pytest
 
-from core.app.reading import no_answer
+from core.app.telling import digest
+from core.herd.state import Herd
 from core.notes.dated_lines import DatedLine, dated_lines
 from core.notes.fact import to_json
 from core.notes.journal import Note
-from core.notes.listen import listen
+from core.notes.listen import noted
 from core.notes.replay import Book, book, zone
-from core.herd.state import Herd
-from demo_data.generate import Line, Season, season_text
+from demo_data.generate import LAST, Line, Season, season_text
 
 
 @dataclass
@@ -36,12 +36,13 @@ def replayed() -> Replayed:
     """The generator's season, read line by line from an empty book."""
     season = Season()
     lines = season.run()
-    after, notes = book(Herd()), []
+    after: Book = book(Herd())
+    notes: list[Note] = []
     for line in dated_lines(season_text(lines)):
         assert isinstance(line, DatedLine)
-        heard = listen(after, line.message(zone(after.herd.settings.timezone), "me"), no_answer)
-        after = heard.book
-        notes.append(heard.note)
+        note = noted(after, line.message(zone(after.herd.settings.timezone), "me"))
+        after = after.with_note(note)
+        notes.append(note)
     return Replayed(season, lines, notes, after)
 
 
@@ -105,3 +106,29 @@ def test_the_living_are_the_storys_living(replayed: Replayed) -> None:
     alive = {rabbit.tag for rabbit in (*season.herd.values(), *season.nursery.kits) if not rabbit.gone}
     tagged = {fact["tag"] for line in replayed.lines for fact in line.note.gives if fact["kind"] in {"animal", "tagged"}}
     assert {animal.tag for animal in replayed.book.herd.animals.values() if animal.living} == alive & tagged
+
+
+def test_the_stories_come_to_light(replayed: Replayed) -> None:
+    """What the season was written to tell, the digest says at its end; the doe hit by the cold is not blamed."""
+    flags = {(one["tag"], one["flag"]) for one in digest(replayed.book.herd, LAST).document["flags"]}
+    of = {tag: {flag for who, flag in flags if who == tag} for tag, _ in flags}
+    young = replayed.season.nursery.kits
+    [runt] = [kit.tag for kit in young if kit.runt]
+    [offered] = [kit.tag for kit in young if kit.stays]
+    told = {"6": "shrinking_litters", "9": "low_survival", "1": "excess_buck", "3": "excess_buck", "4": "heavy_feeder", "23": "bad_temper"}
+    told |= {"21": "long_open", "18": "missed_twice", runt: "light_growout", offered: "past_sale_date"}
+    assert {(tag, flag) for tag, flag in told.items() if flag not in of.get(tag, set())} == set()
+    assert not of.keys() & {"11", "2", "24"}
+    spare = {tag for tag, flag in flags if flag == "excess_buck"} - {"1", "3"}
+    assert len(spare) > 1
+    assert any(flag == "disqualifying_fault" for tag in spare for flag in of[tag])
+
+
+def test_the_barn_is_as_full_as_a_small_one(replayed: Replayed) -> None:
+    """About twenty-five grown rabbits, some litters in the nest, some grow-outs, does in kindle, and feed in the bin."""
+    herd = replayed.book.herd
+    counts = digest(herd, LAST).document["counts"]
+    assert 22 <= counts["bucks"] + counts["does"] <= 30
+    assert 12 <= counts["grow_outs"] <= 25
+    assert counts["litters"] >= 3
+    assert {mating.doe for mating in herd.matings if mating.outcome is None and mating.on > LAST - timedelta(30)} >= {"13", "19"}

@@ -179,7 +179,8 @@ def _count(c: Clause, cue: int, litter: Litter | None) -> tuple[int | None, list
         kits = [i for i in numbers if c.counted(i)]
         chosen = kits[0] if kits else nearest
         return c.whole(chosen), [c.items[chosen]], None
-    if (every or c.has("litter")) and litter is not None and alive_now(litter):
+    whole = bool(every) or (c.has("litter") and not c.has("from", "kits"))
+    if whole and not c.has("no_count") and litter is not None and alive_now(litter):
         return alive_now(litter), [c.items[i] for i in every[:1]], None
     if (cue >= 0 and c.items[cue].marks & {"eat", "step"}) or c.has("no_count"):
         return None, [], Need("how_many", "count", "How many kits were lost? Send the number.")
