@@ -13,7 +13,13 @@ from core.notes.replay import Book, book
 from core.reply import Reply
 
 AT = datetime(2026, 11, 25, 13, 10, tzinfo=UTC)
-TOLD = ("new doe 14 mini rex born 3/4/2025", "new buck 3 mini rex born 2/1/2025", "bred 14 to 3 on 9/24", "14 kindled 8, 2 dead on 10/25", "14 weighed 4-2 on 11/2")
+TOLD = (
+    "new doe 14 mini rex born 3/4/2025",
+    "new buck 3 mini rex born 2/1/2025",
+    "bred 14 to 3 on 9/24",
+    "14 kindled 8, 2 dead on 10/25",
+    "14 weighed 4-2 on 11/2",
+)
 
 
 def silent(_query: Query, _book: Book, _at: datetime) -> Reply:
