@@ -50,7 +50,9 @@ class Evidence:
 
     @cached_property
     def _told_book(self) -> Pedigree | PedigreeProblem:
-        return pedigree((animal.key, animal.sire, animal.dam) for animal in self.herd.animals.values())
+        """The family book as told; one animal named as both sire and dam counts once, as no rabbit can be both."""
+        animals = self.herd.animals.values()
+        return pedigree((one.key, one.sire, one.dam if one.dam != one.sire else None) for one in animals)
 
     @cached_property
     def book(self) -> Pedigree:

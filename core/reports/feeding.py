@@ -188,7 +188,8 @@ def cents_a_gram(herd: Herd) -> tuple[float, bool]:
     told = feed_price(herd.settings)
     if told is not None:
         return told / feed_bag(herd.settings), True
-    priced = [event for event in herd.feed if event.what == "feed_bought" and event.detail.get("price") is not None]
+    bought = [event for event in herd.feed if event.what == "feed_bought" and bought_grams(herd, event.detail)]
+    priced = [event for event in bought if event.detail.get("price") is not None]
     if priced:
         last = max(priced, key=lambda event: event.on)
         return float(last.detail["price"]) / bought_grams(herd, last.detail), True
