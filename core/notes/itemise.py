@@ -28,6 +28,7 @@ SPELLED: Final = {"see": "C", "sea": "C", "be": "B", "bee": "B", "dee": "D", "ha
 HEARD_LETTERS: Final = {"are": "R", "our": "R", "ar": "R", "see": "C", "sea": "C", "be": "B", "bee": "B"}
 NUMBER_FIRST: Final = frozenset({*NUMBER_WORDS, *POSSESSIVE, *(FRACTIONS.keys() - {"third"}), "point", "dozen", "hundred"})
 OWN_WORDS: Final = frozenset({*SEX_WORDS, *PLURAL_SEX, *SPELLED, *DATE_FIRST, *ORDINALS})
+FEEDING: Final = frozenset({"get", "gets", "getting", "fed", "eats", "feed"})
 AFTER_BIRTH: Final = frozenset({"kindled", "kindle", "had", "make", "that", "born", "of", "not", "mean", "no", "said", "meant", "has", "weaned", "lost"})
 CLAUSE_ENDS: Final = frozenset({"", ".", ",", ";", "\n", "this", "today", "yesterday", "last", "and", "not", "all", "no", "won"})
 TIME_FIRST: Final = frozenset({"at", "around", "by", "about", "after", "before", "til", "till", "until", "@", "from", "time", "past"})
@@ -653,7 +654,8 @@ class Scan:
     def _tag_behind(self, before: Item, last: Item, between: Item | None) -> None:
         """`Juno 14`, `Juno (14)`, `the opal doe, 15`: the number only repeats or settles the animal."""
         known = self.herd.tagged(str(int(last.value)))
-        if known is None or known.tag not in before.value.tags or self._key(last.end) in COUNTED:
+        times = self._key(last.end) == "x" and self.tokens[last.end].glued  # "bred 15 to Flint 3x"
+        if known is None or known.tag not in before.value.tags or times or self._key(last.end) in COUNTED:
             return
         if between and between.said == "," and len(before.value.tags) == 1 and before.value.said.isdigit():
             return
@@ -672,6 +674,9 @@ class Scan:
                 item = measure(self.tokens, self.at, found[0], found[1] + 1)
             if item and item.sort in {"weight", "cup", "dose"}:
                 self._take(item)
+                return
+            if self._key(self.at - 1) in FEEDING:
+                self._number(found[0], found[1], spoken_words=False, possessive=False)  # "bucks get 3/4" is no day
                 return
         if not self._date():
             self._add("mark", self.at + 1)

@@ -96,6 +96,9 @@ def _falls(c: Clause) -> tuple[int | None, list[Item]]:
             place = i - 2
         if place is not None:
             return c.whole(place), [c.items[place], c.items[i]]
+    for i in c.sorted_as("num"):  # "bred 15 to Flint 3x"
+        if c.said(i + 1) == "x" and c.items[i + 1].glued and (i + 2 == len(c.items) or c.items[i + 2].sort in {"mark", "date"}):
+            return c.whole(i), [c.items[i], c.items[i + 1]]
     return None, []
 
 

@@ -50,9 +50,11 @@ def read(c: Clause) -> None:
     change = _change(c, cue)
     if change is None:
         return
-    pick = c.subject_of(cue if cue >= 0 else None)
+    if change == "in" and c.has("dead", "die", "lose", "found"):
+        return  # "a dead kit in 12's box"
     used = [item for item in c.items if item.marks & {"box", "box_in", "box_out"}]
-    c.take(c.past(NestBoxMoved, pick, "doe", {"change": change}, used))
+    for pick in c.listed_subjects(cue):
+        c.take(c.past(NestBoxMoved, pick, "doe", {"change": change}, used))
 
 
 def _change(c: Clause, cue: int) -> str | None:

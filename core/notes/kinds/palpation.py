@@ -54,10 +54,10 @@ def read(c: Clause) -> None:
     result = _result(c)
     if result is None and cue is not None and c.said(cue) in {"felt", "feel"}:
         return
-    pick = c.subject_of(cue)
     used = [item for item in c.items if item.marks & {"palpate", "pregnant", "open", "unsure"}]
     need = None if result else Need("what", "result", "How did she feel: bred, open or unsure?", ("bred", "open", "unsure"))
-    c.take(c.past(Palpated, pick, "doe", {"result": result}, used, need))
+    for pick in c.listed_subjects(-1 if cue is None else cue):
+        c.take(c.past(Palpated, pick, "doe", {"result": result}, used, need))
 
 
 def _result_alone(c: Clause) -> int | None:
