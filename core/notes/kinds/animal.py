@@ -42,7 +42,11 @@ class AnimalNoted:
     on: date | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("new doe 40 mini rex opal born 3/4", ({"tag": "40", "sex": "doe", "breed": "Mini Rex", "color": "opal", "born": "2026-03-04"},)),
+    Example("new buck 41 Anvil new zealand white born 2024-05-19", ({"tag": "41", "name": "Anvil", "sex": "buck", "breed": "New Zealand", "color": "white", "born": "2024-05-19"},)),
+    Example("new doe 42 Magpie, satin, black", ({"tag": "42", "name": "Magpie", "sex": "doe", "breed": "Satin", "color": "black"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("new",)

@@ -32,7 +32,7 @@ class Died:
 
 
 EXAMPLES: tuple[Example, ...] = ()
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = ("doe 14 kindled 8, 3 dead", "sorrel scattered her kits, lost 5")
 
 OPENS: Final = ("die",)
 CUES: Final = {

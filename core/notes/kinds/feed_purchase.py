@@ -30,7 +30,9 @@ class FeedBought:
     price: Cents | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("bought 5 50 lb bags of feed at 19.50", ({"bags": 5, "grams": 113398, "price": "97.50", "on": "2026-11-25"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("purchase",)

@@ -35,7 +35,10 @@ class Kindled:
     dead: int | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("doe 14 kindled 8, 3 dead", ({"doe": "14", "born": 8, "alive": 5, "dead": 3, "on": "2026-11-25"},)),
+    Example("14 k8 2d", ({"doe": "14", "born": 8, "alive": 6, "dead": 2, "on": "2026-11-25"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("kindle", "newborn", "had")

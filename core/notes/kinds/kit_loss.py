@@ -34,8 +34,11 @@ class KitsLost:
     cause: str | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
-NOT_THIS: tuple[str, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("lost 2 kits from sorrel's litter", ({"doe": "12", "count": 2, "on": "2026-11-25"},)),
+    Example("sorrel scattered her kits, lost 2", ({"doe": "12", "count": 2, "cause": "scattered", "on": "2026-11-25"}, {"kind": "nest_manners", "doe": "12", "sign": "scattered", "on": "2026-11-25"},)),
+)
+NOT_THIS: tuple[str, ...] = ("lost some kits from sorrel's litter",)
 
 OPENS: Final = ("lose", "step", "eat")
 CUES: Final = {

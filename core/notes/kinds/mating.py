@@ -32,7 +32,11 @@ class Bred:
     falls: int | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("bred 15 to Flint, 2 falls", ({"doe": "15", "buck": "3", "falls": 2, "on": "2026-11-25"},)),
+    Example("bred 15 to Flint, 3 falls", ({"doe": "15", "buck": "3", "falls": 3, "on": "2026-11-25"},)),
+    Example("put Juno in with Moss, 1 fall", ({"doe": "14", "buck": "5", "falls": 1, "on": "2026-11-25"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("breed",)

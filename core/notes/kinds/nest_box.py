@@ -29,8 +29,12 @@ class NestBoxMoved:
     on: date
 
 
-EXAMPLES: tuple[Example, ...] = ()
-NOT_THIS: tuple[str, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("box in 14", ({"doe": "14", "change": "in", "on": "2026-11-25"},)),
+    Example("NB in 9", ({"doe": "9", "change": "in", "on": "2026-11-25"},)),
+    Example("box out 12 and 16", ({"doe": "12", "change": "out", "on": "2026-11-25"}, {"doe": "16", "change": "out", "on": "2026-11-25"},)),
+)
+NOT_THIS: tuple[str, ...] = ("found a dead kit in 12's box", "9 peeing in the box")
 
 OPENS: Final = ("box",)
 CUES: Final = {

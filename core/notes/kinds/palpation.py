@@ -28,7 +28,12 @@ class Palpated:
     on: date
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("palp 14 +", ({"doe": "14", "result": "bred", "on": "2026-11-25"},)),
+    Example("palpated 9, bred", ({"doe": "9", "result": "bred", "on": "2026-11-25"},)),
+    Example("palped 14 and 9, both bred", ({"doe": "14", "result": "bred", "on": "2026-11-25"}, {"doe": "9", "result": "bred", "on": "2026-11-25"},)),
+    Example("22 palpated open", ({"doe": "22", "result": "open", "on": "2026-11-25"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("palpate",)

@@ -33,7 +33,10 @@ class SettingChanged:
     breed: str | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("timezone america/chicago", ({"name": "timezone", "value": "america/chicago"},)),
+    Example("keep two bucks a breed", ({"name": "bucks_a_breed", "value": 2},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ()

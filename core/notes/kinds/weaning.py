@@ -34,7 +34,9 @@ class Weaned:
     does: int | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("weaned 16: 1 buck 4 does", ({"doe": "16", "count": 5, "bucks": 1, "does": 4, "on": "2026-11-25"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("wean",)
