@@ -70,9 +70,9 @@ def haynote() -> None:
 
 
 def main() -> None:
-    """The console script. Text goes out as UTF-8 whatever the terminal says."""
+    """The console script. Text comes in and goes out as UTF-8 whatever the terminal says; a byte that is none is replaced."""
     for stream in (sys.stdin, sys.stdout, sys.stderr):
         reconfigure = getattr(stream, "reconfigure", None)
         if reconfigure is not None:
-            reconfigure(encoding="utf-8", errors="surrogateescape" if stream is sys.stdin else "replace")
+            reconfigure(encoding="utf-8", errors="replace")
     haynote.main(prog_name="haynote")

@@ -8,7 +8,7 @@ from bot.commands.options import book_options, json_option, moment, now_option, 
 from core.problem import Problem
 
 
-@click.command()
+@click.command(short_help="Chores not yet done, overdue ones first.")
 @click.option("--days", type=click.IntRange(min=0), help="How many days ahead. Default: 14.")
 @json_option
 @now_option
@@ -20,7 +20,7 @@ def due(days: int | None, as_json: bool, now: str | None, book: str | None, farm
     tell(told.document, told.reply, as_json=as_json)
 
 
-@click.command()
+@click.command(short_help="The week: chores, flagged animals, the herd in numbers, feed.")
 @json_option
 @now_option
 @book_options
@@ -31,7 +31,7 @@ def digest(as_json: bool, now: str | None, book: str | None, farm: str | None) -
     tell(told.document, told.reply, as_json=as_json)
 
 
-@click.command()
+@click.command(short_help="Who to keep, sell, cull or watch, and why.")
 @json_option
 @now_option
 @book_options
@@ -42,7 +42,7 @@ def keep(as_json: bool, now: str | None, book: str | None, farm: str | None) -> 
     tell(told.document, told.reply, as_json=as_json)
 
 
-@click.command()
+@click.command(short_help="Every living animal.")
 @json_option
 @now_option
 @book_options

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
 
+from bot.commands import options
 from bot.commands.options import book_options, json_option, opened, refuse, to_line
 from core.problem import Problem
 from core.words import count
@@ -32,9 +32,14 @@ def in_words(found: dict[str, Any]) -> str:
         (
             f"Farm {found['farm']}, {found['database']}: {count(found['notes'], 'note')}, the last {found['last_note'] or 'never'}.",
             f"People: {people}. Chats: {found['chats']}.",
-            f"Waiting: {found['inbox']} to be read, {found['outbox']} to be sent.",
+            f"Messages that came in: {in_states(found['inbox'])}. That go out: {in_states(found['outbox'])}.",
         )
     )
+
+
+def in_states(counted: dict[str, int]) -> str:
+    """How many messages are in each state: `3 done, 1 waiting`."""
+    return ", ".join(f"{number} {state}" for state, number in sorted(counted.items())) or "none"
 
 
 @click.command()
@@ -48,7 +53,7 @@ def check(as_json: bool, book: str | None, farm: str | None) -> None:
     click.echo(to_line({"sound": True}) if as_json else "The book is sound.")
 
 
-@click.command()
+@click.command(short_help="Copy the whole book into FILE while it is in use.")
 @click.argument("file", type=click.Path(path_type=Path, dir_okay=False))
 @book_options
 def backup(file: Path, book: str | None, farm: str | None) -> None:
@@ -59,7 +64,7 @@ def backup(file: Path, book: str | None, farm: str | None) -> None:
     click.echo(f"The book is copied to {file}, and the copy is whole.")
 
 
-@click.command()
+@click.command(short_help="Take a backup, or an exported journal, into a new book.")
 @click.argument("file", type=click.Path(path_type=Path))
 @book_options
 def restore(file: Path, book: str | None, farm: str | None) -> None:
@@ -70,11 +75,11 @@ def restore(file: Path, book: str | None, farm: str | None) -> None:
     click.echo(f"{count(done, 'note')} restored.")
 
 
-@click.command()
+@click.command(short_help="Print a code that makes its sender an owner of the farm.")
 @book_options
 def setup(book: str | None, farm: str | None) -> None:
     """Print a code. Whoever sends it to the bot becomes an owner of the farm: it works once."""
     app: App = opened(book, farm)
-    code = app.setup_code(datetime.now(UTC), anew=True)  # noqa: TID251 - the shell is where the clock is read
+    code = app.setup_code(options.clock(), anew=True)
     click.echo(f"set-up code: {code}")
     click.echo("Send it to the bot from the phone of the person who owns the farm. Then: haynote serve", err=True)

@@ -12,14 +12,13 @@ import click
 
 from bot.commands.options import opened
 from bot.commands.talking import hold
-from bot.terminal.chat import shown
 from core.problem import Problem
 
 if TYPE_CHECKING:
     from core.app import App
 
 
-@click.command()
+@click.command(short_help="An invented season in a throw-away book: chores, digest, advice, chat.")
 def demo() -> None:
     """Replay an invented season into a throw-away book; show chores, digest and advice; then chat about it."""
     with tempfile.TemporaryDirectory(prefix="haynote-", ignore_cleanup_errors=True) as folder:
@@ -30,9 +29,14 @@ def demo() -> None:
             app.close()
 
 
+def season_of_notes() -> str:
+    """The invented farm's notes, one a line."""
+    return files("demo_data").joinpath("season.txt").read_text(encoding="utf-8")
+
+
 def show(app: App) -> None:
     """The season taken in, what follows from it, and a chat if a person is there."""
-    season = files("demo_data").joinpath("season.txt").read_text(encoding="utf-8")
+    season = season_of_notes()
     with click.progressbar(length=season.count("\n"), label="A season of notes", file=sys.stderr) as bar:
         told = app.replay(season, progress=lambda done, _all: bar.update(done - bar.pos))
     now = app.newest()
@@ -41,7 +45,7 @@ def show(app: App) -> None:
     click.echo(f"{told.document['recorded']} notes of an invented farm are in a throw-away book. It is {now:%A, %d %B %Y} there.\n")
     for title, answer in (("haynote due", app.due(now, 7)), ("haynote digest", app.digest(now)), ("haynote keep", app.keep(now))):
         click.secho(f"--- {title}", bold=True)
-        click.echo(shown(answer.reply) + "\n")
+        click.echo(answer.reply.text + "\n")
     if sys.stdin.isatty():
         click.echo("Ask it something: 'why 9', 'who is due this week', 'is flicker better than ember', or text a note.\n")
         hold(app, "me", now)

@@ -13,7 +13,7 @@ from bot.commands.options import book_options, json_option, opened, refuse, tell
 from core.problem import Problem
 
 
-@click.command()
+@click.command(short_help="Take in a file of dated notes, one a line.")
 @click.argument("file", type=click.Path(path_type=Path, allow_dash=True))
 @click.option(
     "--roster", type=click.Path(path_type=Path), metavar="FILE", help="Begin an empty book with this roster's settings and animals."
@@ -53,7 +53,7 @@ def roster_of(path: Path, *, as_json: bool) -> Any:
         )
 
 
-@click.command()
+@click.command(short_help="Write out the whole book, as notes or as a journal.")
 @click.option(
     "--notes", "what", flag_value="notes", default="notes", help="What stands, as dated notes that can be replayed (the default)."
 )
@@ -65,7 +65,7 @@ def roster_of(path: Path, *, as_json: bool) -> Any:
 )
 @book_options
 def export(what: str, to: Path | None, book: str | None, farm: str | None) -> None:
-    """Write out the whole book."""
+    """Write out the whole book: what stands, as notes that can be replayed; or, with --journal, all that was ever typed."""
     app = opened(book, farm)
     lines = app.export_journal() if what == "journal" else app.export_notes()
     try:

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import json
+import shlex
 import sys
 from collections.abc import Callable
-from datetime import UTC, datetime
+from datetime import UTC, datetime, tzinfo
 from typing import TYPE_CHECKING, Any, NoReturn, TypeVar
 
 import click
 
 from bot.settings import settings
-from bot.terminal.chat import shown
 from core.app import open_book
 from core.problem import Problem
 from core.reply import Reply
@@ -48,14 +48,17 @@ def opened(book: str | None, farm: str | None, *, as_json: bool = False) -> App:
     return found
 
 
+def clock() -> datetime:
+    """The real time. The shell is the one place where it is read."""
+    return datetime.now(UTC)  # noqa: TID251 - see above
+
+
 def moment(app: App, now: str | None) -> datetime:
     """The time to answer for: `--now` in farm time, else the real one. Wrong use where it is no time."""
-    if now is None:
-        return datetime.now(UTC)  # noqa: TID251 - the shell is where the clock is read
-    return time_of(now, app.timezone())
+    return clock() if now is None else time_of(now, app.timezone())
 
 
-def time_of(text: str, zone: Any) -> datetime:
+def time_of(text: str, zone: tzinfo) -> datetime:
     """An ISO 8601 time, in the zone where it names no offset. Wrong use where it is no time."""
     try:
         said = datetime.fromisoformat(text)
@@ -75,7 +78,12 @@ def refuse(problem: Problem, *, as_json: bool = False) -> NoReturn:
 
 def tell(document: dict[str, Any], reply: Reply, *, as_json: bool) -> None:
     """Print an answer in the form that was asked for."""
-    click.echo(to_line(document) if as_json else shown(reply))
+    click.echo(to_line(document) if as_json else in_lines(reply))
+
+
+def in_lines(reply: Reply) -> str:
+    """The reply where no chat goes on: under it, the commands that its choices stand for."""
+    return "\n".join((*reply.lines, *(f"  haynote say {shlex.quote(choice.says)}" for choice in reply.choices)))
 
 
 def to_line(document: Any) -> str:

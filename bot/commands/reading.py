@@ -5,13 +5,14 @@ from __future__ import annotations
 import json
 import sys
 from collections.abc import Callable, Iterable
-from datetime import UTC, datetime
+from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
 
-from bot.commands.options import book_options, opened, refuse, time_of, to_line
+from bot.commands import options
+from bot.commands.options import book_options, moment, opened, refuse, time_of, to_line
 from core.app import reader
 from core.problem import Problem
 
@@ -39,9 +40,14 @@ def read(
     book: str | None,
     farm: str | None,
 ) -> None:
-    """Show what a note would become. Without TEXT, each line of standard input is one message."""
-    sent = time_of(at, UTC) if at else datetime.now(UTC)  # noqa: TID251 - the shell is where the clock is read
-    ear = from_roster(roster_file, as_json=as_json) if roster_file else opened(book, farm, as_json=as_json).reader(sent)
+    """Show what a note would become, and write nothing down. Without TEXT, each line of standard input is one message."""
+    if roster_file:
+        ear = from_roster(roster_file, as_json=as_json)
+        sent = time_of(at, ear.timezone()) if at else options.clock()
+    else:
+        app = opened(book, farm, as_json=as_json)
+        sent = moment(app, at)
+        ear = app.reader(sent)
     show: Callable[[dict[str, Any]], str] = to_line if as_json else in_words
     if jsonl:
         sys.exit(read_objects(ear, sys.stdin, sent, show))

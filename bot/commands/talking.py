@@ -5,12 +5,14 @@ from __future__ import annotations
 import sys
 import uuid
 from collections.abc import Callable
-from datetime import UTC, datetime
+from datetime import datetime, timedelta
 from typing import TYPE_CHECKING
+from zoneinfo import ZoneInfo
 
 import click
 
-from bot.commands.options import book_options, json_option, moment, now_option, opened, tell
+from bot.commands import options
+from bot.commands.options import book_options, json_option, moment, now_option, opened, tell, time_of
 from bot.settings import data_folder
 from bot.terminal import chat as terminal
 from core.app import Message
@@ -24,7 +26,7 @@ TERMINAL = "terminal"
 author_option = click.option("--from", "author", default="me", metavar="NAME", show_default=True, help="Who is speaking.")
 
 
-@click.command()
+@click.command(short_help="Take one note or question, as the chat would.")
 @click.argument("text")
 @author_option
 @json_option
@@ -33,7 +35,7 @@ author_option = click.option("--from", "author", default="me", metavar="NAME", s
 def say(text: str, author: str, as_json: bool, now: str | None, book: str | None, farm: str | None) -> None:
     """Take one note or question, as the chat would: haynote say "doe 14 kindled 8, 2 dead"."""
     app = opened(book, farm, as_json=as_json)
-    at_home(app)
+    at_home(app, now)
     told = app.say(message(text, moment(app, now), author))
     tell(told.document, told.reply, as_json=as_json)
 
@@ -45,7 +47,7 @@ def say(text: str, author: str, as_json: bool, now: str | None, book: str | None
 def chat(author: str, now: str | None, book: str | None, farm: str | None) -> None:
     """Talk to the book. Piped in: one message a line, each reply ended by an empty line."""
     app = opened(book, farm)
-    at_home(app)
+    at_home(app, now)
     hold(app, author, moment(app, now) if now else None)
 
 
@@ -70,12 +72,11 @@ def message(text: str, at: datetime, author: str) -> Message:
 
 def running(start: datetime | None) -> Callable[[], datetime]:
     """A clock: the real one, or one that was set to `start` just now."""
-    began = datetime.now(UTC)  # noqa: TID251 - the shell is where the clock is read
-    shift = start - began if start else began - began
-    return lambda: datetime.now(UTC) + shift  # noqa: TID251 - the same
+    shift = start - options.clock() if start else timedelta()
+    return lambda: options.clock() + shift
 
 
-def at_home(app: App) -> None:
+def at_home(app: App, now: str | None) -> None:
     """Tell a new book this machine's timezone, as a note that can be changed like any other."""
     if app.newest() is not None:
         return
@@ -83,5 +84,5 @@ def at_home(app: App) -> None:
 
     name = get_localzone_name()
     if name and "UTC" not in name.upper():
-        at = datetime.now(UTC)  # noqa: TID251 - the shell is where the clock is read
+        at = time_of(now, ZoneInfo(name)) if now else options.clock()
         app.hear(Message(f"timezone {name}", at, "haynote", "setup", "timezone"))

@@ -4,16 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from typing import Any
 
 from core.herd.state import Herd
+from core.notes.doubt import is_timed
 from core.notes.fact import to_json
+from core.notes.journal import Note
 from core.notes.listen import Heard, printed
 from core.notes.reading import Reading
 from core.notes.replay import Book, book, local_day
 from core.problem import Problem
 from core.reply import Reply
+
+
+NOON = timedelta(hours=12)
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,8 +31,13 @@ class Told:
 
 def as_of(whole: Book, now: datetime) -> Book:
     """The book as it was known then: notes sent later don't count, nor what they took back."""
-    told = tuple(note for note in whole.notes if note.at <= now)
+    told = tuple(note for note in whole.notes if _begins(note) <= now)
     return whole if len(told) == len(whole.notes) else book(whole.start, told)
+
+
+def _begins(note: Note) -> datetime:
+    """From when the note counts: a line of a file that names no time is written down as of noon, and counts for its whole day."""
+    return note.at if is_timed(note.chat, note.number) else note.at - NOON
 
 
 def reading_document(reading: Reading) -> dict[str, Any]:

@@ -1,0 +1,155 @@
+"""Looking after the book: status, check, backup, restore, setup; and books that can't be opened."""
+
+from __future__ import annotations
+
+import sqlite3
+from contextlib import closing
+from pathlib import Path
+
+import pytest
+
+from bot.commands.caring import in_words
+from core.app import open_book
+from tests.machine import Machine
+
+
+def test_status(farm: Machine) -> None:
+    """Farm, notes, people, and what waits; the program that made the timezone note counts as one."""
+    told = farm.json("status")
+    assert (told["farm"], told["database"], told["notes"], told["members"], told["chats"]) == ("home", "sqlite", 7, [], 0)
+    assert "Farm home, sqlite: 7 notes" in farm.ok("status")
+    assert "nobody yet" in farm.ok("status")
+
+
+def test_status_names_people_and_what_waits() -> None:
+    """Who may come in, and messages by their state."""
+    members = [{"name": "Ann", "role": "owner"}]
+    told = in_words(
+        {
+            "farm": "home",
+            "database": "sqlite",
+            "notes": 1,
+            "last_note": None,
+            "members": members,
+            "chats": 1,
+            "inbox": {"done": 3, "taken": 1},
+            "outbox": {},
+        }
+    )
+    assert "Ann (owner)" in told
+    assert "3 done, 1 taken" in told
+    assert "go out: none" in told
+
+
+def test_check_of_a_sound_book(farm: Machine) -> None:
+    """Ends with 0."""
+    assert farm.ok("check") == "The book is sound.\n"
+    assert farm.json("check") == {"sound": True}
+
+
+def test_check_of_a_broken_book(farm: Machine) -> None:
+    """Ends with 1, tells what is broken and what to do before anything else."""
+    with closing(sqlite3.connect(farm.folder / "data" / "herd-book.sqlite")) as book:
+        book.execute("PRAGMA foreign_keys = OFF")
+        book.execute("DELETE FROM notes WHERE id = 3")
+        book.commit()
+    problem = farm.refused("check")
+    assert problem["code"] == "unsound"
+    assert "Copy the file" in problem["remedy"]
+    assert farm.run("check").exit_code == 1
+
+
+def test_backup_and_restore(farm: Machine) -> None:
+    """A copy of the whole book; restored into a new one it is the same herd."""
+    assert "copy is whole" in farm.ok("backup", "safe/copy.sqlite")
+    assert farm.ok("restore", "safe/copy.sqlite", "--book", "new.sqlite") == "7 notes restored.\n"
+    assert farm.json("herd", "--book", "new.sqlite") == farm.json("herd")
+    assert farm.ok("export", "--journal", "--book", "new.sqlite") == farm.ok("export", "--journal")
+
+
+def test_restore_of_a_journal(farm: Machine) -> None:
+    """An exported journal is a backup too."""
+    farm.ok("export", "--journal", "--to", "journal.jsonl")
+    farm.ok("restore", "journal.jsonl", "--book", "new.sqlite")
+    assert farm.ok("export", "--journal", "--book", "new.sqlite") == farm.ok("export", "--journal")
+
+
+def test_restore_wants_an_empty_book(farm: Machine) -> None:
+    """A book with notes is left alone, and the remedy names a way."""
+    farm.ok("export", "--journal", "--to", "journal.jsonl")
+    result = farm.run("restore", "journal.jsonl")
+    assert result.exit_code == 1
+    assert "--book" in result.stderr
+
+
+def test_restore_is_all_or_nothing(farm: Machine) -> None:
+    """A journal with a broken line leaves the new book empty."""
+    whole = farm.ok("export", "--journal")
+    (farm.folder / "broken.jsonl").write_text(whole + "{broken\n", encoding="utf-8")
+    assert farm.run("restore", "broken.jsonl", "--book", "new.sqlite").exit_code == 1
+    assert farm.json("status", "--book", "new.sqlite")["notes"] == 0
+
+
+@pytest.mark.parametrize("words", [["restore", "none.jsonl"], ["restore", "."]])
+def test_restore_of_a_file_that_cannot_be_read(machine: Machine, words: list[str]) -> None:
+    """Ends with 1."""
+    result = machine.run(*words)
+    assert result.exit_code == 1
+    assert "can't be read" in result.stderr
+
+
+def test_backup_to_where_nobody_can_write(farm: Machine) -> None:
+    """Ends with 1 and says so."""
+    (farm.folder / "file").write_text("", encoding="utf-8")
+    result = farm.run("backup", "file/copy.sqlite")
+    assert result.exit_code == 1
+    assert "could not be made" in result.stderr
+
+
+def test_setup_prints_a_code(machine: Machine) -> None:
+    """A code on standard output, what to do with it on standard error; a second call prints another."""
+    first, second = machine.run("setup"), machine.run("setup")
+    assert first.stdout.startswith("set-up code: ")
+    assert "Send it to the bot" in first.stderr
+    assert first.stdout != second.stdout
+
+
+def test_the_book_is_where_it_was_said(machine: Machine) -> None:
+    """HAYNOTE_DATABASE_URL names it, and `--book` wins."""
+    machine.environment["HAYNOTE_DATABASE_URL"] = f"sqlite:///{machine.folder / 'elsewhere.sqlite'}"
+    machine.tell("new doe 14 mini rex")
+    assert (machine.folder / "elsewhere.sqlite").is_file()
+    assert not (machine.folder / "data" / "herd-book.sqlite").exists()
+    assert machine.json("status", "--book", "third.sqlite")["notes"] == 0
+
+
+@pytest.mark.parametrize(
+    "command", [["due"], ["digest"], ["keep"], ["herd"], ["card", "14"], ["status"], ["check"], ["say", "14 ok"], ["read", "14 ok"]]
+)
+def test_a_file_that_is_no_book(machine: Machine, command: list[str]) -> None:
+    """Ends with 1 for every command, and the file is untouched."""
+    (machine.folder / "letter.txt").write_text("Dear aunt, " * 200, encoding="utf-8")
+    assert machine.refused(*command, "--book", "letter.txt")["code"] == "no_book"
+    assert (machine.folder / "letter.txt").read_text(encoding="utf-8").startswith("Dear aunt")
+
+
+def test_an_address_that_is_none(machine: Machine) -> None:
+    """Ends with 1 and shows the form."""
+    assert machine.refused("due", "--book", "what://ever")["code"] == "bad_address"
+
+
+def test_several_farms(machine: Machine) -> None:
+    """Then the farm's name is wanted, and a wrong one is refused."""
+    place = machine.folder / "two.sqlite"
+    for farm in ("north", "south"):
+        made = open_book(str(place), farm, create=True)
+        made.close()
+    assert machine.refused("due", "--book", str(place))["code"] == "which_farm"
+    assert machine.refused("due", "--book", str(place), "--farm", "west")["code"] == "no_farm"
+    assert machine.json("status", "--book", str(place), "--farm", "south")["farm"] == "south"
+
+
+def test_data_folder_is_made(machine: Machine) -> None:
+    """The first use makes the folder and the book."""
+    machine.ok("status")
+    assert Path(machine.folder / "data" / "herd-book.sqlite").is_file()
