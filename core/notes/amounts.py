@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from core.notes.clause import Clause
-from core.notes.items import Item, pair_grams
+from core.notes.items import KG, Item, pair_grams
 from core.words import grams_of
 
 DAYS_IN: Final = {"day": 1, "week": 7, "month": 30, "year": 365}
@@ -16,7 +16,7 @@ def bare_weight(c: Clause, i: int) -> tuple[int | None, list[Item]]:
     """A number without a unit [g], in the farm's unit; None where the farm has not said what a dot means."""
     item = c.items[i]
     settings = c.herd.settings
-    if settings.weight_units != "lb":
+    if _named_unit(c) or settings.weight_units != "lb":
         grams = item.value * 1000 if item.value < GRAMS_FROM else item.value
         return int(grams.to_integral_value()), [item]
     if item.value == int(item.value) or settings.dotted_weight == "decimal":
@@ -25,6 +25,12 @@ def bare_weight(c: Clause, i: int) -> tuple[int | None, list[Item]]:
         pounds, _, ounces = str(item.value).partition(".")
         return pair_grams(int(pounds), int(ounces)), [item]
     return None, [item]
+
+
+def _named_unit(c: Clause) -> bool:
+    """Whether a heading says kilos: `weights (kg): 31 1.71`."""
+    heading = [item.said for clause in (c, c.before) if clause is not None for item in clause.items if item.sort == "word"]
+    return not KG.isdisjoint(heading) or (c.before is not None and bool(c.virtual) and _named_unit(c.before))
 
 
 def age_in_days(item: Item) -> int:

@@ -21,7 +21,7 @@ from core.notes.reading import Context
 PAST: Final = "past"
 PLAN: Final = "plan"
 #: Words that lead to an animal.
-LEADS: Final = frozenset({"on", "of", "for", "from", "to", "with", "under", "in", "w", "x", "out", "off", "by", "ex", "doe", "buck", "tag", "number"})
+LEADS: Final = frozenset({"on", "of", "for", "from", "to", "with", "under", "in", "w", "x", "out", "off", "by", "ex", "doe", "buck", "tag", "number", "animal", "rabbit"})
 COUNT_MARKS: Final = frozenset({"kits", "alive", "dead", "born", "bucks_word", "does_word", "bag", "falls", "cup_word", "each"})
 FILLERS: Final = frozenset({"more", "good", "solid", ",", ":", "-", "(", ")", "=", ">", "the", "a", "an", "of", "her", "his", "and", "is", "was", "are", "were", "with", "at", "about", "only", "just", "em", "them", "my", "our", "that"})
 
@@ -181,6 +181,8 @@ class Clause:
 
     def counted(self, i: int) -> bool:
         """Whether the number at `i` counts what follows (`2 kits`, `3 bucks`)."""
+        if self.said(i + 1) == "of" and self.said(i + 2) in {"them", "those", "em", "which", "these", "hers"}:
+            return True
         following = self.past_fillers(i + 1, 1, 2) if self.said(i + 1) in {"of", "her", "the", "his", "little"} else i + 1
         if not 0 <= following < len(self.items):
             return False
@@ -275,7 +277,8 @@ class Clause:
         opening = self.opening()
         if opening is not None and self.whole(opening) is not None and not self.counted(opening) and opening != cue:
             return opening
-        if cue is not None and self.whole(cue - 1) is not None and not self.counted(cue - 1) and self.known(cue - 1):
+        alone = len(self.sorted_as("num")) == 1
+        if cue is not None and self.whole(cue - 1) is not None and not self.counted(cue - 1) and (self.known(cue - 1) or alone):
             return cue - 1
         if cue is not None and after:
             behind = self._behind(cue)
@@ -284,13 +287,13 @@ class Clause:
         led = self.led() if lead else None
         if led is not None:
             return led
-        known = [i for i in self.sorted_as("num") if self.known(i) and not self.counted(i) and i and (self.items[i - 1].sort == "word" or self.said(i - 1) == ":")]
+        known = [i for i in self.sorted_as("num") if self.known(i) and not self.counted(i) and i and (self.items[i - 1].sort == "word" or self.said(i - 1) in {":", ",", "\n"})]
         return known[0] if len(known) == 1 and cue is not None else None
 
     def _behind(self, cue: int) -> int | None:
         i = cue + 1
         for _ in range(3):
-            if self.said(i) in {":", "on", "of", "for", "up", "out", "from", "the", "with", "w", "in", "doe", "buck", "off", "-"} or (i < len(self.items) and self.items[i].sort == "date"):
+            if self.said(i) in {":", "\n", ",", "on", "of", "for", "up", "out", "from", "the", "with", "w", "in", "doe", "buck", "off", "-"} or (i < len(self.items) and self.items[i].sort == "date"):
                 i += 1
         return i if self.whole(i) is not None and not self.counted(i) else None
 
@@ -298,7 +301,8 @@ class Clause:
         """Index of a bare number that stands behind `on`, `from`, `under` ... and is somebody's tag."""
         wanted = frozenset(leads) or LEADS
         for i in range(1, len(self.items)):
-            if self.said(i - 1).split(" ")[-1] in wanted and self.whole(i) is not None and not self.counted(i) and self.known(i):
+            lead = self.said(i - 2) if self.said(i - 1) in {":", "="} else self.said(i - 1)
+            if lead.split(" ")[-1] in wanted and self.whole(i) is not None and not self.counted(i) and self.known(i):
                 return i
         return None
 
@@ -347,6 +351,8 @@ class Clause:
     def past(self, fact: type[Fact], pick: Pick | None, field_name: str, values: dict[str, Any], used: Sequence[Item] = (), need: Need | None = None) -> Found:
         """A reading of something that happened: its animal and its day come with it."""
         days, items, said = self.days(PAST)
+        if said is not None and said.shape in {"week", "month_alone"} and said.modifier == "this":
+            days = Days(self.today)
         values = dict(values)
         found = Found(fact, values, [*used, *items], need)
         if days.on is None or days.on > self.today or (days.until is not None and days.until != days.on and said is not None and said.shape not in {"weekend"}):

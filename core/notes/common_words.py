@@ -85,6 +85,7 @@ vase veal vein vest vine waist wander ward warn wax weave weed weep whip whisper
 carefree proven draft freezing buried bury grumpy grownup grandkids visitor visitors auction customer customers buyer lady family fair county farmer market flea
 tractors deliver delivered delivery grocery counter invoice receipt order ticket thank cash change subtotal
 niece nephew nieces nephews granddaughter grandchildren teacher school student students vet vets feller folks buddy coworker boss church librarian mailman sheriff preacher
+stretched stretching stretch reached scratching wrestled balanced
 message text testing test hello hey thanks thank please sorry
 """.split()
 )

@@ -24,17 +24,21 @@ SEX_WORDS: Final = {
 DOUBTFUL_SEX: Final = frozenset({"book", "girl", "boy", "dow", "male", "female"})
 PLURAL_SEX: Final = {"does": "doe", "bucks": "buck", "dows": "doe"}
 CAGE_WORDS: Final = frozenset({"cage", "pen", "hutch", "hole", "kennel", "stall"})
+NUMBERED_WORDS: Final = CAGE_WORDS | {"animal", "rabbit"}
 SPELLED: Final = {"see": "C", "sea": "C", "be": "B", "bee": "B", "dee": "D", "hay": "A", "ay": "A", "eh": "A", "ee": "E", "gee": "G"}
 HEARD_LETTERS: Final = {"are": "R", "our": "R", "ar": "R", "see": "C", "sea": "C", "be": "B", "bee": "B"}
 NUMBER_FIRST: Final = frozenset({*NUMBER_WORDS, *POSSESSIVE, *(FRACTIONS.keys() - {"third"}), "point", "dozen", "hundred"})
 OWN_WORDS: Final = frozenset({*SEX_WORDS, *PLURAL_SEX, *SPELLED, *DATE_FIRST, *ORDINALS})
 FEEDING: Final = frozenset({"get", "gets", "getting", "fed", "eats", "feed"})
-AFTER_BIRTH: Final = frozenset({"kindled", "kindle", "had", "make", "that", "born", "of", "not", "mean", "no", "said", "meant", "has", "weaned", "lost"})
+AFTER_BIRTH: Final = frozenset({"candled", "kindled", "kindle", "had", "make", "that", "born", "of", "not", "mean", "no", "said", "meant", "has", "weaned", "lost"})
 CLAUSE_ENDS: Final = frozenset({"", ".", ",", ";", "\n", "this", "today", "yesterday", "last", "and", "not", "all", "no", "won"})
 TIME_FIRST: Final = frozenset({"at", "around", "by", "about", "after", "before", "til", "till", "until", "@", "from", "time", "past"})
 
 
 AT_START: Final = frozenset({"so", "told", "least", "wind", "way", "ways", "find"})
+SHORT_FORMS: Final = {"wldnt": "wouldnt", "wudnt": "wouldnt", "cldnt": "couldnt", "cudnt": "couldnt", "hsnt": "hasnt", "ddnt": "didnt", "dint": "didnt", "yst": "yesterday"}
+NOON = 12
+BESIDE_HOUR: Final = frozenset({"this", "today", "tonight", "in", "yesterday", "last", "tomorrow", "when"})
 TENS_LEAST = 10
 CENTS = 100
 ENDS_SENTENCE: Final = frozenset({".", "!", "?", "\n", ":", ";"})
@@ -98,7 +102,7 @@ class Scan:
             return
         if (word in SEX_WORDS or word in PLURAL_SEX) and self._sexed(word):
             return
-        if self._letters_of_tag(token) or (word in CAGE_WORDS and self._cage()):
+        if self._letters_of_tag(token) or (word in NUMBERED_WORDS and (self._cage() if word in CAGE_WORDS else self._rabbit())):
             return
         if (word in DATE_FIRST or word in ORDINALS) and self._date():
             return
@@ -122,9 +126,8 @@ class Scan:
             self.items.append(Item("span", number.start, self.at + 1, (int(number.value), "day"), NO_MARKS, f"{number.said} d"))
             self.at += 1
             return True
-        if not self.items or self.items[-1].sort != "num" or not (token.glued or (token.key == "d" and self._key(self.at + 1) in CLAUSE_ENDS)):
+        if not self.items or self.items[-1].sort != "num" or not (token.glued or weaned or (token.key == "d" and self._key(self.at + 1) in CLAUSE_ENDS)):
             return False
-        weaned = token.key in WEANED_LABELS and any("wean" in item.marks for item in self.items)
         self._add("word", self.at + 1, None, WEANED_LABELS[token.key] if weaned else SHORT_LABELS[token.key])
         return True
 
@@ -183,7 +186,7 @@ class Scan:
         plural = word in PLURAL_SEX
         sex = PLURAL_SEX[word] if plural else SEX_WORDS[word]
         at = self.at + 1
-        while self._key(at) in {"#", "no", "number", "."} and self._key(at + 1)[:1].isdigit():
+        while self._key(at) in {"#", "no", "number", ".", *({":"} if not plural else ())} and self._key(at + 1)[:1].isdigit():
             at += 1
         if plural and (self.items and self.items[-1].sort == "num"):
             return False
@@ -204,6 +207,23 @@ class Scan:
                 self.items[-1].value = Mention((), number[0], sex)
             return True
         return not plural and word not in DOUBTFUL_SEX and self._description(sex)
+
+    def _begins_line(self) -> bool:
+        return not self.items or self.items[-1].sort == "break"
+
+    def _rabbit(self) -> bool:
+        """`Animal 15`, `RABBIT: 5`: an animal by its number, whatever its sex."""
+        at = self.at + 1
+        while self._key(at) in {"#", "no", "number", ":", "."}:
+            at += 1
+        if not self._key(at).isdigit() or (at > self.at + 1 and self._key(at - 1) == ":" and not self._begins_line()) or self._key(at + 1) in COUNTED | LB | OZ | KG:
+            return False
+        known = self.herd.tagged(self._key(at))
+        said = self._key(at)
+        self._animal((known.tag,) if known else (), at + 1)
+        if not known:
+            self.items[-1].value = Mention((), said)
+        return True
 
     def _alike(self, number: tuple[str, int, bool]) -> tuple[str, ...]:
         return self.herd.sounds_like(number[0]) if number[2] else ()
@@ -425,7 +445,15 @@ class Scan:
                 return True
             if before in {"is", "are", "has"} and after in color_words():
                 return True
-            wanted = before in {"lost", "had", "kindled", "has", "bought", "weaned", "bucks", "buck", "moved", "sold", "born", "keep", "kept", "and", "ate", "picked", "up", "got"}
+            if before in {"lost", "sold", "found", "moved", "gave", "took"} and after == "of":
+                return True
+            if before in {"lost", "lots"} and after == "of":
+                return True
+            if before in {"got", "have", "feeding", "feed", "weve"} and after in {"mouths", "people", "cages"}:
+                return True
+            if before in {"kindled", "candled"} and after in {"all", "and", "with", "", ",", ".", "no", "but"}:
+                return True
+            wanted = before in {"candled", "lost", "had", "kindled", "has", "bought", "weaned", "bucks", "buck", "moved", "sold", "born", "keep", "kept", "and", "ate", "picked", "up", "got"}
             return after in COUNTED and wanted and not after_number
         return after in COUNTED | {"of"} and word == "won" or (word == "ate" and after in {"kits", "alive", "dead", "born", "live"} and before in AFTER_BIRTH)
 
@@ -449,12 +477,16 @@ class Scan:
         at = self.at + 1
         for rest, marks in options:
             if not rest or self._follow(at, rest):
-                if word == "k" and not self._key(at)[:1].isdigit():
+                if word == "k" and not self._key(at)[:1].isdigit() and not self._ends_behind_animal(at):
                     continue
                 phrase = word if not rest else " ".join((word, *rest))
                 self._add("word", at + len(rest), _named(phrase, marks), marks)
                 return True
         return False
+
+    def _ends_behind_animal(self, at: int) -> bool:
+        """`9 k`: the letter stands behind an animal, and nothing behind it."""
+        return at == len(self.tokens) and len(self.items) == 1 and self.items[0].sort in {"num", "animal"}
 
     def _mend(self) -> None:
         """Put slips right in words that nobody knows, before any of them is read."""
@@ -464,6 +496,9 @@ class Scan:
                 continue
             if token.capital and at and self.tokens[at - 1].key not in ENDS_SENTENCE and not self._shouted():
                 continue  # somebody's name
+            if word in SHORT_FORMS:
+                token.key = token.text = SHORT_FORMS[word]
+                continue
             if self.herd.by_slip(word) or (word.endswith("s") and self.herd.by_slip(word[:-1])):
                 continue
             meant = self.lexicon.meant(word)
@@ -514,6 +549,7 @@ class Scan:
             options = self.lexicon.phrases.get(meant, ())
             marks = next((marks for rest, marks in options if not rest), NO_MARKS)
             self._add("word", self.at + 1, None, marks)
+            self.items[-1].said = meant
             return
         self._add("word", self.at + 1)
 
@@ -628,6 +664,9 @@ class Scan:
                 self.items[-1].value = Mention((), str(int(value)))
             return
         if spoken_words and self._price_words(value, end):
+            return
+        if value == int(value) and 0 < value <= NOON and self._key(self.at - 1) in {"at", "around"} and self._key(end) in BESIDE_HOUR:
+            self._add("time", end, f"{int(value):02d}:00")
             return
         if self._key(end) == "+" and self._key(end + 1)[:1].isdigit():
             self._add("sum", end + 2)

@@ -14,6 +14,7 @@ from core.notes.clause import Clause
 from core.notes.items import Item
 
 ASKED: Final = frozenset({"num", "weight", "pair", "clock", "money", "temp", "date", "span", "dose", "cup", "percent", "sum", "code", "animal", "cage"})
+HOURS: Final = 12
 PRONOUNS: Final = frozenset({"this", "that", "the", "no", "which", "good", "big", "little", "another", "last", "first", "other", "each", "every", "any", "only"})
 NEAR_DAYS: Final = {"day": 1, "week": 4, "month": 16, "year": 183}  # how far an age in such units may be off
 
@@ -28,11 +29,13 @@ def explained(c: Clause, i: int) -> bool:
     """Whether an item that no fact took says nothing new."""
     item = c.items[i]
     if item.sort == "num":
+        if c.said(i - 1) in {"at", "around"} and i + 1 < len(c.items) and c.items[i + 1].sort == "date" and item.value <= HOURS:
+            return True  # "at 6 this morning"
         return _repeats(c, item) or (item.spoken and item.value == 1 and _pronoun(c, i)) or _is_animal_of(c, i)
     if item.sort in {"animal", "code"}:
         return _is_animal_of(c, i) or not c.found
     if item.sort == "span":
-        return c.said(i + 1) in {"early", "late", "overdue", "over", "later"} or _agrees(c, item)
+        return item.value[1] in {"minute", "hour"} or c.said(i + 1) in {"early", "late", "overdue", "over", "later"} or _agrees(c, item)
     if item.sort == "clock":
         return c.said(i - 1) in {"at", "around"}
     if item.sort == "date":
@@ -47,8 +50,8 @@ def _repeats(c: Clause, item: Item) -> bool:
 
 
 def _pronoun(c: Clause, i: int) -> bool:
-    following = c.said(i + 1)
-    return c.said(i - 1) in PRONOUNS or not c.counted(i) and following not in {"dead", "alive", "died"}
+    counted = any(item.marks & {"dead", "alive", "die", "lose"} for item in c.items[i + 1 : i + 4])
+    return c.said(i - 1) in PRONOUNS or not (c.counted(i) or counted)
 
 
 def _is_animal_of(c: Clause, i: int) -> bool:
@@ -68,6 +71,8 @@ def _same_day(c: Clause, item: Item) -> bool:
 
 def _agrees(c: Clause, item: Item) -> bool:
     """Whether an age or a count of days is that of the statement's animal, its litter or its breeding; unknown ones pass."""
+    if item.value[1] in {"minute", "hour"}:
+        return True
     days = age_in_days(item)
     slack = NEAR_DAYS.get(item.value[1], 7)
     known = [age for animal in _animals(c) for age in _ages(c, animal)]

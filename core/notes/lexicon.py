@@ -24,24 +24,25 @@ SHARED: Final = {
     "dead": "dead | died | stillborn | still born | doa | ded | deads | dies | born dead | didnt make it | did not make it | didnt survive"
     " | not alive | not breathing | deceased | stillborns | gone cold",
     "born": "born | total | birthed | total born | in all | altogether | all told | all together",
-    "all": "all | all of them | all of em | every single one | each and every one | all of those | every one | everyone | each one | both | every | whole",
+    "people": "the kids | my kids | our kids | grandkids | the grandkids | 4h kids | neighbor kids | neighbors kids | some kids | kids in",
+    "all": "every last one | every last one of | every last one of them | every last kit | every last | every single one of | every single kit | every one of | every one of them | every kit | all her kits | the lot | the whole lot | all | all of them | all of em | every single one | each and every one | all of those | every one | everyone | each one | both | every | whole",
     "none": "none | nobody | neither | no",
-    "kits": "kits | kit | babies | baby | bunnies | kids | kid | ones | pinkies | newborns | little ones | youngsters | young ones | buns | kitts | litter mates",
+    "kits": "kits | kit | babies | baby | bunnies | kids | kid | ones | pinkies | newborns | little ones | bunnys | bunny | youngsters | young ones | buns | kitts | litter mates",
     "one_of": "one | one of",
     "litter": "litter | litter of | litters | ltr | lttr | littermates",
     "buck_word": "buck | male | boy",
     "doe_word": "doe | female | girl | dough | doh | dam | mama | momma | lady",
-    "bucks_word": "bucks | boys | males | buckling | bucklings",
+    "bucks_word": "bucks | books | boys | males | buckling | bucklings",
     "does_word": "does | girls | females | dows | doelings | doese",
     "each": "each | ea | apiece | a bag | per bag | a piece | every bag | a pop",
     "per_day": "a day | per day | daily | each day | every day | day | every morning | each morning | morning and night",
-    "negation": "not | not bred | hasnt | has not | didnt | did not | isnt | is not | wasnt | was not | never | havent | hadnt | doesnt | dont | cant"
+    "negation": "no idea | had no idea | didnt know | not | not bred | hasnt | has not | didnt | did not | isnt | is not | wasnt | was not | never | havent | hadnt | doesnt | dont | cant"
     " | wont | wouldnt | couldnt | arent | no longer | nope | nor | werent",
-    "tentative": "might | maybe | perhaps | thinking about | thinking of | considering | may have to | may need to | wondering | if"
+    "tentative": "had no idea | didnt even know | didnt know | never knew | might | maybe | perhaps | thinking about | thinking of | considering | may have to | may need to | wondering | if"
     " | possibly | tempted to | not sure if | should probably | probably should | may be | might be | could be | might have to | seems like"
     " | debating | someday | unless | almost | nearly | about to | ought to | should have | supposed to | hoping | hope | hopefully | wish"
     " | i wonder | expecting | expect | used to | would have | wouldve | shouldve | couldve | will see | better not",
-    "question": "how many | how much | who | whos | what | whats | why | when | whens | how | hows | which | where | wheres | can you | could you | would you | do we"
+    "question": "can i | can we | could i | could we | may i | is it ok to | is it okay to | how many | how much | who | whos | what | whats | why | when | whens | how | hows | which | where | wheres | can you | could you | would you | do we"
     " | do i | did i | did we | is there | are there | whose | should i | should we | am i | are we | anyone | any",
     "to": "to | w | with | under | onto | over to | into | in with",
     "from": "from | off | off of | out of | outta | ex | out from",
@@ -62,7 +63,14 @@ BESIDE_NUMBER: Final = {
     "bread": "bred", "lots": "lost", "wait": "weighed", "wade": "weighed", "waits": "weighs", "weights": "weighs", "wean": "weaned",
     "wind": "weaned", "mist": "missed", "told": "sold", "called": "culled", "calling": "culled", "candled": "kindled", "least": "list",
     "kindle": "kindled", "find": "found", "bid": "bit", "cold": "cold", "way": "weighed", "ways": "weighs", "brent": "bred", "brad": "bred",
-    "move": "moved", "form": "from", "fosters": "fostered", "faster": "fostered",
+    "move": "moved", "form": "from", "fosters": "fostered", "faster": "fostered", "books": "bucks", "waned": "weaned",
+}  # fmt: skip
+
+#: Words that a thumb writes without their vowels, too short to be told by their slips.
+THUMBED: Final = {
+    "wldnt": "wouldnt", "wuldnt": "wouldnt", "woudnt": "wouldnt", "cldnt": "couldnt", "shldnt": "shouldnt", "dnt": "dont", "ddnt": "didnt", "wnt": "wont", "hsnt": "hasnt",
+    "wsnt": "wasnt", "isn": "isnt", "didn": "didnt", "wasn": "wasnt", "hasn": "hasnt", "wouldn": "wouldnt", "frm": "from", "fr": "from", "nd": "and",
+    "wth": "with", "bks": "bucks", "bxs": "boxes", "wght": "weight", "wghts": "weights", "remnd": "remind", "kindld": "kindled", "wend": "weaned",
 }  # fmt: skip
 
 FOREIGN: Final = frozenset(
@@ -101,7 +109,7 @@ class Lexicon:
             firsts.setdefault(words[0], []).append((words[1:], frozenset(marks)))
         self.phrases: Phrases = {word: tuple(sorted(rest, key=lambda each: -len(each[0]))) for word, rest in firsts.items()}
         self.words = frozenset(word for words in found for word in words)
-        self.known = self.words | COMMON | NUMBER_WORDS.keys() | POSSESSIVE.keys() | ORDINALS.keys() | frozenset(_UNITS + _CALENDAR) | FOREIGN
+        self.known = self.words | BESIDE_NUMBER.keys() | COMMON | NUMBER_WORDS.keys() | POSSESSIVE.keys() | ORDINALS.keys() | frozenset(_UNITS + _CALENDAR) | FOREIGN
         meant = self.words | NUMBER_WORDS.keys() | frozenset(_UNITS + _CALENDAR) | {"what", "with", "this", "have", "from", "about", "again", "nails"}
         self._meant = sorted(word for word in meant if len(word) >= SHORTEST_SLIP and word.isalpha() and not _VOWELS.isdisjoint(word))
         self.meant = lru_cache(4096)(self._closest)
@@ -112,8 +120,10 @@ class Lexicon:
 
     def _closest(self, word: str) -> str | None:
         """The barn word that this unknown word most likely is; None if none is close or two are."""
-        if word in self.known or not word.isalpha() or len(word) < SHORTEST_SLIP:
+        if word in self.known or not word.isalpha():
             return None
+        if word in THUMBED or len(word) < SHORTEST_SLIP:
+            return THUMBED.get(word)
         best = closest(word, self._meant)
         if not best or (len(best) > 1 and not self._one_meaning(best)):
             return None
@@ -129,12 +139,15 @@ def closest(word: str, candidates: Iterable[str]) -> list[str]:
     """The candidates nearest to the word, within a slip of it (two in a long word)."""
     from rapidfuzz.distance import OSA  # noqa: PLC0415 - a note without slips never pays for it
 
-    most = 2 if len(word) >= SHORTEST_TWO else 1
+    long = len(word) >= SHORTEST_TWO
     best: list[tuple[int, int, str]] = []  # distance, less likely slips after the swapped letters, candidate
     for candidate in candidates:
+        most = 2 if long or len(candidate) > SHORTEST_TWO else 1
         if abs(len(candidate) - len(word)) > most:
             continue
         distance = OSA.distance(word, candidate, score_cutoff=most)
+        if distance > most and len(word) > SHORTEST_CHANGE:
+            distance = OSA.distance(_single(word), _single(candidate), score_cutoff=1)
         if distance <= most and _believable(word, candidate):
             best.append((distance, _unlikely(word, candidate), candidate))
     best.sort(key=lambda each: (each[0], each[1], -len(each[2]), each[2]))

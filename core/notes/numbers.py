@@ -50,7 +50,7 @@ def spoken(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool] | None
     if key in {"dozen"}:
         return Decimal(12), at + 1, False
     if key == "hundred":
-        return Decimal(100), at + 1, False
+        return _hundreds(tokens, 1, at)
     if key in POSSESSIVE:
         return Decimal(NUMBER_WORDS[POSSESSIVE[key]]), at + 1, True
     if key not in NUMBER_WORDS:
@@ -68,15 +68,31 @@ def _compound(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool]:
         value, end = value + UNITS[following], end + 1
     elif value in TENS.values() and _unit_of_possessive(following):
         return Decimal(value + _unit_of_possessive(following)), end + 1, True
-    elif following == "hundred" and value < 10:
-        rest = spoken(tokens, end + 2) if _key(tokens, end + 1) == "and" else _at(tokens, end + 1)
-        if rest and rest[0] < 100:
-            return value * 100 + rest[0], rest[1], rest[2]
-        return Decimal(value * 100), end + 1, False
+    elif following == "hundred" and value < 20:
+        return _hundreds(tokens, value, end)
+    elif following == "thousand":
+        rest = _at(tokens, end + 2 if _key(tokens, end + 1) == "and" else end + 1)
+        return (value * 1000 + rest[0], rest[1], rest[2]) if rest and rest[0] < 1000 else (Decimal(value * 1000), end + 1, False)
     elif following == "dozen":
         return Decimal(value * 12), end + 1, False
     if _key(tokens, end) == "point":
         return _decimal_part(tokens, end, Decimal(value))
+    return Decimal(value), end, False
+
+
+def _hundreds(tokens: Sequence[Token], count: int, hundred: int) -> tuple[Decimal, int, bool]:
+    """`hundred`, `two hundred and five`; `hundred` stands at the index."""
+    rest = _at(tokens, hundred + 2 if _key(tokens, hundred + 1) == "and" else hundred + 1)
+    if rest and rest[0] < 100:
+        return count * 100 + rest[0], rest[1], rest[2]
+    return Decimal(count * 100), hundred + 1, False
+
+
+def _with_rest(tokens: Sequence[Token], value: int, end: int) -> tuple[Decimal, int, bool]:
+    """`hundred and twenty`, `two thousand three hundred`: what stands behind the hundreds or thousands belongs to them."""
+    rest = _at(tokens, end + 1) if _key(tokens, end) == "and" else _at(tokens, end)
+    if rest and rest[0] == int(rest[0]) and rest[0] < min(value, 1000) and (rest[0] >= 1):
+        return value + rest[0], rest[1], rest[2]
     return Decimal(value), end, False
 
 

@@ -80,7 +80,7 @@ from core.notes.written import written_fact
 
 #: Kinds in the order in which they may take words: the special before the general.
 STATEMENT_KINDS: Final = (
-    skipping, nest_manners, refusal, miss, palpation, treatment, animal, tagging, culling, litter_colors, sale, listing, giving, fostering, mating, plan,
+    skipping, nest_manners, refusal, miss, palpation, treatment, animal, tagging, culling, litter_colors, fostering, sale, listing, giving, mating, plan,
     moving, nest_box, weaning, kindling, kit_loss, death, litter_weighing, condition, scoring, ration, feed_purchase, feed_left, weighing,
     kit_count, fault, showing, temper, ailment, weather, coloring, doing,
 )  # fmt: skip
@@ -183,8 +183,10 @@ def _alike(one: Item, other: Item) -> bool:
 def _whole_message(whole: Clause, text: str) -> Reading | None:
     """A correction, an undo, a question, a setting or a reminder takes the whole message."""
     short = len(whole.items) <= PLACES_OF_QUESTION * 2
-    if whole.has("undo") and short and (whole.first("undo") or 0) <= 4:
+    if whole.has("undo") and short and ((whole.first("undo") or 0) <= 4 or not whole.sorted_as("num", "pair", "weight")):
         undoing.read(whole)
+    elif short and "after all" in text.lower() and any(item.said.replace("'", "") in {"didnt", "did not"} for item in whole.items):
+        undoing.taken_back(whole)
     elif short and whole.has("correct"):
         correction.read(whole)
     if whole.found:
@@ -242,6 +244,11 @@ def _is_question(whole: Clause, text: str) -> bool:
         return True
     if first.marks & {"question", "show_me"} and first.said not in {"any", "list", "who", "see"}:
         return len(whole.items) <= PLACES_OF_QUESTION * 2 and not whole.sorted_as("weight", "pair", "money")
+    last = whole.items[-1]
+    if len(whole.items) <= 3 and last.marks & {"ask:card", "ask:pedigree", "ask:flags", "ask:picture"} and whole.known(opening):
+        return True
+    if first.said in {"weights", "weights for", "wts", "weights on", "weights of"} and not whole.sorted_as("weight", "pair", "clock", "cup") and len(whole.sorted_as("num")) + len(whole.explicit()) == 1:
+        return True
     asks = any(mark.startswith("ask:") for mark in first.marks) or first.said in {"any", "list", "who", "see"}
     if not asks or len(whole.items) > PLACES_OF_QUESTION or whole.sorted_as("weight", "pair", "money", "cup", "dose", "temp"):
         return False

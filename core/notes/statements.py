@@ -14,6 +14,8 @@ from core.notes.items import Item
 
 HARD: Final = frozenset({".", ";", "!", "?", "|", "~"})
 SOFT: Final = frozenset({",", "and", "but", "so", "then", "also", "plus", "while", "&", "because", "cause", "cuz", "since", "although", "though", "and then", "-", "/"})
+#: Behind `so` they tell how much, not what follows from it.
+DEGREES: Final = frozenset({"many", "much", "far", "few", "good", "bad", "big", "small", "tiny", "cold", "hot", "mean", "long", "little", "nice", "well", "fat", "thin", "sweet", "gentle", "calm", "cute", "hard"})
 NUMBERS: Final = frozenset({"num", "weight", "pair", "clock", "money", "temp", "span", "dose", "cup", "sum", "percent"})
 SMALL: Final = frozenset({",", ":", "-", "(", ")", "and", "so", "then", "also", "but", "the", "ok", "well", "plus", "=", "&", "/", '"', "'", "...", "~", "while", "because", "since"})
 BIRTHS: Final = frozenset({"kindle", "had", "litter_born"})
@@ -24,14 +26,14 @@ SHORT: Final = 6  # words: a sentence without a verb of the barn that is longer 
 ABSORBED: Final[Mapping[str, frozenset[str]]] = {
     "kindle": frozenset({"die", "lose", "count", "had", "litter_born", "froze"}),
     "had": frozenset({"die", "lose", "litter_born", "froze", "count"}),
-    "lose": frozenset({"die", "cold", "cause", "froze", "lose", "eat", "step"}),
+    "lose": frozenset({"count", "die", "cold", "cause", "froze", "lose", "eat", "step"}),
     "step": frozenset({"die", "lose", "step"}),
     "eat": frozenset({"die", "lose", "eat"}),
     "die": frozenset({"cause", "lose", "froze", "die"}),
     "breed": frozenset({"falls", "breed"}),
     "cull": frozenset({"weigh", "cull", "dress"}),
     "treat": frozenset({"withdrawal", "treat"}),
-    "wean": frozenset({"count"}),
+    "wean": frozenset({"count", "litter_weight"}),
     "new": frozenset({"buy", "purchase", "sell", "give", "given", "tag", "new", "trait", "plan"}),
     "tag": frozenset({"color_is"}),
     "list": frozenset({"ask", "list", "plan", "sell"}),
@@ -78,7 +80,7 @@ class Cutter:
         first = True
         start = 0
         for i, item in enumerate(items):
-            if i > start and item.said in SOFT and (item.sort != "mark" or item.said in {",", "&", "/"} or (item.said == "-" and not item.glued)):
+            if i > start and item.said in SOFT and not (item.said == "so" and i + 1 < len(items) and items[i + 1].said in DEGREES) and (item.sort != "mark" or item.said in {",", "&", "/"} or (item.said == "-" and not item.glued)):
                 if start < i and not all(each.said in SMALL or each.sort in {"mark", "break"} for each in items[start:i]):
                     self._chunk(items[start:i], items[start:], leading, hard=first)
                     first, start = False, i
@@ -97,6 +99,10 @@ class Cutter:
         """One piece of a sentence; `rest` is the sentence from there on."""
         opens = self._opens(items)
         last = self.clauses[-1] if self.clauses else None
+        birth = self._birth_told_on(items, opens)
+        if birth is not None:
+            self._extend(birth, items)
+            return
         if hard and all(item.sort in {"date", "mark", "break"} or item.said in SMALL | {"date"} for item in items):
             self._date_alone(items, last)
             return
@@ -104,6 +110,15 @@ class Cutter:
             self._extend(last, items)
             return
         self._open(items, rest, opens, last, leading, hard=hard)
+
+    def _birth_told_on(self, items: list[Item], opens: frozenset[str]) -> Clause | None:
+        """The birth told of a moment ago, where a piece only adds how many of its kits live or are dead."""
+        if opens - {"die"} or not any(item.sort in NUMBERS for item in items) or not any(item.marks & {"dead", "alive"} for item in items):
+            return None
+        if self._has_animal(Clause([item for item in items if item.sort != "num"], self.scene)):
+            return None
+        births = [clause for clause in self.clauses[-3:] if clause.marks & BIRTHS and self._has_numbers(clause)]
+        return births[-1] if births and len(births) == 1 and births[0] is not self.clauses[-1] and not self._has_numbers(self.clauses[-1]) else None
 
     def _date_alone(self, items: list[Item], last: Clause | None) -> None:
         if last is not None and last.marks & self.opens and not last.dates():
@@ -230,7 +245,11 @@ def _counts_kits(items: list[Item]) -> bool:
 
 
 def _inside(items: list[Item], i: int) -> bool:
-    """Whether a dot belongs to a short form (`lb.`, `no.`) rather than to the end of a sentence."""
+    """Whether a dot belongs to a short form (`lb.`, `no.`), a mark to what follows (`palp ? not sure`), rather than to the end of a sentence."""
+    if items[i].said == "?" and i + 1 < len(items) and "unsure" in items[i + 1].marks:
+        return True
+    if items[i].said == "?" and i + 1 < len(items) and "unsure" in items[i + 1].marks:
+        return True
     if items[i].said != "." or i == 0:
         return False
     before = items[i - 1]

@@ -41,6 +41,8 @@ class Token:
     capital: bool = False
 
 
+#: Short forms that would be other words without their apostrophe.
+CONTRACTED: Final = {"i'll": "will", "we'll": "will", "she'll": "will", "he'll": "will", "we're": "were", "i'd": "would", "she'd": "would", "he'd": "would", "we'd": "would"}
 _SORTS: Final = {"word": WORD, "num": NUMBER, "mark": MARK, "break": MARK}
 
 
@@ -52,7 +54,7 @@ def tokens(text: str) -> list[Token]:
         name = match.lastgroup or ""
         said = match.group()
         start, end = match.span()
-        key = said.replace("'", "") if name == "word" else said
+        key = CONTRACTED.get(said) or said.replace("'", "") if name == "word" else said
         found.append(Token(_SORTS.get(name, name), said, key, start, end, start == last_end, text[start : start + 1].isupper()))
         last_end = end
     return found

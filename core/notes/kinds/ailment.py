@@ -34,7 +34,7 @@ NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("ail",)
 CUES: Final = {
-    "ail": "snotty nose | snotty | snotty nosed | sneezing | sneezes | sneezed | sneezy | runny nose | wet nose | diarrhea | diarhea | the runs | runs | runny poop | scours | poopy butt | messy bottom | dirty butt | mites | ear mites"
+    "ail": "runny butt | messy butt | snotty nose | snotty | snotty nosed | sneezing | sneezes | sneezed | sneezy | runny nose | wet nose | diarrhea | diarhea | the runs | runs | runny poop | scours | poopy butt | messy bottom | dirty butt | mites | ear mites"
     " | earmites | air mites | your mites | mange | abscess | abcess | sore hocks | sore hock | sore feet | limping | limp | limps | limped | lame | head tilt | wry neck | weepy eye | weepy eyes | runny eye | runny eyes"
     " | goopy eye | goopy eyes | bloat | bloated | off feed | off her feed | off his feed | not eating | wont eat | isnt eating | hasnt eaten | hasnt touched her feed | hasnt touched his feed | didnt eat | quit eating"
     " | stopped eating | mastitis | hot mastitis | snuffles | snuttles | wool block | stasis | gi stasis | flystrike | fly strike | maggots | urine burn | ringworm | lethargic | coughing | cough | wheezing | wheezy | wheezes | fleas"

@@ -190,7 +190,7 @@ def _name_behind_tag(c: Clause, place: int) -> tuple[str | None, list[Item]]:
 
 def _detail(c: Clause) -> None:
     """`R22 is a doe`, `15 is named Ivy`, `33 born 7/19`."""
-    places = c.explicit() or [i for i in c.sorted_as("num") if c.known(i) and i == c.opening()]
+    places = c.explicit() or [i for i in c.sorted_as("num") if c.known(i) and (i == c.opening() or c.said(i - 1) == "animal")]
     if len(places) != 1 or c.found:
         return
     place = places[0]

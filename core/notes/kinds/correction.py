@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import ClassVar, Final
 
 from core.herd.state import Herd
+from core.notes.amounts import age_in_days
 from core.notes.animals import Mention
 from core.notes.clause import Clause, Found
 from core.notes.fact import Fields, Json, Tag, to_json
@@ -107,6 +108,8 @@ def _x_not_y(c: Clause) -> bool:
 def _bare_tail(c: Clause) -> bool:
     """`no 15`, `sorry, 4-6`: nothing but the right value."""
     told = [item for item in c.items if item.sort != "mark" and not item.marks & {"correct"} and item.said not in {"the", "a", "her", "his", "it", "kits"}]
+    if len([item for item in told if "pronoun" not in item.marks]) == 1 and "field:result" in told[-1].marks and any(fact.kind == "palpated" for fact in c.scene.context.last):
+        return True
     return len(told) == 1 and told[0].sort in {"num", "pair", "weight", "animal", "date", "money"}
 
 
@@ -130,6 +133,11 @@ def _set(c: Clause) -> dict[str, Json]:
             values["price"] = f"{item.value // 100}.{item.value % 100:02d}"
         elif item.sort == "cage":
             values["cage"] = item.value
+        elif item.sort == "span":
+            treated = any(fact.kind == "treated" for fact in c.scene.context.last)
+            values["withdrawal_days" if treated else "age_days"] = age_in_days(item)
+        elif item.sort == "num" and c.said(i - 1) in {"for", "on"} and values and c.known(i):
+            values["who"] = (c.mention(i) or Mention((), "")).tag
         elif item.sort == "num" and c.whole(i) is not None:
             _number(c, i, wrong, values)
     if not values:

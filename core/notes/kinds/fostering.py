@@ -91,7 +91,7 @@ def _two_does(c: Clause) -> bool:
     tags = {c.mention(i).tags if c.mention(i) else None for i in places}  # type: ignore[union-attr] # asked just before
     number = any(c.whole(i) is not None and i not in places for i in c.sorted_as("num"))
     bucks = [i for i in places if (animal := c.known(i)) and animal.sex == "buck"]
-    return len(tags) >= 2 and not bucks and (c.has("kits") or number) and not c.has("cage_word", "falls") and (c.has("kits") or not c.has("in_with"))
+    return len(tags) >= 2 and not bucks and (c.has("kits") or number) and not c.has("cage_word", "falls") and (c.has("kits") or not c.has("in_with") or "hers" in c.text())
 
 
 def _ends(c: Clause) -> tuple[Pick | None, Pick | None] | None:

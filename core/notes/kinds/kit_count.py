@@ -65,6 +65,12 @@ def read(c: Clause) -> None:
 
 
 def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
+    every = next((i for i in c.each("all") if c.whole(i + 1) is not None), None)
+    if every is not None and (kits is not None or c.has("nest_place")):
+        return every + 1
+    if kits is not None and kits == c.opening() and cue is None:
+        free = [i for i in c.sorted_as("num") if c.whole(i) is not None]
+        return free[-1] if free and c.said(free[-1] - 1) == ":" else None
     if kits is not None:
         place = c.number_for(kits, behind=False)
         if place is None and c.said(kits + 1) in {"now", ":", "left", "="}:
@@ -93,7 +99,7 @@ def _doe(c: Clause, cue: int | None, number: int) -> Pick | None:
     opening = c.opening()
     if opening is not None and opening != number and c.whole(opening) is not None and not c.counted(opening):
         return c.pick(opening)
-    led = c.led("under", "with", "for", "on", "of", "in", "doe")
+    led = c.led("under", "with", "w", "for", "on", "of", "in", "doe")
     if led is not None and led != number:
         return c.pick(led)
     return c.spoken_of()

@@ -44,9 +44,10 @@ OPENS: Final = ("lose", "step", "eat")
 CUES: Final = {
     "lose": "lost | lose | loses | losing | loss | losses | lots",
     "step": "stepped on | stepped | sat on | squashed | crushed | squished | laid on | trampled | smothered | flattened | stomped | stomped on | stepping on | sat down on",
+    "trod": "stepped on | stepped | sat on | laid on | trampled | stomped | stomped on | stepping on | sat down on | lay on | laying on | sitting on | steps on | flattened | smothered | squashed",
     "eat": "ate | eating | eaten | cannibalized | chewed up | chewed on | eats | chewed",
-    "took_kits": "took | got into | got | killed | grabbed | dragged off | carried off",
-    "fewer": "down",
+    "took_kits": "took | got into | got | killed | grabbed | dragged off | carried off | rat got | cat got | dog got | snake got | coon got | hawk got | got at | raided | nabbed",
+    "fewer": "down | short | minus",
     "froze": "froze | frozen | frozen solid | freezing",
     "cause:cold": "cold | froze | frozen | chilled | hypothermia | frozen solid | froze to death | too cold | got cold | the cold",
     "cause:heat": "heat | overheated | too hot | heat stroke | heatstroke | the heat | hot",
@@ -54,13 +55,14 @@ CUES: Final = {
     "cause:scattered": "scattered | scattered out | scattered her kits | scattered the kits | scattered kits | all over the cage | strewn",
     "cause:out_of_box": "out of the box | out of box | crawled out | fell out | out of the nest | outside the box | out of nest | out of the nest box"
     " | fell out of the box | crawled out of the box | crawled out of the nest box | crawled out of the next box | on the wire | out of the next box | left the nest | fell out of the nest",
-    "cause:predator": "predator | pred | raccoon | racoon | coon | rat | rats | snake | weasel | hawk | fox | possum | opossum | coyote | dog got | cat got | owl | mink | rat got",
+    "cause:predator": "predator | pred | raccoon | racoon | coon | rat | rats | snake | weasel | hawk | fox | possum | opossum | coyote | dog | cat | owl | mink",
     "cause:sick": "sick | sickness | disease | diarrhea | enteritis | infection | ill",
     "cause:deformed": "deformed | deformity | malformed | born wrong",
     "cause:unknown": "no idea why | not sure why | dont know why | unknown | cause unknown | no reason | not sure what happened | dont know what happened | unknown cause | idk why",
     "cause:crushed": "stepped on | sat on | squashed | crushed | squished | laid on | trampled | smothered | flattened | stomped on",
     "cause:eaten": "ate | eaten | eating | cannibalized | chewed up | chewed on",
 }  # fmt: skip
+TROD: Final = frozenset({"stepped on", "stepped", "sat on", "laid on", "trampled", "stomped", "stomped on", "stepping on", "sat down on", "sat"})
 CAUSES: Final = ("eaten", "crushed", "predator", "cold", "heat", "starved", "out_of_box", "deformed", "sick", "scattered", "unknown")
 
 
@@ -89,7 +91,8 @@ def read(c: Clause) -> None:
         _died(c, pick, count, cause, used, need)
         return
     c.take(c.past(KitsLost, pick, "doe", {"count": count, "cause": cause}, used, need))
-    manners = "ate_kits" if cause == "eaten" else ("stepped_on" if cause == "crushed" else None)
+    trod = any(item.said in TROD for item in c.items)
+    manners = "ate_kits" if cause == "eaten" else ("stepped_on" if cause == "crushed" and trod else None)
     if manners:
         c.take(c.past(NestManners, pick, "doe", {"sign": manners}))
 
@@ -111,7 +114,7 @@ def cause_of(c: Clause) -> str | None:
 def _cue(c: Clause) -> int | None:
     for mark in ("step", "eat", "lose"):
         cue = c.first(mark)
-        if cue is not None and c.items[cue].said == "lots" and c.whole(cue + 1) is None:
+        if cue is not None and c.items[cue].said == "lots" and c.whole(cue + 1) is None and not (c.items[cue + 1 : cue + 2] and c.items[cue + 1].marks & {"no_count", "all", "pronoun"}):
             continue
         if cue is not None and mark == "eat" and not (c.has("kits", "litter") or c.number_for(cue) is not None):
             continue
@@ -120,7 +123,7 @@ def _cue(c: Clause) -> int | None:
         if cue is not None:
             return cue
     fewer = c.first("fewer")
-    if fewer is not None and c.whole(fewer + 1) is not None and c.has("kits"):
+    if fewer is not None and c.whole(fewer + 1) is not None and c.has("kits", "litter"):
         return fewer
     taken = c.first("took_kits")
     if taken is not None and c.has("cause:predator") and c.has("litter", "kits"):

@@ -44,7 +44,7 @@ CUES: Final = {
 
 def read(c: Clause) -> None:
     """All kits of a doe on the scale together."""
-    if not c.has("litter_weight", "litter") and not (c.has("kits") and c.has("weigh")):
+    if not c.has("litter_weight", "litter") and not (c.has("kits") and c.has("weigh") and _of_kits(c)):
         return
     if c.has("sell", "list", "breed", "cull", "kindle", "color_is"):
         return
@@ -73,6 +73,12 @@ def read(c: Clause) -> None:
     values = {"grams": grams, "count": c.whole(count) if count is not None else None, "age_days": age_in_days(c.items[ages[0]]) if ages else None}
     need = None if grams is not None else Need("which_number", "grams", "Which weight is that? Ounces go up to 15.")
     c.take(c.past(LitterWeighed, pick, "doe", values, used, need))
+
+
+def _of_kits(c: Clause) -> bool:
+    """Whether the kits are what was weighed: counted, or somebody's."""
+    kits = c.first("kits") or 0
+    return c.number_for(kits) is not None or (kits > 0 and c.items[kits - 1].unit == "possessive")
 
 
 def _doe(c: Clause, cue: int | None) -> Pick | None:

@@ -35,7 +35,7 @@ OPENS: Final = ("manners",)
 _SOILING: Final = "peeing | peed | pees | pee | pooping | pooped | poops | soiled | soiling | soils | wet | wetting | messing | messed | dirtied | using | urinating | urinated | potty"
 CUES: Final = {
     "soil": _SOILING,
-    "lounge": "lounging | lounges | lounged | laying | lays | lying | sleeping | sleeps | sitting | sits | naps | napping | hanging out | slept | camped out | lounge",
+    "lounge": "stretched out | lounging | lounges | lounged | laying | lays | lying | sleeping | sleeps | sitting | sits | naps | napping | hanging out | slept | camped out | lounge",
     "nest_place": "in the box | in the nest | in the nest box | in the next box | in box | in her box | in her nest | in her nest box | in nest | in nest box | in the nestbox"
     " | in nestbox | the box | the nest | her box | her nest | the nest box | her nest box | int he nest box | int he box | inthe box | inthe nest | in that box | in nb | nest | box",
     "sign:scattered": "scattered nest | scattered the nest | scattered her nest | scattered the next | scattered her kits | scattered them | scattering | scattered kits | dug out the nest"
@@ -48,7 +48,7 @@ CUES: Final = {
     "sign:no_nest": "no nest | didnt make a nest | didnt build a nest | no nest made | never made a nest | never built a nest | hasnt made a nest | hasnt built a nest | had them on the wire"
     " | kindled on the wire | kits on the wire | had kits on the wire | had em on the wire | on wire | not making a nest | didnt make any nest | no nest at all | has not made a nest | didnt nest | wont make a nest",
     "sign:good": "good nest | great nest | nice nest | beautiful nest | perfect nest | pulled fur | pulling fur | pulled lots of fur | pulled plenty of fur | pulled a lot of fur | pulls fur"
-    " | pulled a ton of fur | carrying hay | carried hay | carrying straw | carrying nesting | hay mouth | hay mustache | built a nest | built a good nest | made a nest | making a nest | building a nest"
+    " | pulled a ton of fur | carrying hay | dragging hay | carried hay | carrying straw | carrying nesting | hay mouth | hay mustache | built a nest | built a good nest | made a nest | making a nest | building a nest"
     " | pulled so much fur | lovely nest | pulling her fur | pulled her fur | pulling hair | pulled hair | good mother | good mom | great mom | great mother | good mama | nest is lined | lined the nest | lined her nest"
     " | full of fur | lots of fur | plenty of fur | gathering hay | hay in her mouth | made a good nest | made a great nest | pulled posa | good nest manners | pulled 4 | excellent nest | wonderful nest | best nest | pulled more fur | tons of fur | pulled some fur | pulled good fur | nesting | big nest | cozy nest",
     "manners": "nest manners | soiled | lounging | scattered | pulled fur | pulling fur | no fur | no nest | carrying hay | good nest | never pulled any fur | peeing | peed | pulled plenty of fur | built a nest | didnt pull fur | made a good nest | hay mouth",

@@ -57,7 +57,7 @@ PLANS: Final = ("replace", "retire", "review", "cull", "sell", "keep", "breed")
 def read(c: Clause) -> None:
     """What is meant to be done with an animal; never what might be."""
     what = _what(c)
-    if what is None or c.has("tentative", "question"):
+    if what is None or c.has("tentative", "question") or not (_places(c) or c.has("pronoun") or c.virtual or len(c.items) <= 3):
         return
     cue = c.first(f"plan:{what}")
     with_place = _with(c, what, cue)
@@ -108,6 +108,8 @@ def _what(c: Clause) -> str | None:
     for what in PLANS:
         cue = c.first(f"plan:{what}")
         if cue is None or (c.said(cue) in {"put", "eat"} and not c.has("intent")):
+            continue
+        if c.said(cue) == "keep" and c.said(cue + 1).endswith("ing"):
             continue
         if what == "breed" and c.said(cue) == "put":
             continue

@@ -35,16 +35,16 @@ NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ()
 CUES: Final = {
-    "ask:due": "whose do | whose due | due | due list | whats due | whos due | who is due | who's due | coming up | to do | todo | on the list | this week | chores | whats next | due today | whos do | what do i need to do | what needs doing | chore list | what should i be doing",
+    "ask:due": "whats dew | whos dew | dew | whose do | whose due | due | due list | whats due | whos due | who is due | who's due | coming up | to do | todo | on the list | this week | chores | whats next | due today | whos do | what do i need to do | what needs doing | chore list | what should i be doing",
     "ask:why": "why",
     "ask:compare": "compare | better | versus | vs | or | difference between",
     "ask:pedigree": "pedigree | ped | parents | grandparents | family tree | bloodline | lineage | ancestors | sire of | dam of | related",
     "ask:open": "whos open | who is open | open does | empty does | is open | any open",
     "ask:litters": "litters | litter",
     "ask:sales": "sales | sold | have we sold | did we sell | income | made on",
-    "ask:flags": "flags | flag | flagged | problems | red flags | anything wrong | trouble",
+    "ask:flags": "look off | anything off | flags | flag | flagged | problems | red flags | anything wrong | trouble",
     "ask:count": "how many | count | counts | how many kits | head count | headcount | total",
-    "ask:weights": "weights | weight | weigh | growth | how heavy | weighed | gaining",
+    "ask:weights": "wts | weights for | weights on | weights of | weights | weight | weigh | growth | how heavy | weighed | gaining",
     "ask:feed": "feed | pellets | how much feed | feed cost | feed bill | feed last | feeding cost",
     "ask:keep": "keep | keeping | worth keeping | cull | hang on to | get rid of | keepers | hold back | keep or cull | keep list | cull list | should i sell | who goes",
     "ask:pair": "pair | x | putting | pairing | cross | mate | inbreeding | with",
@@ -54,7 +54,7 @@ CUES: Final = {
     "ask:picture": "picture | pic | chart | graph | plot | photo | picture of | growth chart",
     "ask:help": "help | what can you do | how do i | commands | how does this work | what can i say | instructions",
     "ask:card": "card | everything on | all on | tell me about | show me | info on | record on | history on | everything about | hows | how is | whats up with | details on | status of | stats on | look up | record for | summary of",
-    "show_me": "show | show me | list | give me | tell me | let me see | can i see | could i see | query | display | see | pull up | send me",
+    "show_me": "read me | show | show me | list | give me | tell me | let me see | can i see | could i see | query | display | see | pull up | send me",
 }  # fmt: skip
 _SCOPES: Final = {"bucks_word": "bucks", "does_word": "does", "scope:grow-outs": "grow-outs", "scope:all": "all"}
 #: The order in which a question's words are weighed: the narrow before the broad.

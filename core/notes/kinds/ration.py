@@ -37,6 +37,7 @@ NOT_THIS: tuple[str, ...] = ()
 OPENS: Final = ()
 CUES: Final = {
     "ration": "gets | get | ration | rations | fed | feeding | feed each | giving | bumped to | cut back to | cut to | up to | eats | eating | give | on | is getting | down to | switched to | cut down to | increased to | feed",
+    "hay": "hay | pellets | oats | alfalfa | timothy",
     "scope:grow-outs": "grow outs | grow - outs | growouts | grow out | growers | go | grow-outs | fryers | friars | juniors | growing ones | meat pen",
     "scope:bucks": "bucks | all bucks | the bucks | all the bucks | boys",
     "scope:does": "does | all does | the does | all the does | girls",
@@ -47,27 +48,46 @@ CUES: Final = {
 def read(c: Clause) -> None:
     """How much feed a day, for one animal or a class of them."""
     places = c.sorted_as("cup", "weight")
-    if not places or not (c.has("ration", "per_day") or c.items[places[0]].sort == "cup"):
+    classed = any(_scope_of(item) for item in c.items) or _all(c)
+    if not places or not (c.has("ration", "per_day") or classed or c.items[places[0]].sort == "cup"):
         return
     if len(places) > 1 and _in_pairs(c, places):
         return
     place = places[0]
     if c.items[place].sort == "weight" and c.has("litter", "weigh", "cull", "dress", "bag", "buy", "feed_left", "condition", "sell", "hand"):
         return
-    if c.items[place].sort == "weight" and not (c.has("per_day", "each") or _fed(c)):
+    if c.items[place].sort == "weight" and not (c.has("per_day", "each") or _fed(c) or _all(c)):
         return
     value, unit = c.items[place].value, "cup"
     if c.items[place].sort == "weight":
         value, unit = c.items[place].value[1], c.items[place].unit
     used = [c.items[place], *(item for item in c.items if item.marks & {"ration", "per_day", "each", "feed"})]
     values: dict[str, object] = {"amount": decimal_text(value), "unit": unit}
-    scope = next((mark.removeprefix("scope:") for item in c.items for mark in sorted(item.marks) if mark.startswith("scope:") and not c.explicit()), None)
+    scope = scope or ("all" if _all(c) and not c.explicit() else None)
     if scope:
         values["scope"] = scope
         c.take(c.past(RationSet, None, "", values, used))
         return
     pick = c.subject_of(place, after=False)
     c.take(c.past(RationSet, pick, "who", values, used))
+
+
+def _all(c: Clause) -> bool:
+    """`all 2 oz`, `ration, all: 0.1 kg`."""
+    opening = c.opening()
+    return opening is not None and (c.said(opening) == "all" or any(c.said(i) == "all" and c.said(i + 1) == ":" for i in range(len(c.items))))
+
+
+def _scope(c: Clause) -> str | None:
+    """The class of animals that is spoken of; `all` where it stands alone (`all 2 oz hay`, `ration, all: 0.1 kg`)."""
+    if c.explicit():
+        return None
+    named = next((scope for item in c.items if (scope := _scope_of(item))), None)
+    if named:
+        return named
+    every = next((i for i, item in enumerate(c.items) if item.said == "all"), None)
+    alone = every is not None and (every + 1 >= len(c.items) or c.items[every + 1].sort in {"cup", "weight", "mark"} or c.items[every + 1].marks & {"ration"})
+    return "all" if alone else None
 
 
 def _in_pairs(c: Clause, places: list[int]) -> bool:
@@ -89,7 +109,7 @@ def _scope_of(item: Item) -> str | None:
 
 def _fed(c: Clause) -> bool:
     """Whether a verb of feeding, not merely `on`, is there."""
-    return any("ration" in item.marks and item.said not in {"on", "up to", "down to", "feed"} for item in c.items) or any(mark.startswith("scope:") for mark in c.marks)
+    return any("ration" in item.marks and item.said not in {"on", "up to", "down to", "feed"} for item in c.items) or any(mark.startswith("scope:") for mark in c.marks) or (_scope(c) == "all" and c.has("hay", "ration"))
 
 
 def check(fact: RationSet, herd: Herd, today: date) -> Problem | None:

@@ -41,7 +41,7 @@ NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ()
 CUES: Final = {
-    "setting": "cup = | cup is | bucks / breed | does / breed | of feed weighs | setting | settings | set | a breed | per breed | each breed | breed limit | digest day | digest on | digest every | digest is | reminder time | reminders at | remind me at | quiet | quiet hours | date order | weight units | weights in"
+    "setting": "dates day first | dates month first | day first | month first | colors we want | colours we want | colors i want | inbreeding go over | inbreeding over | inbreeding above | max inbreeding | inbreeding limit | pellets weighs | pellets weigh | feed weighs | number of cages | cup = | cup is | bucks / breed | does / breed | of feed weighs | setting | settings | set | a breed | per breed | each breed | breed limit | digest day | digest on | digest every | digest is | reminder time | reminders at | remind me at | quiet | quiet hours | date order | weight units | weights in"
     " | temperature units | temps in | temperatures in | timezone | time zone | cup weight | cup weighs | cup of feed weighs | feed bag | feed bags are | feed price | feed is | feed costs | feed budget | feed money | mouths | mouths to feed"
     " | of us to feed | people to feed | cages | winter | spring | lowest survival | highest coi | coi limit | max coi | colors wanted | colours wanted | aim | target weight | dotted weight | our aim | my aim | goal | digest | bags of feed are | a bag of feed is | pellets are | our goal"
     " | dont text me | no messages | dont message me | a bag of feed costs | dont text | no texts | units | bag of feed",
@@ -55,7 +55,7 @@ _WEEKDAYS: Final = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Sat
 def read(c: Clause) -> None:
     """A wish of the farm's: its name and its value."""
     opening = c.opening()
-    if not c.has("setting") or (opening is not None and "question" in c.items[opening].marks):
+    if not c.has("setting") or (opening is not None and any(mark == "question" or mark.startswith("ask:what_if") for mark in c.items[opening].marks)):
         return
     text = c.text()
     times = [time for i in c.sorted_as("time", "clock") if (time := c.items[i].value if c.items[i].sort == "time" else clock_time(c.items[i].value))]
@@ -139,6 +139,8 @@ def _degrees(c: Clause) -> SettingValue | None:
 
 def _order(c: Clause) -> SettingValue | None:
     found = re.search(r"\b(mdy|dmy|ymd)\b", c.text())
+    if found is None and re.search(r"\b(day|month) first\b", c.text()):
+        return "DMY" if "day first" in c.text() else "MDY"
     return found.group(1).upper() if found else None
 
 
@@ -153,7 +155,7 @@ def _behind(*words: str) -> Callable[[Clause], SettingValue | None]:
         for word in words:
             found = re.search(rf"\b{word}\b[\s:=]*(?:is|are|to|for)?\s*(.+)", text)
             if found:
-                return found.group(1).strip(" .")
+                return found.groups()[-1].strip(" .")
         return None
 
     return value
@@ -169,7 +171,7 @@ _SETTINGS: Final[tuple[tuple[str, str, Callable[[Clause], SettingValue | None]],
     ("bucks_a_breed", r"\bbucks?\b.*\b(breed)\b|\bbucks a\b", _whole),
     ("does_a_breed", r"\bdoes\b.*\b(breed)\b", _whole),
     ("target_weight", r"\btarget weight\b|\btarget\b", _grams),
-    ("date_order", r"\bdate order\b|\bdates? (?:are|in|is)\b", _order),
+    ("date_order", r"\bdate order\b|\b(?:day|month) first\b|\bdates? (?:are|in|is)\b", _order),
     ("dotted_weight", r"\bdotted\b", _dotted),
     ("weight_units", r"\bweight units?\b|\bweights (?:are )?in\b|\bunits\b.*\b(?:kg|lbs?|pounds|metric)\b|\buse (?:kg|pounds)\b", _units),
     ("temperature_units", r"\btemp\w*\b", _degrees),
@@ -180,7 +182,7 @@ _SETTINGS: Final[tuple[tuple[str, str, Callable[[Clause], SettingValue | None]],
     ("quiet_from", r"\bquiet\b|\bafter\b", _time),
     ("lowest_survival", r"\bsurvival\b", _share),
     ("highest_coi", r"\bcoi\b|\binbreeding\b", _share),
-    ("colors_wanted", r"\bcolou?rs wanted\b", _behind("colou?rs wanted")),
+    ("colors_wanted", r"\bcolou?rs (?:wanted|we want|i want)\b", _behind("colou?rs (?:wanted|we want|i want)")),
     ("cup_weight", r"\bcup\b", _grams),
     ("feed_bag", r"\bfeed bags?\b(?!.*\$)|\bbags? of feed\b.*\b(?:lbs?|pounds|kg)\b", _grams),
     ("feed_money", r"\bfeed (?:budget|money)\b", _money),

@@ -37,9 +37,9 @@ CUES: Final = {
     "temper:bad": "bit me | bit my | bites | biting | bite | bit | lunged | lunges | lunging | growled | growls | growling | growly | charged | charges | charging | charged me | boxed me | boxed | boxes me"
     " | scratched me | scratched | kicked me | nipped | nips | nippy | aggressive | mean | grumpy | nasty | cranky | attacked | attacks | vicious | grunted at | grunts at"
     " | bad temper | bad attitude | swatted | swats | hateful | cage aggressive | bit the | bit him | bit her | bit hand | bitey | got me good | bid me | bitten | ornery | grumps",
-    "temper:good": "sweet | gentle | calm | friendly | docile | good temper | easy to handle | cuddly | sweetheart | tame | mellow | good attitude | lap rabbit | love bug"
+    "temper:good": "sweetest | sweetest thing | the sweetest | sweet | gentle | calm | friendly | docile | good temper | easy to handle | cuddly | sweetheart | tame | mellow | good attitude | lap rabbit | love bug"
     " | lets me pet | easygoing | easy going | good natured | a doll | a lamb | well behaved | a sweetie | sweetie | loves pets | so good | gentleman | perfect gentleman | a perfect gentleman | a gentleman",
-    "temper": "gentleman | perfect gentleman | a perfect gentleman | temper | temperament | attitude | bit me | bit my | bites | biting | bit | lunged | growled | charged | scratched me | nipped | aggressive | mean | sweet | gentle | calm | friendly | docile",
+    "temper": "sweetest | sweetest thing | the sweetest | gentleman | perfect gentleman | a perfect gentleman | temper | temperament | attitude | bit me | bit my | bites | biting | bit | lunged | growled | charged | scratched me | nipped | aggressive | mean | sweet | gentle | calm | friendly | docile",
 }  # fmt: skip
 
 

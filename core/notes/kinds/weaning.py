@@ -85,8 +85,11 @@ def _pulled_off(c: Clause) -> int | None:
 
 
 def _sexed(c: Clause, mark: str) -> tuple[int | None, list[Item]]:
+    labels = c.each("bucks_word", "does_word")
+    behind = bool(labels) and c.whole(c.past_fillers(labels[-1] + 1, 1)) is not None
     for i in c.each(mark):
-        place = c.number_for(i, behind=c.said(i + 1) in {":", "="})
+        after = c.past_fillers(i + 1, 1)
+        place = after if behind and c.whole(after) is not None else c.number_for(i, behind=False)
         if place is not None:
             return c.whole(place), [c.items[place], c.items[i]]
     single = "buck_word" if mark == "bucks_word" else "doe_word"

@@ -68,8 +68,17 @@ def read(c: Clause) -> None:
         return
     for n, (grams, items) in enumerate(weights):
         pick = animals[n] if n < len(animals) else None
-        need = None if grams else Need("which_number", "grams", f"\u201c{items[0].said}\u201d is no weight I know: ounces go up to 15. What did the scale say?")
+        need = None if grams else _no_such_weight(items[0])
         c.take(c.past(Weighed, pick, "who", {"grams": grams}, [*items, *([c.items[cue]] if cue is not None else [])], need))
+
+
+def _no_such_weight(item: Item) -> Need:
+    """A dotted number in a farm that has not said what its dot means, or ounces that can't be."""
+    pounds, dot, ounces = item.said.partition(".")
+    if item.sort == "num" and dot and len(ounces) <= 2:
+        both = (f"{item.said} lb", f"{pounds} lb {int(ounces)} oz")
+        return Need("which_number", "grams", f"Is that {both[0]} or {both[1]}? To be asked no more, send \u201cdotted weight decimal\u201d or \u201cdotted weight ounces\u201d.", both)
+    return Need("which_number", "grams", f"\u201c{item.said}\u201d is no weight I know: ounces go up to 15. What did the scale say?")
 
 
 def _no_weight(c: Clause, cue: int | None) -> None:
@@ -91,6 +100,8 @@ def _weights(c: Clause, *, told: bool) -> list[Weight]:
         return [weight for _, weight in found]
     numbers = c.sorted_as("num")
     if told:
+        return _bare(c, numbers)
+    if len(numbers) >= 6 and len(numbers) % 3 == 0 and len(numbers) == len(c.items) and all(c.known(numbers[n]) for n in range(0, len(numbers), 3)):
         return _bare(c, numbers)
     decimals = [i for i in numbers if c.items[i].value != int(c.items[i].value)]
     lone = [i for i in c.explicit()] or [i for i in numbers if i not in decimals]
