@@ -84,7 +84,15 @@ def frequencies(locus: str, told: Iterable[Collection[str]], also: Iterable[str]
 
 def expected(sire: Chances, dam: Chances) -> dict[str, float]:
     """The colours to expect of the pairing, the likeliest first."""
-    return likely_colours(sire, dam)
+    return likely_colours(*({locus: _likely(each) for locus, each in one.items()} for one in (sire, dam)))
+
+
+def _likely(chances: Mapping[str, float]) -> dict[str, float]:
+    """A locus without its next to impossible genotypes: they cost time and change no forecast that is told."""
+    least = genetics.COLOR_ERROR_RATE.value
+    kept = {genotype: chance for genotype, chance in chances.items() if chance >= least}
+    total = sum(kept.values())
+    return {genotype: chance / total for genotype, chance in kept.items()}
 
 
 def genotype_document(chances: Chances) -> dict[str, Any] | None:
