@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+import logging
 import sys
 from typing import NoReturn
 
@@ -44,7 +45,7 @@ def _serve(kept: Settings, url: str, farm: str | None) -> None:
     from core.app import Problem, open_book  # noqa: PLC0415
 
     token = kept.bot_token or ""
-    logs.log_to(sys.stderr, token)
+    written = logs.log_to(sys.stderr, token)
     try:
         with alone(lock_file(url, token.partition(":")[0], data_folder())):
             app = open_book(url, farm)
@@ -58,6 +59,8 @@ def _serve(kept: Settings, url: str, farm: str | None) -> None:
         _fail(SERVED)
     except InvalidToken:
         _fail(STRANGE_KEY)
+    finally:
+        logging.getLogger().removeHandler(written)
 
 
 def _fail(text: str) -> NoReturn:

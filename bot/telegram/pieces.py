@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import accumulate
+
 #: What goes into one message, in the service's own count: UTF-16 units. Its limit is 4096 [D: Bot API, sendMessage]; the rest is air.
 LONGEST = 3900
 
@@ -37,10 +39,6 @@ def _short_lines(line: str, longest: int) -> list[str]:
 
 
 def _fitting(line: str, longest: int) -> int:
-    """How many characters of the line fit."""
-    units = 0
-    for place, letter in enumerate(line):
-        units += length(letter)
-        if units > longest:
-            return place
-    return len(line)
+    """How many characters fit of a line that is too long."""
+    units = accumulate(length(letter) for letter in line)
+    return next(place for place, used in enumerate(units) if used > longest)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+import socket
 import threading
 from collections.abc import AsyncIterator, Iterator
 from datetime import timedelta
@@ -154,3 +155,13 @@ def test_stopping_ends_polls_and_held_calls() -> None:
         thread.join(5)
         assert not thread.is_alive()
     assert len(errors) == 2
+
+
+def test_half_a_request_is_none(standin: StandIn) -> None:
+    """A client that dies while it sends has asked for nothing, and is not held to what it did not get to say."""
+    head = f"POST /bot{standin.token}/sendMessage HTTP/1.1\r\nHost: x\r\nContent-Type: application/json\r\nContent-Length: 99\r\n\r\n"
+    with socket.create_connection(("127.0.0.1", standin.port)) as client:
+        client.sendall(head.encode() + b'{"chat_id"')
+        client.shutdown(socket.SHUT_WR)
+        assert client.recv(100) == b""
+    assert standin.calls() == []

@@ -73,8 +73,8 @@ class Handler(BaseHTTPRequestHandler):
 
     def do_POST(self) -> None:
         """Any request: calls of the bot, downloads, control."""
-        body = self._body()
         try:
+            body = self._body()
             if self.path.startswith("/control/"):
                 self._reply(*self._control(body))
             else:
@@ -90,7 +90,11 @@ class Handler(BaseHTTPRequestHandler):
 
     def _body(self) -> bytes:
         if self.headers.get("Transfer-Encoding", "").lower() != "chunked":
-            return self.rfile.read(int(self.headers.get("Content-Length", 0)))
+            length = int(self.headers.get("Content-Length", 0))
+            body = self.rfile.read(length)
+            if len(body) < length:
+                raise Dropped  # the client died in the middle of a word: no request at all
+            return body
         body = b""
         while size := int(self.rfile.readline().partition(b";")[0], 16):
             body += self.rfile.read(size)

@@ -10,7 +10,7 @@ from tests.standin import StandIn
 
 def test_a_reminder_comes_at_the_farms_hour_and_can_be_answered(barn: Served, standin: StandIn) -> None:
     """Twelve days after the mating the doe is to be felt for kits; a reply to that message is about that doe."""
-    asked = standin.say("Ann", "bred 14 to Flint")
+    asked = standin.say("Ann", "bred 14 to 3")
     standin.wait_answer(asked)
     standin.set_now(datetime(2026, 3, 16, 5, 0, tzinfo=UTC))
     barn.ask("Ann", "hay is low")
@@ -26,7 +26,7 @@ def test_a_reminder_comes_at_the_farms_hour_and_can_be_answered(barn: Served, st
 
 def test_a_reminders_button_answers_it(barn: Served, standin: StandIn) -> None:
     """As if its words had been sent in reply to the reminder."""
-    asked = standin.say("Ann", "bred 14 to Flint")
+    asked = standin.say("Ann", "bred 14 to 3")
     answer = barn.reply(asked)
     standin.set_now(datetime(2026, 3, 17, 16, 0, tzinfo=UTC))
     reminder = standin.wait_answer("Ann", after=answer["message_id"])
@@ -38,7 +38,7 @@ def test_a_reminders_button_answers_it(barn: Served, standin: StandIn) -> None:
 
 def test_a_reminder_is_sent_once(barn: Served, standin: StandIn) -> None:
     """A restart does not send it again."""
-    standin.wait_answer(standin.say("Ann", "bred 14 to Flint"))
+    standin.wait_answer(standin.say("Ann", "bred 14 to 3"))
     last = standin.answers("Ann")[-1]
     standin.set_now(datetime(2026, 3, 16, 16, 0, tzinfo=UTC))
     standin.wait_answer("Ann", after=last["message_id"])
@@ -61,7 +61,7 @@ def test_a_book_in_trouble_does_not_end_the_clock(barn: Served, standin: StandIn
         return tick(now)
 
     barn.app.tick = failing  # type: ignore[method-assign]
-    standin.wait_answer(standin.say("Ann", "bred 14 to Flint"))
+    standin.wait_answer(standin.say("Ann", "bred 14 to 3"))
     last = standin.answers("Ann")[-1]
     standin.set_now(datetime(2026, 3, 16, 16, 0, tzinfo=UTC))
     assert standin.wait_answer("Ann", after=last["message_id"])

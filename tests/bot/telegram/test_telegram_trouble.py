@@ -181,10 +181,12 @@ def test_a_wrong_token_ends_the_server(standin: StandIn, tmp_path: Path) -> None
 
 def test_a_token_taken_back_ends_the_server(standin: StandIn, tmp_path: Path) -> None:
     """Also later on."""
-    with pytest.raises(InvalidToken), Served(standin, tmp_path / "book.sqlite") as served:
-        standin.fail("getUpdates", "refuse", code=401, text="Unauthorized")
-        standin.say("Ann", "hello")
-        served._thread.join(10)
+    served = Served(standin, tmp_path / "book.sqlite").__enter__()
+    standin.fail("getUpdates", "refuse", code=401, text="Unauthorized")
+    standin.say("Ann", "hello")
+    served._thread.join(10)
+    with pytest.raises(InvalidToken):
+        served.__exit__(None, None, None)
 
 
 def test_an_end_before_the_service_answers(standin: StandIn, tmp_path: Path) -> None:
