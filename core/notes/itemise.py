@@ -126,6 +126,7 @@ class Scan:
             self.items.append(Item("span", number.start, self.at + 1, (int(number.value), "day"), NO_MARKS, f"{number.said} d"))
             self.at += 1
             return True
+        weaned = token.key in WEANED_LABELS and any("wean" in item.marks for item in self.items)
         if not self.items or self.items[-1].sort != "num" or not (token.glued or weaned or (token.key == "d" and self._key(self.at + 1) in CLAUSE_ENDS)):
             return False
         self._add("word", self.at + 1, None, WEANED_LABELS[token.key] if weaned else SHORT_LABELS[token.key])
@@ -446,10 +447,6 @@ class Scan:
             if before in {"is", "are", "has"} and after in color_words():
                 return True
             if before in {"lost", "sold", "found", "moved", "gave", "took"} and after == "of":
-                return True
-            if before in {"lost", "lots"} and after == "of":
-                return True
-            if before in {"got", "have", "feeding", "feed", "weve"} and after in {"mouths", "people", "cages"}:
                 return True
             if before in {"kindled", "candled"} and after in {"all", "and", "with", "", ",", ".", "no", "but"}:
                 return True

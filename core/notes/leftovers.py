@@ -14,7 +14,6 @@ from core.notes.clause import Clause
 from core.notes.items import Item
 
 ASKED: Final = frozenset({"num", "weight", "pair", "clock", "money", "temp", "date", "span", "dose", "cup", "percent", "sum", "code", "animal", "cage"})
-HOURS: Final = 12
 PRONOUNS: Final = frozenset({"this", "that", "the", "no", "which", "good", "big", "little", "another", "last", "first", "other", "each", "every", "any", "only"})
 NEAR_DAYS: Final = {"day": 1, "week": 4, "month": 16, "year": 183}  # how far an age in such units may be off
 
@@ -29,8 +28,6 @@ def explained(c: Clause, i: int) -> bool:
     """Whether an item that no fact took says nothing new."""
     item = c.items[i]
     if item.sort == "num":
-        if c.said(i - 1) in {"at", "around"} and i + 1 < len(c.items) and c.items[i + 1].sort == "date" and item.value <= HOURS:
-            return True  # "at 6 this morning"
         return _repeats(c, item) or (item.spoken and item.value == 1 and _pronoun(c, i)) or _is_animal_of(c, i)
     if item.sort in {"animal", "code"}:
         return _is_animal_of(c, i) or not c.found
@@ -71,8 +68,6 @@ def _same_day(c: Clause, item: Item) -> bool:
 
 def _agrees(c: Clause, item: Item) -> bool:
     """Whether an age or a count of days is that of the statement's animal, its litter or its breeding; unknown ones pass."""
-    if item.value[1] in {"minute", "hour"}:
-        return True
     days = age_in_days(item)
     slack = NEAR_DAYS.get(item.value[1], 7)
     known = [age for animal in _animals(c) for age in _ages(c, animal)]

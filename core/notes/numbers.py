@@ -88,14 +88,6 @@ def _hundreds(tokens: Sequence[Token], count: int, hundred: int) -> tuple[Decima
     return Decimal(count * 100), hundred + 1, False
 
 
-def _with_rest(tokens: Sequence[Token], value: int, end: int) -> tuple[Decimal, int, bool]:
-    """`hundred and twenty`, `two thousand three hundred`: what stands behind the hundreds or thousands belongs to them."""
-    rest = _at(tokens, end + 1) if _key(tokens, end) == "and" else _at(tokens, end)
-    if rest and rest[0] == int(rest[0]) and rest[0] < min(value, 1000) and (rest[0] >= 1):
-        return value + rest[0], rest[1], rest[2]
-    return Decimal(value), end, False
-
-
 def _at(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool] | None:
     return spoken(tokens, at) if at < len(tokens) else None
 

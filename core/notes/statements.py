@@ -248,8 +248,6 @@ def _inside(items: list[Item], i: int) -> bool:
     """Whether a dot belongs to a short form (`lb.`, `no.`), a mark to what follows (`palp ? not sure`), rather than to the end of a sentence."""
     if items[i].said == "?" and i + 1 < len(items) and "unsure" in items[i + 1].marks:
         return True
-    if items[i].said == "?" and i + 1 < len(items) and "unsure" in items[i + 1].marks:
-        return True
     if items[i].said != "." or i == 0:
         return False
     before = items[i - 1]

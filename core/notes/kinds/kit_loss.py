@@ -44,7 +44,6 @@ OPENS: Final = ("lose", "step", "eat")
 CUES: Final = {
     "lose": "lost | lose | loses | losing | loss | losses | lots",
     "step": "stepped on | stepped | sat on | squashed | crushed | squished | laid on | trampled | smothered | flattened | stomped | stomped on | stepping on | sat down on",
-    "trod": "stepped on | stepped | sat on | laid on | trampled | stomped | stomped on | stepping on | sat down on | lay on | laying on | sitting on | steps on | flattened | smothered | squashed",
     "eat": "ate | eating | eaten | cannibalized | chewed up | chewed on | eats | chewed",
     "took_kits": "took | got into | got | killed | grabbed | dragged off | carried off | rat got | cat got | dog got | snake got | coon got | hawk got | got at | raided | nabbed",
     "fewer": "down | short | minus",

@@ -48,34 +48,27 @@ CUES: Final = {
 def read(c: Clause) -> None:
     """How much feed a day, for one animal or a class of them."""
     places = c.sorted_as("cup", "weight")
-    classed = any(_scope_of(item) for item in c.items) or _all(c)
-    if not places or not (c.has("ration", "per_day") or classed or c.items[places[0]].sort == "cup"):
+    scope = _scope(c)
+    if not places or not (c.has("ration", "per_day") or (scope and c.has("each", "hay")) or c.items[places[0]].sort == "cup"):
         return
     if len(places) > 1 and _in_pairs(c, places):
         return
     place = places[0]
     if c.items[place].sort == "weight" and c.has("litter", "weigh", "cull", "dress", "bag", "buy", "feed_left", "condition", "sell", "hand"):
         return
-    if c.items[place].sort == "weight" and not (c.has("per_day", "each") or _fed(c) or _all(c)):
+    if c.items[place].sort == "weight" and not (c.has("per_day", "each") or _fed(c)):
         return
     value, unit = c.items[place].value, "cup"
     if c.items[place].sort == "weight":
         value, unit = c.items[place].value[1], c.items[place].unit
     used = [c.items[place], *(item for item in c.items if item.marks & {"ration", "per_day", "each", "feed"})]
     values: dict[str, object] = {"amount": decimal_text(value), "unit": unit}
-    scope = scope or ("all" if _all(c) and not c.explicit() else None)
     if scope:
         values["scope"] = scope
         c.take(c.past(RationSet, None, "", values, used))
         return
     pick = c.subject_of(place, after=False)
     c.take(c.past(RationSet, pick, "who", values, used))
-
-
-def _all(c: Clause) -> bool:
-    """`all 2 oz`, `ration, all: 0.1 kg`."""
-    opening = c.opening()
-    return opening is not None and (c.said(opening) == "all" or any(c.said(i) == "all" and c.said(i + 1) == ":" for i in range(len(c.items))))
 
 
 def _scope(c: Clause) -> str | None:

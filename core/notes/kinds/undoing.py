@@ -32,12 +32,12 @@ CUES: Final = {
 }  # fmt: skip
 #: Words for a kind of note, as people name it when they take one back.
 ABOUT: Final = {
-    "wt": "weighed", "wts": "weighed", "wgt": "weighed", "box": "nest_box", "nb": "nest_box", "nestbox": "nest_box", "kindle": "kindled", "breed": "bred", "treated": "treated", "meds": "treated",
+    "wgt": "weighed", "box": "nest_box", "nb": "nest_box", "nestbox": "nest_box", "kindle": "kindled", "breed": "bred", "treated": "treated", "meds": "treated",
     "weaned": "weaned", "lost": "kits_lost", "losses": "kits_lost", "moved": "moved", "fostered": "fostered", "fostering": "fostered", "palp": "palpated", "palpated": "palpated", "missed": "missed",
     "butchering": "culled", "butchered": "culled", "death": "died", "listed": "for_sale", "tag": "tagged", "tattooed": "tagged", "bcs": "condition", "condition": "condition", "feed": "feed_bought",
     "tats": "tagged", "colors": "litter_colors", "score": "scored", "scores": "scored", "show": "shown", "setting": "setting", "ailment": "ailment", "temperament": "temper",
     "weight": "weighed", "wt": "weighed", "wts": "weighed", "weights": "weighed", "weigh": "weighed", "wait": "weighed", "weighing": "weighed", "kindling": "kindled", "litter": "kindled", "breeding": "bred",
-    "mating": "bred", "sale": "sold", "death": "died", "loss": "kits_lost", "wean": "weaned", "weaning": "weaned", "move": "moved", "foster": "fostered", "palpation": "palpated",
+    "mating": "bred", "sale": "sold", "loss": "kits_lost", "wean": "weaned", "weaning": "weaned", "move": "moved", "foster": "fostered", "palpation": "palpated",
     "cull": "culled", "fault": "fault", "plan": "planned", "reminder": "remind", "remark": "remark", "treatment": "treated", "tattoo": "tagged", "kindled": "kindled", "bred": "bred", "sold": "sold",
     "died": "died", "culled": "culled", "given_away": "given_away", "shot": "treated", "listing": "for_sale", "ration": "ration", "color": "color", "temper": "temper", "count": "kit_count", "miss": "missed", "weighed": "weighed",
 }  # fmt: skip
