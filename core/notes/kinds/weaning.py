@@ -35,6 +35,7 @@ class Weaned:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("weaned 16: 5 kits, 4 bucks 1 doe", ({"doe": "16", "count": 5, "bucks": 4, "does": 1, "on": "2026-11-25"},)),
     Example("weaned 16: 1 buck 4 does", ({"doe": "16", "count": 5, "bucks": 1, "does": 4, "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = ()
@@ -86,7 +87,8 @@ def _pulled_off(c: Clause) -> int | None:
 
 def _sexed(c: Clause, mark: str) -> tuple[int | None, list[Item]]:
     labels = c.each("bucks_word", "does_word")
-    behind = bool(labels) and c.whole(c.past_fillers(labels[-1] + 1, 1)) is not None
+    last = c.past_fillers(labels[-1] + 1, 1) if labels else 0
+    behind = bool(labels) and c.whole(last) is not None and not c.counted(last)
     for i in c.each(mark):
         after = c.past_fillers(i + 1, 1)
         place = after if behind and c.whole(after) is not None else c.number_for(i, behind=False)
