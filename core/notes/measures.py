@@ -85,7 +85,7 @@ def measure(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item 
     if unit in DOSE or (unit in {"c", "m"} and key(tokens, end + 1) in {"c", "l"} and not tokens[end].glued):
         last = end + 1 if unit in DOSE else end + 2
         return _made(tokens, "dose", at, last, _words(tokens, at, last))
-    if unit in DOLLAR:
+    if unit in DOLLAR and not (unit == "$" and key(tokens, end + 1)[:1].isdigit()):
         return _money(tokens, at, value, end + 1)
     return _degrees(tokens, at, value, end) or _time_words(tokens, at, value, end) or _others(tokens, at, value, end)
 

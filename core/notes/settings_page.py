@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import sys
+from calendar import month_name
 from typing import Final
 
 from core import words
 from core.herd import settings
 from core.herd.settings import Settings
-from core.herd.wishes import BY_BREED, WISHES
+from core.herd.wishes import BY_BREED
 
 _HEAD: Final = """# Settings
 
@@ -74,7 +75,7 @@ def _by_breed(name: str) -> str:
 
 def default(name: str) -> str:
     """What holds until the farm says otherwise, in words."""
-    return _IN_WORDS[name] if name in _IN_WORDS else "not said"
+    return _IN_WORDS.get(name, "not said")
 
 
 def _defaults() -> dict[str, str]:
@@ -82,8 +83,8 @@ def _defaults() -> dict[str, str]:
     quiet_from, quiet_to = settings.quiet_hours(fresh)
     return {
         "bucks_a_breed": str(settings.bucks_a_breed(fresh)),
-        "winter": "{1}/{0} (day/month)".format(*settings.WINTER_BEGINS),
-        "spring": "{1}/{0} (day/month)".format(*settings.SPRING_BEGINS),
+        "winter": _day(settings.WINTER_BEGINS),
+        "spring": _day(settings.SPRING_BEGINS),
         "feed_bag": words.weight(settings.feed_bag(fresh), "lb"),
         "cup_weight": words.weight(settings.cup_weight(fresh), "lb"),
         "target_weight": f"by the breed's size; {words.weight(settings.target_weight(fresh), 'lb')} where the breed is unknown",
@@ -102,8 +103,12 @@ def _defaults() -> dict[str, str]:
     }
 
 
+def _day(season: tuple[int, int]) -> str:
+    month, day = season
+    return f"{day} {month_name[month]}"
+
+
 _IN_WORDS: Final = _defaults()
-assert set(ABOUT) == set(WISHES), "a setting has no line on its page"  # noqa: S101 - the page must be whole
 
 if __name__ == "__main__":  # pragma: no cover - the page itself is tested; this only prints it
     sys.stdout.write(page())

@@ -158,7 +158,7 @@ class Cutter:
             if "kindle" in opens and not any(item.sort in NUMBERS for item in items) and not hard and not begins:
                 return True
             return alone and (not hard or (self._has_animal(last) and len(last.items) <= SHORT // 2 + 1))
-        if "skip" in had:
+        if "skip" in had or ("plan" in had and items[0].said in {"because", "since", "cause", "cuz"}):
             return True
         if hard and self._has_animal(last) and self._has_value(last) and self._has_animal(Clause(rest, self.scene)):
             return False

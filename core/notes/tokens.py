@@ -15,8 +15,9 @@ _TOKEN: Final = re.compile(
     r"|(?P<slash>\d{1,4}/\d{1,2}(?:/\d{2,4})?(?![\d/]))"
     r"|(?P<clock>\d{1,2}:\d{2}(?!\d)(?!:\d))"
     r"|(?P<pair>\d{1,3}[-#]\d{1,2}(?:\.\d+)?(?![\d-]))"
+    r"|(?P<club>4-?h\b)"
     r"|(?P<num>\d{1,3}(?:,\d{3})+(?:\.\d+)?(?![\d,])|\d+(?:[.,]\d{1,3})?(?!\d)|\d+|(?<!\d)\.\d+)"
-    r"|(?P<word>4-?h\b|[^\W\d]+(?:'[^\W\d]+)?)"
+    r"|(?P<word>[^\W\d]+(?:'[^\W\d]+)?)"
     r"|(?P<break>\n)"
     r"|(?P<mark>\S)"
 )
@@ -43,7 +44,7 @@ class Token:
 
 #: Short forms that would be other words without their apostrophe.
 CONTRACTED: Final = {"i'll": "will", "we'll": "will", "she'll": "will", "he'll": "will", "we're": "were", "i'd": "would", "she'd": "would", "he'd": "would", "we'd": "would"}
-_SORTS: Final = {"word": WORD, "num": NUMBER, "mark": MARK, "break": MARK}
+_SORTS: Final = {"word": WORD, "club": WORD, "num": NUMBER, "mark": MARK, "break": MARK}
 
 
 def tokens(text: str) -> list[Token]:

@@ -98,7 +98,10 @@ def _ends(c: Clause) -> tuple[Pick | None, Pick | None] | None:
     """Giver and taker, by the word before each."""
     giver = taker = None
     rest = []
-    for i in _places(c):
+    places = _places(c)
+    if len(places) < 2 and c.has("foster"):
+        places = [i for i in range(len(c.items)) if i in places or (c.known(i) is not None and not c.counted(i))]
+    for i in places:
         before = c.items[i - 1].marks if i else frozenset()
         if c.said(i - 1) == ">" or (before & {"onto", "to"} and not before & {"off_of", "from"}):
             taker = taker if taker is not None else i

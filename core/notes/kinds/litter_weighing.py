@@ -44,7 +44,7 @@ CUES: Final = {
 
 def read(c: Clause) -> None:
     """All kits of a doe on the scale together."""
-    if not c.has("litter_weight", "litter") and not (c.has("kits") and c.has("weigh") and _of_kits(c)):
+    if not c.has("litter_weight", "litter") and not (c.has("kits") and _of_kits(c)):
         return
     if c.has("sell", "list", "breed", "cull", "kindle", "color_is"):
         return

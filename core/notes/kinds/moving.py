@@ -49,6 +49,12 @@ def read(c: Clause) -> None:
         return
     cue = c.first("move", "shift", "put")
     c.used.update(id(item) for item in used)
+    at = c.items.index(used[0])
+    named = [i for i in range(at) if not c.taken(i) and c.known(i) is not None and not c.counted(i)]
+    if len(named) > 1:
+        for i in named:
+            c.take(c.past(Moved, c.pick(i), "who", {"cage": cage}, [*used, *([c.items[cue]] if cue is not None else [])]))
+        return
     pick = c.subject_of(cue)
     if pick is None and not c.has("move"):
         return

@@ -167,6 +167,7 @@ def _reason(c: Clause, cue: int | None) -> str | None:
     """The words behind `because`, or behind `until` where no date is."""
     for i in range((cue or 0) + 1, len(c.items)):
         if c.said(i) in {"because", "since", "cuz", "cause"} or (c.items[i].marks & {"until"} and not (i + 1 < len(c.items) and c.items[i + 1].sort == "date")):
+            c.use(range(i, len(c.items)))
             return " ".join(item.said for item in c.items[i + (c.said(i) in {"because", "since", "cuz", "cause"}) :]) or None
     return None
 

@@ -97,7 +97,7 @@ def _text(c: Clause, cue: int, skip: set[int]) -> str:
         words.pop()
     before = [item for item in c.items[:cue] if id(item) not in skip and item.sort != "mark"]
     chosen = words or before
-    return " ".join(item.said for item in chosen)
+    return " ".join(item.said for item in chosen).replace(" ' s", "'s").replace(" ,", ",")
 
 
 def check(fact: Reminder, herd: Herd, today: date) -> Problem | None:

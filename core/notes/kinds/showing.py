@@ -36,6 +36,7 @@ CUES: Final = {
     " | fourth place | fifth place | won her class | won his class | won class | in class | placed | placed first | placed second | placed third | won | won first | got a leg | earned a leg | a leg | show results | grand champion"
     " | reserve in show | reserve best in show | champion | got best of breed | took best of breed | ribbon | took first | took second | took third | got first | got second | got third | blue ribbon | red ribbon | dead last",
     "show_place": "at the show | show | fair | at the fair | county fair | youth show | specialty show",
+    "place_word": "place | class | sr | jr | senior | junior",
     "place_number": "1st | 2nd | 3rd | first | second | third | fourth | fifth | sixth | 1st place | 2nd place | 3rd place",
 }  # fmt: skip
 
