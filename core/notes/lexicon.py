@@ -29,7 +29,7 @@ SHARED: Final = {
     "none": "none | nobody | neither | no",
     "kits": "kits | kit | babies | baby | bunnies | kids | kid | ones | pinkies | newborns | little ones | bunnys | bunny | youngsters | young ones | buns | kitts | litter mates",
     "one_of": "one | one of",
-    "litter": "litter | litter of | litters | ltr | lttr | littermates",
+    "litter": "litter is | litter has | litter | litter of | litters | ltr | lttr | littermates",
     "buck_word": "buck | male | boy",
     "doe_word": "doe | female | girl | dough | doh | dam | mama | momma | lady",
     "bucks_word": "bucks | books | boys | males | buckling | bucklings",
@@ -147,7 +147,8 @@ def closest(word: str, candidates: Iterable[str]) -> list[str]:
             continue
         distance = OSA.distance(word, candidate, score_cutoff=most)
         if distance > most and len(word) > SHORTEST_CHANGE:
-            distance = OSA.distance(_single(word), _single(candidate), score_cutoff=1)
+            slips = OSA.distance(_single(word), _single(candidate), score_cutoff=1)
+            distance = slips if slips <= 1 else most + 1
         if distance <= most and _believable(word, candidate):
             best.append((distance, _unlikely(word, candidate), candidate))
     best.sort(key=lambda each: (each[0], each[1], -len(each[2]), each[2]))

@@ -183,7 +183,7 @@ def _alike(one: Item, other: Item) -> bool:
 def _whole_message(whole: Clause, text: str) -> Reading | None:
     """A correction, an undo, a question, a setting or a reminder takes the whole message."""
     short = len(whole.items) <= PLACES_OF_QUESTION * 2
-    if whole.has("undo") and short and ((whole.first("undo") or 0) <= 4 or not whole.sorted_as("num", "pair", "weight")):
+    if whole.has("undo") and short and ((whole.first("undo") or 0) <= 4 or not [i for i in whole.sorted_as("num", "pair", "weight") if whole.whole(i) != 1]):
         undoing.read(whole)
     elif short and "after all" in text.lower() and any(item.said.replace("'", "") in {"didnt", "did not"} for item in whole.items):
         undoing.taken_back(whole)

@@ -117,7 +117,7 @@ class Cutter:
             return None
         if self._has_animal(Clause([item for item in items if item.sort != "num"], self.scene)):
             return None
-        births = [clause for clause in self.clauses[-3:] if clause.marks & BIRTHS and self._has_numbers(clause)]
+        births = [clause for clause in self.clauses[-3:] if clause.marks & BIRTHS and any(item.sort in NUMBERS for item in clause.items)]
         return births[-1] if births and len(births) == 1 and births[0] is not self.clauses[-1] and not self._has_numbers(self.clauses[-1]) else None
 
     def _date_alone(self, items: list[Item], last: Clause | None) -> None:
@@ -140,6 +140,8 @@ class Cutter:
             return True  # "palpated 9, bred" tells how she felt
         if opens:
             return self._verb_continues(last, items, rest, had, opens, begins=begins, hard=hard)
+        if begins and "tag" in had and not any(item.sort == "code" or (item.sort == "animal" and not item.value.tags) for item in last.items):
+            return True
         if begins:
             return not (had and self._has_animal(last) and self._has_value(last, listing=not hard))
         if not hard:

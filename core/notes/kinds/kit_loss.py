@@ -54,7 +54,7 @@ CUES: Final = {
     "cause:scattered": "scattered | scattered out | scattered her kits | scattered the kits | scattered kits | all over the cage | strewn",
     "cause:out_of_box": "out of the box | out of box | crawled out | fell out | out of the nest | outside the box | out of nest | out of the nest box"
     " | fell out of the box | crawled out of the box | crawled out of the nest box | crawled out of the next box | on the wire | out of the next box | left the nest | fell out of the nest",
-    "cause:predator": "predator | pred | raccoon | racoon | coon | rat | rats | snake | weasel | hawk | fox | possum | opossum | coyote | dog | cat | owl | mink",
+    "cause:predator": "rat got | cat got | dog got | snake got | coon got | hawk got | predator | pred | raccoon | racoon | coon | rat | rats | snake | weasel | hawk | fox | possum | opossum | coyote | dog | cat | owl | mink",
     "cause:sick": "sick | sickness | disease | diarrhea | enteritis | infection | ill",
     "cause:deformed": "deformed | deformity | malformed | born wrong",
     "cause:unknown": "no idea why | not sure why | dont know why | unknown | cause unknown | no reason | not sure what happened | dont know what happened | unknown cause | idk why",

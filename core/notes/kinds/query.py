@@ -114,7 +114,7 @@ def _fits(c: Clause, about: str, places: list[int], sexes: set[str | None]) -> b
     if about == "litters":
         return not c.has("ask:count") or not places
     if about == "weights":
-        return "weigh" in c.text() or "growth" in c.text() or "gaining" in c.text() or "heavy" in c.text()
+        return c.has("weigh") or "weigh" in c.text() or "growth" in c.text() or "gaining" in c.text() or "heavy" in c.text()
     return True
 
 
