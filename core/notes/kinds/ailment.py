@@ -29,7 +29,26 @@ class Ailing:
     on: date
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("Moss has the sniffles", ({"who": "5", "sign": "the sniffles", "on": "2026-11-25"},)),
+    Example("9 has a weepy eye", ({"who": "9", "sign": "weepy eye", "on": "2026-11-25"},)),
+    Example("buck 7 limping", ({"who": "7", "sign": "limping", "on": "2026-11-25"},)),
+    Example("22 off feed", ({"who": "22", "sign": "off feed", "on": "2026-11-25"},)),
+    Example(
+        "Flint has a runny nose and he's sneezing",
+        ({"who": "3", "sign": "runny nose", "on": "2026-11-25"}, {"who": "3", "sign": "sneezing", "on": "2026-11-25"},),
+    ),
+    Example(
+        "Pip has been scratching his ears, probably mites",
+        ({"who": "R23", "sign": "scratching his ears", "on": "2026-11-25"}, {"who": "R23", "sign": "mites", "on": "2026-11-25"},),
+    ),
+    Example("r23 runs", ({"who": "R23", "sign": "runs", "on": "2026-11-25"},)),
+    Example("pip has sore hocks", ({"who": "R23", "sign": "sore hocks", "on": "2026-11-25"},)),
+    Example(
+        "Health check: R23, sneezing; R21, ok.",
+        ({"who": "R23", "sign": "sneezing", "on": "2026-11-25"}, {"kind": "remark", "text": "; r 21 , ok .", "on": "2026-11-25", "who": "R21"},),
+    ),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("ail",)

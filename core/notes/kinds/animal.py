@@ -46,6 +46,13 @@ EXAMPLES: tuple[Example, ...] = (
     Example("new doe 40 mini rex opal born 3/4", ({"tag": "40", "sex": "doe", "breed": "Mini Rex", "color": "opal", "born": "2026-03-04"},)),
     Example("new buck 41 Anvil new zealand white born 2024-05-19", ({"tag": "41", "name": "Anvil", "sex": "buck", "breed": "New Zealand", "color": "white", "born": "2024-05-19"},)),
     Example("new doe 42 Magpie, satin, black", ({"tag": "42", "name": "Magpie", "sex": "doe", "breed": "Satin", "color": "black"},)),
+    Example("new buck sixty new zealand white", ({"tag": "60", "sex": "buck", "breed": "New Zealand", "color": "white"},)),
+    Example(
+        "New doe: tag 41, Clementine, New Zealand, white, born 3/14/26.",
+        ({"tag": "41", "name": "Clementine", "sex": "doe", "breed": "New Zealand", "color": "white", "born": "2026-03-14"},),
+    ),
+    Example("nwe doe 41 nz white", ({"tag": "41", "sex": "doe", "breed": "New Zealand", "color": "white"},)),
+    Example("15 is named Ivy", ({"tag": "15", "name": "Ivy"},)),
 )
 NOT_THIS: tuple[str, ...] = ()
 

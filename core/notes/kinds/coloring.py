@@ -28,7 +28,14 @@ class ColorSettled:
     on: date
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("32 turned out opal", ({"who": "32", "color": "opal", "on": "2026-11-25"},)),
+    Example("33 is black otter", ({"who": "33", "color": "black otter", "on": "2026-11-25"},)),
+    Example("R21 is white", ({"who": "R21", "color": "white", "on": "2026-11-25"},)),
+    Example("color of 31: castor", ({"who": "31", "color": "castor", "on": "2026-11-25"},)),
+    Example("31 is a castor", ({"who": "31", "color": "castor", "on": "2026-11-25"},)),
+    Example("thirty two is opal", ({"who": "32", "color": "opal", "on": "2026-11-25"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ()

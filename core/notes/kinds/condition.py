@@ -27,7 +27,19 @@ class ConditionScored:
     on: date
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("22 bcs 4", ({"who": "22", "score": 4, "on": "2026-11-25"},)),
+    Example("Juno body condition 3.5", ({"who": "14", "score": 3.5, "on": "2026-11-25"},)),
+    Example("condition 9: 2", ({"who": "9", "score": 2, "on": "2026-11-25"},)),
+    Example("buck 7 bcs 1.5", ({"who": "7", "score": 1.5, "on": "2026-11-25"},)),
+    Example("Flint's condition is about a 3", ({"who": "3", "score": 3, "on": "2026-11-25"},)),
+    Example("bcs: 3 3, 5 4", ({"who": "3", "score": 3, "on": "2026-11-25"}, {"who": "5", "score": 4, "on": "2026-11-25"},)),
+    Example(
+        "BCS: 3 - 3; 5 - 3.5; 7 - 3",
+        ({"who": "3", "score": 3, "on": "2026-11-25"}, {"who": "5", "score": 3.5, "on": "2026-11-25"}, {"who": "7", "score": 3, "on": "2026-11-25"},),
+    ),
+    Example("biscuit bcs3", ({"who": "22", "score": 3, "on": "2026-11-25"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("condition",)

@@ -24,7 +24,17 @@ class Correct:
     who: Tag | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("no, 16 not 15", ({"set": {"who": "16"}},)),
+    Example("make that 6", ({"set": {"count": 6}},)),
+    Example("i meant 32", ({"set": {"who": "32"}},)),
+    Example("born 7, not 8", ({"set": {"born": 7}},)),
+    Example("that was 3-12", ({"set": {"grams": 1701}},)),
+    Example("Oops, that was Thistle not Sorrel", ({"set": {"who": "16"}},)),
+    Example("Sorry, I meant 7 kits", ({"set": {"count": 7}},)),
+    Example("31 not 32", ({"set": {"who": "31"}},)),
+    Example("no sixteen not fifteen", ({"set": {"who": "16"}},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ()

@@ -35,7 +35,22 @@ class Culled:
     dressed_grams: int | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("processed 31 5-1 dressed 2-10", ({"on": "2026-11-25", "who": "31", "live_grams": 2296, "dressed_grams": 1191},)),
+    Example(
+        "culled R21 yesterday, live 5 lb 2 oz, dressed 2 lb 11 oz",
+        ({"on": "2026-11-24", "who": "R21", "live_grams": 2325, "dressed_grams": 1219},),
+    ),
+    Example("butchered three of 16's kits", ({"on": "2026-11-25", "litter_of": "16", "count": 3},)),
+    Example("R23 went to freezer camp", ({"on": "2026-11-25", "who": "R23"},)),
+    Example(
+        "We butchered R22 and R23 yesterday, dressed out 2 lb 10 oz and 2 lb 12 oz",
+        ({"on": "2026-11-24", "who": "R22", "dressed_grams": 1191}, {"on": "2026-11-24", "who": "R23", "dressed_grams": 1247},),
+    ),
+    Example("butch r23 4-14/2-9", ({"on": "2026-11-25", "who": "R23", "live_grams": 2211, "dressed_grams": 1162},)),
+    Example("butchered thirty two dressed two pounds ten", ({"on": "2026-11-25", "who": "32", "dressed_grams": 1191},)),
+    Example("procesed r22", ({"on": "2026-11-25", "who": "R22"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("cull",)

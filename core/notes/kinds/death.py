@@ -31,7 +31,17 @@ class Died:
     cause: str | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("7 died", ({"on": "2026-11-25", "who": "7"},)),
+    Example("found Sorrel dead this morning", ({"on": "2026-11-25", "who": "12"},)),
+    Example("had to put 5 down", ({"on": "2026-11-25", "who": "5"},)),
+    Example("Moss passed away last night", ({"on": "2026-11-24", "who": "5"},)),
+    Example("Came home to find R21 dead in her cage, I think it was the heat", ({"on": "2026-11-25", "who": "R21", "cause": "heat"},)),
+    Example("We had to put 33 down today", ({"on": "2026-11-25", "who": "33"},)),
+    Example("R21 died heat", ({"on": "2026-11-25", "who": "R21", "cause": "heat"},)),
+    Example("thirty three died", ({"on": "2026-11-25", "who": "33"},)),
+    Example("Deaths: R22 (24 Nov).", ({"on": "2026-11-24", "who": "R22"},)),
+)
 NOT_THIS: tuple[str, ...] = ("doe 14 kindled 8, 3 dead", "sorrel scattered her kits, lost 5")
 
 OPENS: Final = ("die",)

@@ -28,7 +28,17 @@ class ChoreDone:
     key: str | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("cleaned the trays", ({"chore": "cleaned trays", "on": "2026-11-25"},)),
+    Example("done worming 22", ({"chore": "worming", "on": "2026-11-25", "who": "22"},)),
+    Example("trimmed nails on 9", ({"chore": "trimmed nails", "on": "2026-11-25", "who": "9"},)),
+    Example("clipped Moss's nails yesterday", ({"chore": "clipped nails", "on": "2026-11-24", "who": "5"},)),
+    Example("scrubbed the water bottles", ({"chore": "scrubbed water bottles", "on": "2026-11-25"},)),
+    Example("I cleaned all the cages today", ({"chore": "cleaned all cages", "on": "2026-11-25"},)),
+    Example("Finally trimmed Biscuit's nails", ({"chore": "trimmed nails", "on": "2026-11-25", "who": "22"},)),
+    Example("Done: cleaned trays.", ({"chore": "cleaned trays", "on": "2026-11-25"},)),
+    Example("[x] trim nails 16", ({"chore": "trim nails", "on": "2026-11-25", "who": "16"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("done",)

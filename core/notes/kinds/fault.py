@@ -28,7 +28,19 @@ class FaultSeen:
     disqualifies: bool | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("33 has a torn ear", ({"who": "33", "fault": "torn ear", "on": "2026-11-25"},)),
+    Example("fault 31: bowed legs", ({"who": "31", "fault": "bowed legs", "on": "2026-11-25"},)),
+    Example("R22 split penis dq", ({"who": "R22", "fault": "split penis", "on": "2026-11-25", "disqualifies": True},)),
+    Example("32 white hairs, not a dq", ({"who": "32", "fault": "white hairs", "on": "2026-11-25", "disqualifies": False},)),
+    Example("Flint has a moon eye", ({"who": "3", "fault": "moon eye", "on": "2026-11-25"},)),
+    Example("I noticed 32 has a white toenail so he's out", ({"who": "32", "fault": "white toenail", "on": "2026-11-25"},)),
+    Example(
+        "r twenty one has a split penis that's a dq",
+        ({"who": "R21", "fault": "split penis", "on": "2026-11-25", "disqualifies": True},),
+    ),
+    Example("Faults: 31, white toenail (DQ).", ({"who": "31", "fault": "white toenail", "on": "2026-11-25", "disqualifies": True},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("fault",)

@@ -25,7 +25,14 @@ class FeedLeft:
     on: date
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("140 lb of pellets left", ({"grams": 63503, "on": "2026-11-25"},)),
+    Example("we have 2 bags of feed left", ({"grams": 45360, "on": "2026-11-25"},)),
+    Example("feed on hand 55 lb", ({"grams": 24948, "on": "2026-11-25"},)),
+    Example("down to 30 lb of feed", ({"grams": 13608, "on": "2026-11-25"},)),
+    Example("There's maybe 40 pounds of pellets left", ({"grams": 18144, "on": "2026-11-25"},)),
+    Example("a hundred pounds of feed left", ({"grams": 45359, "on": "2026-11-25"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ()

@@ -32,6 +32,10 @@ class FeedBought:
 
 EXAMPLES: tuple[Example, ...] = (
     Example("bought 5 50 lb bags of feed at 19.50", ({"bags": 5, "grams": 113398, "price": "97.50", "on": "2026-11-25"},)),
+    Example("Grabbed 5 bags of feed, 50 lb each, $97.50 total", ({"on": "2026-11-25", "grams": 113398, "bags": 5, "price": "97.50"},)),
+    Example("bought four bags at nineteen fifty a bag", ({"on": "2026-11-25", "bags": 4, "price": "78.00"},)),
+    Example("Feed: bought 6 bags (50 lb) at $18.75.", ({"on": "2026-11-25", "grams": 136078, "bags": 6, "price": "112.50"},)),
+    Example("boght 2 bags", ({"on": "2026-11-25", "bags": 2},)),
 )
 NOT_THIS: tuple[str, ...] = ()
 

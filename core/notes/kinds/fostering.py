@@ -30,7 +30,14 @@ class Fostered:
     on: date
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("gave Thistle three of Sorrel's kits", ({"from": "12", "to": "16", "count": 3, "on": "2026-11-25"},)),
+    Example("put two of 12's kits under 16", ({"from": "12", "to": "16", "count": 2, "on": "2026-11-25"},)),
+    Example("Fostered: 1 kit, 12 to 16", ({"from": "12", "to": "16", "count": 1, "on": "2026-11-25"},)),
+    Example("Moved three of Sorrel's kits over to Thistle to even them out", ({"from": "12", "to": "16", "count": 3, "on": "2026-11-25"},)),
+    Example("12 > 16 2 kits", ({"from": "12", "to": "16", "count": 2, "on": "2026-11-25"},)),
+    Example("fosterd 2 kits form 12 to 16", ({"from": "12", "to": "16", "count": 2, "on": "2026-11-25"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("foster",)

@@ -31,7 +31,14 @@ class GivenAway:
     to: str | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("gave 33 away", ({"on": "2026-11-25", "who": "33"},)),
+    Example("donated R21 to the school", ({"on": "2026-11-25", "who": "R21", "to": "the school"},)),
+    Example("rehomed 31", ({"on": "2026-11-25", "who": "31"},)),
+    Example("gave two of 16's kits to my cousin", ({"on": "2026-11-25", "litter_of": "16", "count": 2, "to": "my cousin"},)),
+    Example("Gave R21 to my niece", ({"on": "2026-11-25", "who": "R21", "to": "my niece"},)),
+    Example("Given away: R21 to a 4-H family.", ({"on": "2026-11-25", "who": "R21", "to": "a 4-h family"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("give",)

@@ -38,6 +38,19 @@ class Kindled:
 EXAMPLES: tuple[Example, ...] = (
     Example("doe 14 kindled 8, 3 dead", ({"doe": "14", "born": 8, "alive": 5, "dead": 3, "on": "2026-11-25"},)),
     Example("14 k8 2d", ({"doe": "14", "born": 8, "alive": 6, "dead": 2, "on": "2026-11-25"},)),
+    Example(
+        "Juno had her kits overnight! Seven total, looks like one was stillborn but the other six are fat and happy",
+        ({"doe": "14", "on": "2026-11-24", "born": 7, "alive": 6, "dead": 1},),
+    ),
+    Example(
+        "Well Clover finally did it, nine babies and every single one alive when I checked at 6am",
+        ({"doe": "9", "on": "2026-11-25", "born": 9, "alive": 9},),
+    ),
+    Example("My husband says Juno kindled four last night", ({"doe": "14", "on": "2026-11-24", "born": 4},)),
+    Example("14 k9, 3 doa", ({"doe": "14", "on": "2026-11-25", "born": 9, "alive": 6, "dead": 3},)),
+    Example("9 k8 all dead", ({"doe": "9", "on": "2026-11-25", "born": 8, "alive": 0, "dead": 8},)),
+    Example("14 k 5 live", ({"doe": "14", "on": "2026-11-25", "born": 5, "alive": 5},)),
+    Example("juno had seven kits all alive", ({"doe": "14", "on": "2026-11-25", "born": 7, "alive": 7},)),
 )
 NOT_THIS: tuple[str, ...] = ()
 

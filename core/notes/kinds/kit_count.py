@@ -31,7 +31,16 @@ class KitsCounted:
     age_days: int | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("12 has 7 kits", ({"doe": "12", "count": 7, "on": "2026-11-25"},)),
+    Example("still 5 kits under 16", ({"doe": "16", "count": 5, "on": "2026-11-25"},)),
+    Example("counted 7 in Sorrel's nest", ({"doe": "12", "count": 7, "on": "2026-11-25"},)),
+    Example("Sorrel has only 5 left", ({"doe": "12", "count": 5, "on": "2026-11-25"},)),
+    Example("sixteen's got five kits", ({"doe": "16", "count": 5, "on": "2026-11-25"},)),
+    Example("twelve has six left", ({"doe": "12", "count": 6, "on": "2026-11-25"},)),
+    Example("Doe 12: 6 kits on day 15.", ({"doe": "12", "count": 6, "on": "2026-11-25", "age_days": 15},)),
+    Example("16 has5 kits", ({"doe": "16", "count": 5, "on": "2026-11-25"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("count",)

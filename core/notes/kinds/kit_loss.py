@@ -37,6 +37,19 @@ class KitsLost:
 EXAMPLES: tuple[Example, ...] = (
     Example("lost 2 kits from sorrel's litter", ({"doe": "12", "count": 2, "on": "2026-11-25"},)),
     Example("sorrel scattered her kits, lost 2", ({"doe": "12", "count": 2, "cause": "scattered", "on": "2026-11-25"}, {"kind": "nest_manners", "doe": "12", "sign": "scattered", "on": "2026-11-25"},)),
+    Example(
+        "We lost one of Sorrel's kits overnight, it had gotten out of the box",
+        ({"doe": "12", "count": 1, "on": "2026-11-24", "cause": "out_of_box"},),
+    ),
+    Example("Sorrel's down two kits this morning, found them cold", ({"doe": "12", "count": 2, "on": "2026-11-25", "cause": "cold"},)),
+    Example(
+        "Found a dead kit under Sorrel this morning, no idea why",
+        ({"doe": "12", "count": 1, "on": "2026-11-25", "cause": "unknown"},),
+    ),
+    Example("12 lost 3, pred", ({"doe": "12", "count": 3, "on": "2026-11-25", "cause": "predator"},)),
+    Example("sorrel lost for kits they got cold", ({"doe": "12", "count": 4, "on": "2026-11-25", "cause": "cold"},)),
+    Example("twelve lost a kit this morning", ({"doe": "12", "count": 1, "on": "2026-11-25"},)),
+    Example("the red doe lost two", ({"doe": "12", "count": 2, "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = ("lost some kits from sorrel's litter",)
 

@@ -32,7 +32,20 @@ class LitterWeighed:
     age_days: int | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("12 litter weighed 3 lb 12", ({"doe": "12", "grams": 1701, "on": "2026-11-25"},)),
+    Example("litter of 16 9-8", ({"doe": "16", "grams": 4309, "on": "2026-11-25"},)),
+    Example("16 five kits 9 lb 4 all together", ({"doe": "16", "grams": 4196, "on": "2026-11-25", "count": 5},)),
+    Example("12 litter 21d wt 4-2", ({"doe": "12", "grams": 1871, "on": "2026-11-25", "age_days": 21},)),
+    Example(
+        "sixteens litter weighed nine pounds eight at seven weeks",
+        ({"doe": "16", "grams": 4309, "on": "2026-11-25", "age_days": 49},),
+    ),
+    Example(
+        "Litter weight (doe 12, 7 kits, 15 days): 3 lb 9 oz",
+        ({"doe": "12", "grams": 1616, "on": "2026-11-25", "count": 7, "age_days": 15},),
+    ),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("litter_weight",)

@@ -36,6 +36,15 @@ EXAMPLES: tuple[Example, ...] = (
     Example("bred 15 to Flint, 2 falls", ({"doe": "15", "buck": "3", "falls": 2, "on": "2026-11-25"},)),
     Example("bred 15 to Flint, 3 falls", ({"doe": "15", "buck": "3", "falls": 3, "on": "2026-11-25"},)),
     Example("put Juno in with Moss, 1 fall", ({"doe": "14", "buck": "5", "falls": 1, "on": "2026-11-25"},)),
+    Example("Put Flint in with Thistle on Monday, three falls", ({"doe": "16", "buck": "3", "on": "2026-11-23", "falls": 3},)),
+    Example(
+        "Took 16 over to Flint yesterday evening and got two good falls",
+        ({"doe": "16", "buck": "3", "on": "2026-11-24", "falls": 2},),
+    ),
+    Example("Clover was bred to Moss back on October 28", ({"doe": "9", "buck": "5", "on": "2026-10-28"},)),
+    Example("bred 15/7", ({"doe": "15", "buck": "7", "on": "2026-11-25"},)),
+    Example("bread sixteen to book seven this morning", ({"doe": "16", "buck": "7", "on": "2026-11-25"},)),
+    Example("seven bred fifteen", ({"doe": "15", "buck": "7", "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = ()
 

@@ -28,7 +28,13 @@ class Missed:
     on: date
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("14 missed again", ({"doe": "14", "on": "2026-11-25"},)),
+    Example("Clover came up empty", ({"doe": "9", "on": "2026-11-25"},)),
+    Example("Sorrel didn't take", ({"doe": "12", "on": "2026-11-25"},)),
+    Example("biscuit missed", ({"doe": "22", "on": "2026-11-25"},)),
+    Example("Missed: doe 14 (25 Nov).", ({"doe": "14", "on": "2026-11-25"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("miss",)

@@ -28,7 +28,15 @@ class Moved:
     on: date
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("Moss to pen 6", ({"who": "5", "cage": "6", "on": "2026-11-25"},)),
+    Example("31 is in C2 now", ({"who": "31", "cage": "C2", "on": "2026-11-25"},)),
+    Example("moved Pip and 31 to B7", ({"who": "R23", "cage": "B7", "on": "2026-11-25"}, {"who": "31", "cage": "B7", "on": "2026-11-25"},)),
+    Example("put 33 in cage 9", ({"who": "33", "cage": "9", "on": "2026-11-25"},)),
+    Example("moved moss to cage twelve", ({"who": "5", "cage": "12", "on": "2026-11-25"},)),
+    Example("Move: R21 -> C4.", ({"who": "R21", "cage": "C4", "on": "2026-11-25"},)),
+    Example("mvoed 14 to c3", ({"who": "14", "cage": "C3", "on": "2026-11-25"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("move",)

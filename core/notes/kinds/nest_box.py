@@ -33,6 +33,12 @@ EXAMPLES: tuple[Example, ...] = (
     Example("box in 14", ({"doe": "14", "change": "in", "on": "2026-11-25"},)),
     Example("NB in 9", ({"doe": "9", "change": "in", "on": "2026-11-25"},)),
     Example("box out 12 and 16", ({"doe": "12", "change": "out", "on": "2026-11-25"}, {"doe": "16", "change": "out", "on": "2026-11-25"},)),
+    Example("Put the nest box in with Juno this afternoon", ({"doe": "14", "change": "in", "on": "2026-11-25"},)),
+    Example("Pulled Thistle's nest box today", ({"doe": "16", "change": "out", "on": "2026-11-25"},)),
+    Example("box out 16", ({"doe": "16", "change": "out", "on": "2026-11-25"},)),
+    Example("nb out 12", ({"doe": "12", "change": "out", "on": "2026-11-25"},)),
+    Example("next box in for fourteen", ({"doe": "14", "change": "in", "on": "2026-11-25"},)),
+    Example("took the box out of sixteen", ({"doe": "16", "change": "out", "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = ("found a dead kit in 12's box", "9 peeing in the box")
 

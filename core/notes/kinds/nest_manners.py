@@ -28,7 +28,14 @@ class NestManners:
     on: date
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("16 soiled the box", ({"doe": "16", "sign": "soiled", "on": "2026-11-25"},)),
+    Example("Clover built a good nest", ({"doe": "9", "sign": "good", "on": "2026-11-25"},)),
+    Example("14 no fur", ({"doe": "14", "sign": "no_fur", "on": "2026-11-25"},)),
+    Example("12 scattered her nest", ({"doe": "12", "sign": "scattered", "on": "2026-11-25"},)),
+    Example("Thistle has been sleeping in her nest box", ({"doe": "16", "sign": "lounging", "on": "2026-11-25"},)),
+    Example("Juno pulled a ton of fur and built a lovely nest", ({"doe": "14", "sign": "good", "on": "2026-11-25"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("manners",)

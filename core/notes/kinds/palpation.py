@@ -33,6 +33,14 @@ EXAMPLES: tuple[Example, ...] = (
     Example("palpated 9, bred", ({"doe": "9", "result": "bred", "on": "2026-11-25"},)),
     Example("palped 14 and 9, both bred", ({"doe": "14", "result": "bred", "on": "2026-11-25"}, {"doe": "9", "result": "bred", "on": "2026-11-25"},)),
     Example("22 palpated open", ({"doe": "22", "result": "open", "on": "2026-11-25"},)),
+    Example("I palpated Biscuit and I definitely feel babies", ({"doe": "22", "result": "bred", "on": "2026-11-25"},)),
+    Example("Felt nothing in 22 today", ({"doe": "22", "result": "open", "on": "2026-11-25"},)),
+    Example("22 palp +", ({"doe": "22", "result": "bred", "on": "2026-11-25"},)),
+    Example("9 palp bred", ({"doe": "9", "result": "bred", "on": "2026-11-25"},)),
+    Example(
+        "palp 14 neg, 9 pos",
+        ({"doe": "14", "result": "open", "on": "2026-11-25"}, {"doe": "9", "result": "bred", "on": "2026-11-25"},),
+    ),
 )
 NOT_THIS: tuple[str, ...] = ()
 

@@ -30,7 +30,17 @@ class Query:
     until: date | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("due list", ({"about": "due"},)),
+    Example("compare 31 and 33", ({"about": "compare", "who": "31", "with": "33"},)),
+    Example("pedigree of R22", ({"about": "pedigree", "who": "R22"},)),
+    Example("what if I sold Flint", ({"about": "what_if", "who": "3"},)),
+    Example("show me a picture of 31", ({"about": "picture", "who": "31"},)),
+    Example("How's Juno doing?", ({"about": "card", "who": "14"},)),
+    Example("When is Clover due?", ({"about": "due", "who": "9"},)),
+    Example("Which does are open right now?", ({"about": "open", "scope": "does"},)),
+    Example("Who should I breed 15 to?", ({"about": "pair", "who": "15"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ()

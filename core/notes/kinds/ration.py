@@ -31,7 +31,17 @@ class RationSet:
     scope: str | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("bucks get 5 oz a day", ({"amount": 5, "unit": "oz", "on": "2026-11-25", "scope": "bucks"},)),
+    Example("Flint 1 cup a day", ({"amount": 1, "unit": "cup", "on": "2026-11-25", "who": "3"},)),
+    Example("does are on a cup and a half", ({"amount": 1.5, "unit": "cup", "on": "2026-11-25", "scope": "does"},)),
+    Example("grow outs 6 oz each", ({"amount": 6, "unit": "oz", "on": "2026-11-25", "scope": "grow-outs"},)),
+    Example("Juno gets 3/4 cup", ({"amount": 0.75, "unit": "cup", "on": "2026-11-25", "who": "14"},)),
+    Example("I've been giving Moss a cup a day", ({"amount": 1, "unit": "cup", "on": "2026-11-25", "who": "5"},)),
+    Example("Cut Biscuit back to half a cup", ({"amount": 0.5, "unit": "cup", "on": "2026-11-25", "who": "22"},)),
+    Example("All the does get a cup a day now", ({"amount": 1, "unit": "cup", "on": "2026-11-25", "scope": "does"},)),
+    Example("moss 3/4 c pellets", ({"amount": 0.75, "unit": "cup", "on": "2026-11-25", "who": "5"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ()

@@ -28,7 +28,14 @@ class Refused:
     buck: Tag | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("12 refused moss", ({"doe": "12", "on": "2026-11-25", "buck": "5"},)),
+    Example("thistle wanted nothing to do with flint", ({"doe": "16", "on": "2026-11-25", "buck": "3"},)),
+    Example("22 wouldn't stand for moss yesterday", ({"doe": "22", "on": "2026-11-24", "buck": "5"},)),
+    Example("Refusal: doe 15, buck 3.", ({"doe": "15", "on": "2026-11-25", "buck": "3"},)),
+    Example("9 no lift", ({"doe": "9", "on": "2026-11-25"},)),
+    Example("15 wouldnt lfit", ({"doe": "15", "on": "2026-11-25"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("refuse",)

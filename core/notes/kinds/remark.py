@@ -28,7 +28,17 @@ class Remark:
     who: Tag | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("Juno looks rough", ({"text": "Juno looks rough", "on": "2026-11-25", "who": "14"},)),
+    Example("the fan quit in the barn", ({"text": "the fan quit in the barn", "on": "2026-11-25"},)),
+    Example("14 hasn't kindled yet", ({"text": "14 hasn't kindled yet", "on": "2026-11-25", "who": "14"},)),
+    Example("Thistle seems off today", ({"text": "Thistle seems off today", "on": "2026-11-25", "who": "16"},)),
+    Example("Biscuit might be bred, hard to say", ({"text": "Biscuit might be bred, hard to say", "on": "2026-11-25", "who": "22"},)),
+    Example("I need to decide about Moss", ({"text": "I need to decide about Moss", "on": "2026-11-25", "who": "5"},)),
+    Example("3 kits 12 to 16", ({"text": "3 kits 12 to 16", "on": "2026-11-25", "who": "16"},)),
+    Example("who's bred", ({"text": "who's bred", "on": "2026-11-25"},)),
+    Example("feed 23.50/bag", ({"text": "feed 23.50/bag", "on": "2026-11-25"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ()

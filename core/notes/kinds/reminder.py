@@ -34,7 +34,19 @@ class Reminder:
     key: str | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("remind me friday to worm 22", ({"text": "worm 22", "on": "2026-11-27", "who": "22"},)),
+    Example("remind me dec 1 at 7:30 to check 9", ({"text": "check 9", "on": "2026-12-01", "time": "07:30", "who": "9"},)),
+    Example("don't let me forget to order hay on monday", ({"text": "order hay", "on": "2026-11-30"},)),
+    Example("reminder: 3 dec, tattoo 16's kits", ({"text": "tattoo 16's kits", "on": "2026-12-03", "who": "16"},)),
+    Example("Remind me to order feed on Monday", ({"text": "order feed", "on": "2026-11-30"},)),
+    Example("rem 12/1 order feed", ({"text": "order feed", "on": "2026-12-01"},)),
+    Example(
+        "Reminder: 27 Nov 07:30, trim nails, doe 9.",
+        ({"text": "trim nails, doe 9 .", "on": "2026-11-27", "time": "07:30", "who": "9"},),
+    ),
+    Example("remnid me tmrw to weigh 31", ({"text": "weigh 31", "on": "2026-11-26", "who": "31"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("remind",)

@@ -33,7 +33,18 @@ class Sold:
     to: str | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("sold 31 $55", ({"on": "2026-11-25", "who": "31", "price": "55.00"},)),
+    Example("sold 2 of 16's kits for 20 each", ({"on": "2026-11-25", "litter_of": "16", "count": 2, "price": "20.00"},)),
+    Example("Flint sold for 80 to a 4-H family", ({"on": "2026-11-25", "who": "3", "price": "80.00", "to": "a 4-h family"},)),
+    Example(
+        "sold R21 and R22 yesterday, $40 each",
+        ({"on": "2026-11-24", "who": "R21", "price": "40.00"}, {"on": "2026-11-24", "who": "R22", "price": "40.00"},),
+    ),
+    Example("Sold R22 for 35 dollars to the Hendersons", ({"on": "2026-11-25", "who": "R22", "price": "35.00", "to": "the hendersons"},)),
+    Example("r22 sold 35 to school", ({"on": "2026-11-25", "who": "R22", "price": "35.00", "to": "school"},)),
+    Example("Sold: R23, $40, 24 Nov, to J. Alvarez.", ({"on": "2026-11-24", "who": "R23", "price": "40.00", "to": "j"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("sell",)

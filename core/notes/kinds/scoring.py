@@ -30,7 +30,24 @@ class Scored:
     on: date
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example(
+        "31 type 4 fur 3",
+        ({"who": "31", "trait": "type", "score": 4, "on": "2026-11-25"}, {"who": "31", "trait": "fur", "score": 3, "on": "2026-11-25"},),
+    ),
+    Example(
+        "score 33: size 4, color 5",
+        ({"who": "33", "trait": "size", "score": 4, "on": "2026-11-25"}, {"who": "33", "trait": "color", "score": 5, "on": "2026-11-25"},),
+    ),
+    Example("R21 overall 4", ({"who": "R21", "trait": "overall", "score": 4, "on": "2026-11-25"},)),
+    Example("32 coat 3", ({"who": "32", "trait": "fur", "score": 3, "on": "2026-11-25"},)),
+    Example("31 type 3", ({"who": "31", "trait": "type", "score": 3, "on": "2026-11-25"},)),
+    Example("thirty one fur three", ({"who": "31", "trait": "fur", "score": 3, "on": "2026-11-25"},)),
+    Example(
+        "Evaluations: 33 - type 4, fur 5, color 3, overall 4.",
+        ({"who": "33", "trait": "type", "score": 4, "on": "2026-11-25"}, {"who": "33", "trait": "fur", "score": 5, "on": "2026-11-25"}, {"who": "33", "trait": "color", "score": 3, "on": "2026-11-25"}, {"who": "33", "trait": "overall", "score": 4, "on": "2026-11-25"},),
+    ),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("trait",)

@@ -36,6 +36,13 @@ class SettingChanged:
 EXAMPLES: tuple[Example, ...] = (
     Example("timezone america/chicago", ({"name": "timezone", "value": "america/chicago"},)),
     Example("keep two bucks a breed", ({"name": "bucks_a_breed", "value": 2},)),
+    Example("cup = 5 oz", ({"name": "cup_weight", "value": 142},)),
+    Example("winter dec 10", ({"name": "winter", "value": "2026-12-10"},)),
+    Example("bucks/breed 3", ({"name": "bucks_a_breed", "value": 3},)),
+    Example("keep three bucks a breed", ({"name": "bucks_a_breed", "value": 3},)),
+    Example("Setting: winter starts 1 Dec.", ({"name": "winter", "value": "2026-12-01"},)),
+    Example("Setting: quiet hours 21:00 to 06:30.", ({"name": "quiet_from", "value": "21:00"}, {"name": "quiet_to", "value": "06:30"},)),
+    Example("Setting: target weight Mini Rex 4 lb.", ({"name": "target_weight", "value": 1814, "breed": "Mini Rex"},)),
 )
 NOT_THIS: tuple[str, ...] = ()
 
@@ -81,7 +88,8 @@ def _whole(c: Clause) -> SettingValue | None:
 def _share(c: Clause) -> SettingValue | None:
     for i in c.sorted_as("percent", "num"):
         value = float(c.items[i].value)
-        return round(value / 100 if c.items[i].sort == "percent" or value > 1 else value, 4)
+        share = round(value / 100 if c.items[i].sort == "percent" or value > 1 else value, 4)
+        return share if share <= 1 else value  # over a hundred per cent: left as said, for the check to refuse
     return None
 
 
@@ -216,6 +224,7 @@ def apply(fact: SettingChanged, herd: Herd) -> Herd:
 
 _GRAMS = frozenset({"target_weight", "feed_bag", "cup_weight"})
 _SHARES = frozenset({"highest_coi", "lowest_survival"})
+_DAYS = frozenset({"winter", "spring"})
 
 
 def _plain(name: str) -> str:
@@ -227,12 +236,23 @@ def reply(fact: SettingChanged, _before: Herd, after: Herd) -> tuple[str, ...]:
     value = normal(fact.name, fact.value)
     if value is None:
         return (f"{_plain(fact.name)} can't be {fact.value}.",)
-    shown = grams(after, value) if fact.name in _GRAMS else words.share(value) if fact.name in _SHARES else str(value)
+    shown = _shown(fact.name, value, after)
     breed = f" for {fact.breed}" if fact.breed is not None else ""
     return (words.sentence(f"{_plain(fact.name)}{breed}: {shown}"),)
 
 
 WRITTEN = ("setting {name:WORD}(?: for {breed:BREED})? is {value:REST}",)
+
+
+def _shown(name: str, value: SettingValue, herd: Herd) -> str:
+    """The value as the farm says it."""
+    if name in _GRAMS:
+        return grams(herd, int(value))
+    if name in _SHARES:
+        return words.share(float(value))
+    if name in _DAYS:
+        return words.full_day(date.fromisoformat(str(value)))
+    return str(value)
 
 
 def show(fact: SettingChanged, _herd: Herd) -> str:

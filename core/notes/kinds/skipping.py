@@ -28,7 +28,11 @@ class Skipped:
     who: Tag | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("skip the weighing on 31", ({"chore": "weighing", "on": "2026-11-25", "who": "31"},)),
+    Example("don't bother with the nest check on 12", ({"chore": "the nest check", "on": "2026-11-25", "who": "12"},)),
+    Example("Skip: nest check, doe 12.", ({"chore": "nest check", "on": "2026-11-25", "who": "12"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("skip",)

@@ -29,7 +29,16 @@ class TemperShown:
     sign: str | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("22 scratched me", ({"who": "22", "grade": "bad", "on": "2026-11-25", "sign": "scratched me"},)),
+    Example("Pip is sweet", ({"who": "R23", "grade": "good", "on": "2026-11-25", "sign": "sweet"},)),
+    Example("Moss lunged at me", ({"who": "5", "grade": "bad", "on": "2026-11-25", "sign": "lunged"},)),
+    Example("9 growls when I feed her", ({"who": "9", "grade": "bad", "on": "2026-11-25", "sign": "growls"},)),
+    Example("Sorrel lunged at my hand again when I reached in", ({"who": "12", "grade": "bad", "on": "2026-11-25", "sign": "lunged"},)),
+    Example("5 growly", ({"who": "5", "grade": "bad", "on": "2026-11-25", "sign": "growly"},)),
+    Example("Temperament: doe 22, bad, bit me.", ({"who": "22", "grade": "bad", "on": "2026-11-25", "sign": "bit me"},)),
+    Example("clover is so swet", ({"who": "9", "grade": "good", "on": "2026-11-25", "sign": "sweet"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("temper",)

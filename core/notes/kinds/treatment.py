@@ -34,7 +34,21 @@ class Treated:
     withdrawal_days: int | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example(
+        "gave 5 penicillin .3 ml, 30 day withdrawal",
+        ({"who": "5", "with": "penicillin", "on": "2026-11-25", "dose": ".3 ml", "withdrawal_days": 30},),
+    ),
+    Example("wormed 22 with panacur", ({"who": "22", "with": "panacur", "on": "2026-11-25"},)),
+    Example("treated Moss for ear mites with ivermectin .2 ml", ({"who": "5", "with": "ivermectin", "on": "2026-11-25", "dose": ".2 ml"},)),
+    Example("22 baytril 0.5 ml", ({"who": "22", "with": "baytril", "on": "2026-11-25", "dose": "0.5 ml"},)),
+    Example("9 ivomec .3cc", ({"who": "9", "with": "ivomec", "on": "2026-11-25", "dose": ".3 cc"},)),
+    Example(
+        "Treatment: doe 22, ivermectin 0.2 cc, 24 Nov. Withdrawal: 28 days.",
+        ({"who": "22", "with": "ivermectin", "on": "2026-11-24", "dose": "0.2 cc", "withdrawal_days": 28},),
+    ),
+    Example("gave 22 ivermectn", ({"who": "22", "with": "ivermectin", "on": "2026-11-25"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("treat",)

@@ -22,7 +22,15 @@ class Undo:
     about: str | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("undo the last one", ({},)),
+    Example("take that back", ({},)),
+    Example("Scratch that last one", ({},)),
+    Example("Never mind", ({},)),
+    Example("undo 31", ({"who": "31"},)),
+    Example("Undo: last entry.", ({},)),
+    Example("undo the kindling", ({"about": "kindled"},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ()

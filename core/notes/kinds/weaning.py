@@ -37,6 +37,16 @@ class Weaned:
 EXAMPLES: tuple[Example, ...] = (
     Example("weaned 16: 5 kits, 4 bucks 1 doe", ({"doe": "16", "count": 5, "bucks": 4, "does": 1, "on": "2026-11-25"},)),
     Example("weaned 16: 1 buck 4 does", ({"doe": "16", "count": 5, "bucks": 1, "does": 4, "on": "2026-11-25"},)),
+    Example(
+        "Thistle's litter got weaned today, three boys and two girls",
+        ({"doe": "16", "count": 5, "on": "2026-11-25", "bucks": 3, "does": 2},),
+    ),
+    Example("We pulled Thistle's babies off her today, all five", ({"doe": "16", "count": 5, "on": "2026-11-25"},)),
+    Example("16 weaned 5: 2b 3d", ({"doe": "16", "count": 5, "on": "2026-11-25", "bucks": 2, "does": 3},)),
+    Example("weaned thistle three bucks and two does", ({"doe": "16", "count": 5, "on": "2026-11-25", "bucks": 3, "does": 2},)),
+    Example("Weaning 22 Nov: doe 16, 3 bucks, 2 does.", ({"doe": "16", "count": 5, "on": "2026-11-22", "bucks": 3, "does": 2},)),
+    Example("Weaned from 16: 5.", ({"doe": "16", "count": 5, "on": "2026-11-25"},)),
+    Example("weaend 16 5 kits", ({"doe": "16", "count": 5, "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = ()
 

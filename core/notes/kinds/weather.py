@@ -31,7 +31,17 @@ class WeatherNoted:
     celsius: float | None = None
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("frost last night", ({"what": "frost", "on": "2026-11-24"},)),
+    Example("heat wave, 97F", ({"what": "heat", "on": "2026-11-25", "celsius": 36.1},)),
+    Example("snow storm tonight", ({"what": "other", "on": "2026-11-25"},)),
+    Example("18 F last night", ({"what": "cold", "on": "2026-11-24", "celsius": -7.8},)),
+    Example("Supposed to be 95 degrees tomorrow", ({"what": "heat", "on": "2026-11-26", "celsius": 35},)),
+    Example("low 22F tonight", ({"what": "cold", "on": "2026-11-25", "celsius": -5.6},)),
+    Example("101F", ({"what": "heat", "on": "2026-11-25", "celsius": 38.3},)),
+    Example("twenty degrees tonight", ({"what": "cold", "on": "2026-11-25", "celsius": -6.7},)),
+    Example("Weather 24 Nov: low 22 F.", ({"what": "cold", "on": "2026-11-24", "celsius": -5.6},)),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("weather",)

@@ -35,7 +35,29 @@ class Weighed:
     on: date
 
 
-EXAMPLES: tuple[Example, ...] = ()
+EXAMPLES: tuple[Example, ...] = (
+    Example("31 4-2", ({"who": "31", "grams": 1871, "on": "2026-11-25"},)),
+    Example(
+        "weighed 31 3-15, 32 4-1",
+        ({"who": "31", "grams": 1786, "on": "2026-11-25"}, {"who": "32", "grams": 1843, "on": "2026-11-25"},),
+    ),
+    Example("Moss 10 lb 4", ({"who": "5", "grams": 4649, "on": "2026-11-25"},)),
+    Example("33 weighs 1.7 kg", ({"who": "33", "grams": 1700, "on": "2026-11-25"},)),
+    Example(
+        "Weighed the three grow outs: 31 is 3 pounds 14, 32 is 4 pounds even and 33 is 3 pounds 9 ounces",
+        ({"who": "31", "grams": 1758, "on": "2026-11-25"}, {"who": "32", "grams": 1814, "on": "2026-11-25"}, {"who": "33", "grams": 1616, "on": "2026-11-25"},),
+    ),
+    Example(
+        "r21 4lb 15oz, r22 5lb 1oz",
+        ({"who": "R21", "grams": 2240, "on": "2026-11-25"}, {"who": "R22", "grams": 2296, "on": "2026-11-25"},),
+    ),
+    Example("31=3-14", ({"who": "31", "grams": 1758, "on": "2026-11-25"},)),
+    Example("31: 4.6", ({"who": "31", "grams": 2087, "on": "2026-11-25"},)),
+    Example(
+        "wts: 31 3-12; 32 3-15; 33 3-9",
+        ({"who": "31", "grams": 1701, "on": "2026-11-25"}, {"who": "32", "grams": 1786, "on": "2026-11-25"}, {"who": "33", "grams": 1616, "on": "2026-11-25"},),
+    ),
+)
 NOT_THIS: tuple[str, ...] = ()
 
 OPENS: Final = ("weigh",)
