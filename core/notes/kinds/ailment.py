@@ -49,7 +49,11 @@ EXAMPLES: tuple[Example, ...] = (
         ({"who": "R23", "sign": "sneezing", "on": "2026-11-25"}, {"kind": "remark", "text": "; r 21 , ok .", "on": "2026-11-25", "who": "R21"},),
     ),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "I feel sick",
+    "the truck runs rough",
+    "gave 5 penicillin .3 ml for a runny nose",
+)
 
 OPENS: Final = ("ail",)
 CUES: Final = {

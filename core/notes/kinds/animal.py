@@ -54,7 +54,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("nwe doe 41 nz white", ({"tag": "41", "sex": "doe", "breed": "New Zealand", "color": "white"},)),
     Example("15 is named Ivy", ({"tag": "15", "name": "Ivy"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "new gate on the barn",
+    "14 kindled 8",
+    "sold 31 $55",
+)
 
 OPENS: Final = ("new",)
 CUES: Final = {

@@ -36,7 +36,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("31 is a castor", ({"who": "31", "color": "castor", "on": "2026-11-25"},)),
     Example("thirty two is opal", ({"who": "32", "color": "opal", "on": "2026-11-25"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "16 litter 3 castor 2 black",
+    "new doe 40 mini rex opal",
+    "the red barn is done",
+)
 
 OPENS: Final = ()
 CUES: Final = {

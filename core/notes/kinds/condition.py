@@ -40,7 +40,11 @@ EXAMPLES: tuple[Example, ...] = (
     ),
     Example("biscuit bcs3", ({"who": "22", "score": 3, "on": "2026-11-25"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "R21 5-2",
+    "33 type 3",
+    "the hay is in good condition",
+)
 
 OPENS: Final = ("condition",)
 CUES: Final = {

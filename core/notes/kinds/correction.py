@@ -35,7 +35,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("31 not 32", ({"set": {"who": "31"}},)),
     Example("no sixteen not fifteen", ({"set": {"who": "16"}},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "no kits yet",
+    "14 not bred",
+    "that was a long day",
+)
 
 OPENS: Final = ()
 CUES: Final = {

@@ -51,7 +51,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("butchered thirty two dressed two pounds ten", ({"on": "2026-11-25", "who": "32", "dressed_grams": 1191},)),
     Example("procesed r22", ({"on": "2026-11-25", "who": "R22"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "cull 12 on dec 3",
+    "should I cull 12?",
+    "I may have to cull Sorrel",
+)
 
 OPENS: Final = ("cull",)
 CUES: Final = {

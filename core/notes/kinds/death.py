@@ -42,7 +42,14 @@ EXAMPLES: tuple[Example, ...] = (
     Example("thirty three died", ({"on": "2026-11-25", "who": "33"},)),
     Example("Deaths: R22 (24 Nov).", ({"on": "2026-11-24", "who": "R22"},)),
 )
-NOT_THIS: tuple[str, ...] = ("doe 14 kindled 8, 3 dead", "sorrel scattered her kits, lost 5")
+NOT_THIS: tuple[str, ...] = (
+    "doe 14 kindled 8, 3 dead",
+    "sorrel scattered her kits, lost 5",
+    "14 chickens died",
+    "the battery died",
+    "12 lost 2 kits",
+    "the fan died",
+)
 
 OPENS: Final = ("die",)
 CUES: Final = {

@@ -39,7 +39,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Done: cleaned trays.", ({"chore": "cleaned trays", "on": "2026-11-25"},)),
     Example("[x] trim nails 16", ({"chore": "trim nails", "on": "2026-11-25", "who": "16"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "14 not done yet",
+    "remind me friday to trim nails on 9",
+    "trim nails on 9?",
+)
 
 OPENS: Final = ("done",)
 CUES: Final = {

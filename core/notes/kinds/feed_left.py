@@ -33,7 +33,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("There's maybe 40 pounds of pellets left", ({"grams": 18144, "on": "2026-11-25"},)),
     Example("a hundred pounds of feed left", ({"grams": 45359, "on": "2026-11-25"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "12 has 6 left",
+    "bought 100 lb feed",
+    "31 left the pen",
+)
 
 OPENS: Final = ()
 CUES: Final = {

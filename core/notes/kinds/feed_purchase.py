@@ -37,7 +37,12 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Feed: bought 6 bags (50 lb) at $18.75.", ({"on": "2026-11-25", "grams": 136078, "bags": 6, "price": "112.50"},)),
     Example("boght 2 bags", ({"on": "2026-11-25", "bags": 2},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "feed is 22 a bag",
+    "80 lb feed left",
+    "bought a buck, tag 50, red, $45",
+    "bought straw for 9.00",
+)
 
 OPENS: Final = ("purchase",)
 CUES: Final = {

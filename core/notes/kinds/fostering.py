@@ -38,7 +38,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("12 > 16 2 kits", ({"from": "12", "to": "16", "count": 2, "on": "2026-11-25"},)),
     Example("fosterd 2 kits form 12 to 16", ({"from": "12", "to": "16", "count": 2, "on": "2026-11-25"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "moved 14 to B3",
+    "gave R22 to the neighbor",
+    "put 15 in with 3",
+)
 
 OPENS: Final = ("foster",)
 CUES: Final = {

@@ -39,7 +39,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Gave R21 to my niece", ({"on": "2026-11-25", "who": "R21", "to": "my niece"},)),
     Example("Given away: R21 to a 4-H family.", ({"on": "2026-11-25", "who": "R21", "to": "a 4-h family"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "gave 22 ivermectin .2 ml",
+    "gave moss 1/2 cup",
+    "moved 2 kits from 12 to 16",
+)
 
 OPENS: Final = ("give",)
 CUES: Final = {

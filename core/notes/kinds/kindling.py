@@ -52,7 +52,13 @@ EXAMPLES: tuple[Example, ...] = (
     Example("14 k 5 live", ({"doe": "14", "on": "2026-11-25", "born": 5, "alive": 5},)),
     Example("juno had seven kits all alive", ({"doe": "14", "on": "2026-11-25", "born": 7, "alive": 7},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "14 hasn't kindled yet",
+    "14 no kits yet",
+    "14 may kindle friday",
+    "14 had 2 cups of feed",
+    "when did 14 kindle?",
+)
 
 OPENS: Final = ("kindle", "newborn", "had")
 CUES: Final = {

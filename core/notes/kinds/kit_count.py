@@ -41,7 +41,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Doe 12: 6 kits on day 15.", ({"doe": "12", "count": 6, "on": "2026-11-25", "age_days": 15},)),
     Example("16 has5 kits", ({"doe": "16", "count": 5, "on": "2026-11-25"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "how many kits has 12?",
+    "33 has a white toenail",
+    "12 has snuffles",
+)
 
 OPENS: Final = ("count",)
 CUES: Final = {

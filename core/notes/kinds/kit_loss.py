@@ -51,7 +51,13 @@ EXAMPLES: tuple[Example, ...] = (
     Example("twelve lost a kit this morning", ({"doe": "12", "count": 1, "on": "2026-11-25"},)),
     Example("the red doe lost two", ({"doe": "12", "count": 2, "on": "2026-11-25"},)),
 )
-NOT_THIS: tuple[str, ...] = ("lost some kits from sorrel's litter",)
+NOT_THIS: tuple[str, ...] = (
+    "lost some kits from sorrel's litter",
+    "lost my keys",
+    "R21 lost weight",
+    "12 lost some fur",
+    "Sorrel hasn't lost any",
+)
 
 OPENS: Final = ("lose", "step", "eat")
 CUES: Final = {

@@ -55,7 +55,11 @@ EXAMPLES: tuple[Example, ...] = (
         ({"on": "2026-11-25", "who": "R21", "price": "45.00"}, {"on": "2026-11-25", "who": "R22", "price": "45.00"},),
     ),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "sold R23 $40",
+    "is 32 for sale?",
+    "list of chores",
+)
 
 OPENS: Final = ("list",)
 CUES: Final = {

@@ -34,7 +34,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("litter of 12 is 5 red and 2 white", ({"doe": "12", "colors": {"red": 5, "white": 2}, "on": "2026-11-25"},)),
     Example("16 litter colors 3 black 2 castor", ({"doe": "16", "colors": {"black": 3, "castor": 2}, "on": "2026-11-25"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "33 is black",
+    "16 has 5 kits",
+    "31 4-2",
+)
 
 OPENS: Final = ("litter_color",)
 CUES: Final = {

@@ -46,7 +46,10 @@ EXAMPLES: tuple[Example, ...] = (
         ({"doe": "12", "grams": 1616, "on": "2026-11-25", "count": 7, "age_days": 15},),
     ),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "12 3-9",
+    "12 has 7 kits",
+)
 
 OPENS: Final = ("litter_weight",)
 CUES: Final = {

@@ -46,7 +46,13 @@ EXAMPLES: tuple[Example, ...] = (
     Example("bread sixteen to book seven this morning", ({"doe": "16", "buck": "7", "on": "2026-11-25"},)),
     Example("seven bred fifteen", ({"doe": "15", "buck": "7", "on": "2026-11-25"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "15 not bred",
+    "palpated 22 bred",
+    "might breed 15 to 7",
+    "breed 15 to 7 in january",
+    "15 x 7?",
+)
 
 OPENS: Final = ("breed",)
 CUES: Final = {

@@ -35,7 +35,10 @@ EXAMPLES: tuple[Example, ...] = (
     Example("biscuit missed", ({"doe": "22", "on": "2026-11-25"},)),
     Example("Missed: doe 14 (25 Nov).", ({"doe": "14", "on": "2026-11-25"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "I missed the bus",
+    "22 palpated open",
+)
 
 OPENS: Final = ("miss",)
 CUES: Final = {

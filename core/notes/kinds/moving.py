@@ -37,7 +37,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Move: R21 -> C4.", ({"who": "R21", "cage": "C4", "on": "2026-11-25"},)),
     Example("mvoed 14 to c3", ({"who": "14", "cage": "C3", "on": "2026-11-25"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "moved 2 kits from 12 to 16",
+    "bred 15 to 3",
+    "move on already",
+)
 
 OPENS: Final = ("move",)
 CUES: Final = {

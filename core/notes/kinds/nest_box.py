@@ -40,7 +40,13 @@ EXAMPLES: tuple[Example, ...] = (
     Example("next box in for fourteen", ({"doe": "14", "change": "in", "on": "2026-11-25"},)),
     Example("took the box out of sixteen", ({"doe": "16", "change": "out", "on": "2026-11-25"},)),
 )
-NOT_THIS: tuple[str, ...] = ("found a dead kit in 12's box", "9 peeing in the box")
+NOT_THIS: tuple[str, ...] = (
+    "found a dead kit in 12's box",
+    "9 peeing in the box",
+    "16 peeing in the box",
+    "put 9 in cage B3",
+    "the feed box is empty",
+)
 
 OPENS: Final = ("box",)
 CUES: Final = {

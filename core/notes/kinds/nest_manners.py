@@ -36,7 +36,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Thistle has been sleeping in her nest box", ({"doe": "16", "sign": "lounging", "on": "2026-11-25"},)),
     Example("Juno pulled a ton of fur and built a lovely nest", ({"doe": "14", "sign": "good", "on": "2026-11-25"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "nest box in 14",
+    "16 lost 2 kits",
+    "Moss is peeing everywhere",
+)
 
 OPENS: Final = ("manners",)
 _SOILING: Final = "peeing | peed | pees | pee | pooping | pooped | poops | soiled | soiling | soils | wet | wetting | messing | messed | dirtied | using | urinating | urinated | potty"

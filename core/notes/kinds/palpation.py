@@ -42,7 +42,11 @@ EXAMPLES: tuple[Example, ...] = (
         ({"doe": "14", "result": "open", "on": "2026-11-25"}, {"doe": "9", "result": "bred", "on": "2026-11-25"},),
     ),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "Somebody left the gate open on Biscuit's cage",
+    "bred 15 to 3",
+    "I felt sorry for 22",
+)
 
 OPENS: Final = ("palpate",)
 CUES: Final = {

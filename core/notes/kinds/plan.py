@@ -48,7 +48,12 @@ EXAMPLES: tuple[Example, ...] = (
         ({"who": "16", "what": "breed", "on": "2026-11-30", "until": "2026-12-06", "with": "7"},),
     ),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "I might sell 31 someday",
+    "sold 31 $55",
+    "thinking about keeping 33",
+    "what if I sold 31?",
+)
 
 OPENS: Final = ("plan",)
 CUES: Final = {

@@ -41,7 +41,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Which does are open right now?", ({"about": "open", "scope": "does"},)),
     Example("Who should I breed 15 to?", ({"about": "pair", "who": "15"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "14 kindled 8, 2 dead",
+    "remind me friday to trim nails on 9",
+    "31 4-6",
+)
 
 OPENS: Final = ()
 CUES: Final = {

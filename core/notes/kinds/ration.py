@@ -42,7 +42,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("All the does get a cup a day now", ({"amount": 1, "unit": "cup", "on": "2026-11-25", "scope": "does"},)),
     Example("moss 3/4 c pellets", ({"amount": 0.75, "unit": "cup", "on": "2026-11-25", "who": "5"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "bought 4 bags feed",
+    "120 lb feed left",
+    "gave 22 ivermectin .2 ml",
+)
 
 OPENS: Final = ()
 CUES: Final = {

@@ -36,7 +36,10 @@ EXAMPLES: tuple[Example, ...] = (
     Example("9 no lift", ({"doe": "9", "on": "2026-11-25"},)),
     Example("15 wouldnt lfit", ({"doe": "15", "on": "2026-11-25"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "bred 15 to Flint, she lifted right away",
+    "22 refused her feed? no",
+)
 
 OPENS: Final = ("refuse",)
 CUES: Final = {
@@ -52,6 +55,8 @@ def read(c: Clause) -> None:
     cue = c.first("refuse")
     if cue is None and "refuse" not in c.virtual:
         return
+    if cue is not None and any("feed" in item.marks or item.said in {"water", "food", "hay"} for item in c.items[cue + 1 : cue + 4]):
+        return  # off its feed, which is another matter
     places = [i for i in range(len(c.items)) if c.mention(i) and (c.items[i].sort != "num" or (c.known(i) and not c.counted(i)))]
     picks = {tag: c.pick(i) for i in reversed(places) if (tag := (c.mention(i) or Mention((), "")).tag)}
     sexes = {tag: animal.sex for tag in picks if (animal := c.herd.find(tag))}

@@ -39,7 +39,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("who's bred", ({"text": "who's bred", "on": "2026-11-25"},)),
     Example("feed 23.50/bag", ({"text": "feed 23.50/bag", "on": "2026-11-25"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "14 kindled 8, 2 dead",
+    "31 4-6",
+    "undo",
+)
 
 OPENS: Final = ()
 CUES: Final[dict[str, str]] = {}

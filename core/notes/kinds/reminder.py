@@ -47,7 +47,11 @@ EXAMPLES: tuple[Example, ...] = (
     ),
     Example("remnid me tmrw to weigh 31", ({"text": "weigh 31", "on": "2026-11-26", "who": "31"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "done trimming nails 9",
+    "Sorrel reminds me of her mother",
+    "cull 12 on dec 3",
+)
 
 OPENS: Final = ("remind",)
 CUES: Final = {

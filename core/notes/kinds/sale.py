@@ -45,7 +45,12 @@ EXAMPLES: tuple[Example, ...] = (
     Example("r22 sold 35 to school", ({"on": "2026-11-25", "who": "R22", "price": "35.00", "to": "school"},)),
     Example("Sold: R23, $40, 24 Nov, to J. Alvarez.", ({"on": "2026-11-24", "who": "R23", "price": "40.00", "to": "j"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "list 32 for 60",
+    "sell 31 in december",
+    "bought 4 bags feed",
+    "what have we sold?",
+)
 
 OPENS: Final = ("sell",)
 CUES: Final = {

@@ -48,7 +48,11 @@ EXAMPLES: tuple[Example, ...] = (
         ({"who": "33", "trait": "type", "score": 4, "on": "2026-11-25"}, {"who": "33", "trait": "fur", "score": 5, "on": "2026-11-25"}, {"who": "33", "trait": "color", "score": 3, "on": "2026-11-25"}, {"who": "33", "trait": "overall", "score": 4, "on": "2026-11-25"},),
     ),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "31 3-14",
+    "5 bcs 3",
+    "sold 33 for 45",
+)
 
 OPENS: Final = ("trait",)
 CUES: Final = {

@@ -44,7 +44,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Setting: quiet hours 21:00 to 06:30.", ({"name": "quiet_from", "value": "21:00"}, {"name": "quiet_to", "value": "06:30"},)),
     Example("Setting: target weight Mini Rex 4 lb.", ({"name": "target_weight", "value": 1814, "breed": "Mini Rex"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "cleaned the cages",
+    "it was a long winter",
+    "keep 7 until he's proven",
+)
 
 OPENS: Final = ()
 CUES: Final = {

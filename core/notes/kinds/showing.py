@@ -41,7 +41,11 @@ EXAMPLES: tuple[Example, ...] = (
         ({"who": "3", "on": "2026-11-21", "placing": "bob"}, {"who": "14", "on": "2026-11-21", "placing": "1 st"},),
     ),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "I won the raffle",
+    "show me 14",
+    "showing the kids the barn",
+)
 
 OPENS: Final = ("show",)
 CUES: Final = {

@@ -33,7 +33,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("don't bother with the nest check on 12", ({"chore": "the nest check", "on": "2026-11-25", "who": "12"},)),
     Example("Skip: nest check, doe 12.", ({"chore": "nest check", "on": "2026-11-25", "who": "12"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "14 missed",
+    "done trimming nails 9",
+    "the radio skipped again",
+)
 
 OPENS: Final = ("skip",)
 CUES: Final = {
@@ -44,8 +48,8 @@ CUES: Final = {
 def read(c: Clause) -> None:
     """A chore that is left out this time."""
     cue = c.first("skip")
-    if cue is None:
-        return
+    if cue is None or (cue > (c.opening() or 0) and not c.explicit() and c.led() is None and not any(c.known(i) for i in range(cue))):
+        return  # "the radio skipped again"
     places = c.explicit() or [i for i in c.sorted_as("num") if c.whole(i) is not None and c.known(i)]
     pick = c.pick(places[-1]) if places else c.spoken_of()
     mine = set(map(id, pick.items)) if pick else set()

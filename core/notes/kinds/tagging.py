@@ -46,7 +46,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Tag: litter 16: R30 buck black.", ({"tag": "R30", "on": "2026-11-25", "litter_of": "16", "sex": "buck", "color": "black"},)),
     Example("tatood R30 out of 16", ({"tag": "R30", "on": "2026-11-25", "litter_of": "16"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "R30 2-1",
+    "new doe 40 mini rex opal",
+    "the price tag fell off",
+)
 
 OPENS: Final = ("tag",)
 CUES: Final = {

@@ -39,7 +39,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Temperament: doe 22, bad, bit me.", ({"who": "22", "grade": "bad", "on": "2026-11-25", "sign": "bit me"},)),
     Example("clover is so swet", ({"who": "9", "grade": "good", "on": "2026-11-25", "sign": "sweet"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "clover fed well today",
+    "bit of rain today",
+    "Pip has sore hocks",
+)
 
 OPENS: Final = ("temper",)
 CUES: Final = {

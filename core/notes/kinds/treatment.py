@@ -49,7 +49,11 @@ EXAMPLES: tuple[Example, ...] = (
     ),
     Example("gave 22 ivermectn", ({"who": "22", "with": "ivermectin", "on": "2026-11-25"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "gave R22 to the neighbor",
+    "moss gets 3/4 cup",
+    "remind me friday to worm 22",
+)
 
 OPENS: Final = ("treat",)
 CUES: Final = {

@@ -31,7 +31,10 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Undo: last entry.", ({},)),
     Example("undo the kindling", ({"about": "kindled"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "can't undo the latch",
+    "14 kindled 8",
+)
 
 OPENS: Final = ()
 CUES: Final = {
@@ -60,7 +63,7 @@ def taken_back(c: Clause) -> None:
 def read(c: Clause) -> None:
     """The person takes a note back: the last one, or that of an animal or a kind."""
     cue = c.first("undo")
-    if cue is None:
+    if cue is None or (cue and "negation" in c.items[cue - 1].marks):
         return
     about = next((ABOUT[word] for item in c.items for word in item.said.split() if word in ABOUT), None)
     places = c.explicit() or [i for i in c.sorted_as("num") if c.known(i)]

@@ -48,7 +48,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Weaned from 16: 5.", ({"doe": "16", "count": 5, "on": "2026-11-25"},)),
     Example("weaend 16 5 kits", ({"doe": "16", "count": 5, "on": "2026-11-25"},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "14 kindled 5",
+    "wean 16 next week?",
+    "16 not weaned yet",
+)
 
 OPENS: Final = ("wean",)
 CUES: Final = {

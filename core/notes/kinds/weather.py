@@ -42,7 +42,12 @@ EXAMPLES: tuple[Example, ...] = (
     Example("twenty degrees tonight", ({"what": "cold", "on": "2026-11-25", "celsius": -6.7},)),
     Example("Weather 24 Nov: low 22 F.", ({"what": "cold", "on": "2026-11-24", "celsius": -5.6},)),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "froze 2 kits' worth of meat",
+    "12 lost 2 cold",
+    "moss gets 15 g a day",
+    "5 has a cold",
+)
 
 OPENS: Final = ("weather",)
 CUES: Final = {

@@ -58,7 +58,13 @@ EXAMPLES: tuple[Example, ...] = (
         ({"who": "31", "grams": 1701, "on": "2026-11-25"}, {"who": "32", "grams": 1786, "on": "2026-11-25"}, {"who": "33", "grams": 1616, "on": "2026-11-25"},),
     ),
 )
-NOT_THIS: tuple[str, ...] = ()
+NOT_THIS: tuple[str, ...] = (
+    "12 litter 3-9",
+    "16 3 2",
+    "33 type 4 fur 5",
+    "moss gets 6 oz a day",
+    "120 lb feed left",
+)
 
 OPENS: Final = ("weigh",)
 CUES: Final = {
