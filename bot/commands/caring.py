@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import datetime, tzinfo
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -21,16 +22,18 @@ if TYPE_CHECKING:
 @book_options
 def status(as_json: bool, book: str | None, farm: str | None) -> None:
     """What the book holds, and what waits to be read or sent."""
-    found = opened(book, farm, as_json=as_json).status()
-    click.echo(to_line(found) if as_json else in_words(found))
+    app = opened(book, farm, as_json=as_json)
+    found = app.status()
+    click.echo(to_line(found) if as_json else in_words(found, app.timezone()))
 
 
-def in_words(found: dict[str, Any]) -> str:
-    """The status as lines."""
+def in_words(found: dict[str, Any], zone: tzinfo) -> str:
+    """The status as lines, times at the farm."""
+    last = f"{datetime.fromisoformat(found['last_note']).astimezone(zone):%A, %d %B %Y, %H:%M}" if found["last_note"] else "never"
     people = ", ".join(f"{member['name']} ({member['role']})" for member in found["members"]) or "nobody yet"
     return "\n".join(
         (
-            f"Farm {found['farm']}, {found['database']}: {count(found['notes'], 'note')}, the last {found['last_note'] or 'never'}.",
+            f"Farm {found['farm']}, {found['database']}: {count(found['notes'], 'note')}, the last {last}.",
             f"People: {people}. Chats: {found['chats']}.",
             f"Messages that came in: {in_states(found['inbox'])}. That go out: {in_states(found['outbox'])}.",
         )
@@ -55,24 +58,26 @@ def check(as_json: bool, book: str | None, farm: str | None) -> None:
 
 @click.command(short_help="Copy the whole book into FILE while it is in use.")
 @click.argument("file", type=click.Path(path_type=Path, dir_okay=False))
+@json_option
 @book_options
-def backup(file: Path, book: str | None, farm: str | None) -> None:
+def backup(file: Path, as_json: bool, book: str | None, farm: str | None) -> None:
     """Copy the whole book into FILE while it is in use, and look whether the copy is whole."""
-    problem = opened(book, farm).backup(file)
+    problem = opened(book, farm, as_json=as_json).backup(file)
     if problem is not None:
-        refuse(problem)
-    click.echo(f"The book is copied to {file}, and the copy is whole.")
+        refuse(problem, as_json=as_json)
+    click.echo(to_line({"copied_to": str(file)}) if as_json else f"The book is copied to {file}, and the copy is whole.")
 
 
 @click.command(short_help="Take a backup, or an exported journal, into a new book.")
 @click.argument("file", type=click.Path(path_type=Path))
+@json_option
 @book_options
-def restore(file: Path, book: str | None, farm: str | None) -> None:
+def restore(file: Path, as_json: bool, book: str | None, farm: str | None) -> None:
     """Take a backup, or an exported journal, into a new book: all of it or nothing."""
-    done = opened(book, farm).restore_file(file)
+    done = opened(book, farm, as_json=as_json).restore_file(file)
     if isinstance(done, Problem):
-        refuse(done)
-    click.echo(f"{count(done, 'note')} restored.")
+        refuse(done, as_json=as_json)
+    click.echo(to_line({"restored": done}) if as_json else f"{count(done, 'note')} restored.")
 
 
 @click.command(short_help="Print a code that makes its sender an owner of the farm.")

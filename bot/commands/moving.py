@@ -9,7 +9,7 @@ from typing import Any
 
 import click
 
-from bot.commands.options import book_options, json_option, opened, refuse, tell
+from bot.commands.options import book_options, json_option, opened, refuse, tell, why_not
 from core.problem import Problem
 
 
@@ -40,7 +40,7 @@ def file_text(path: Path, *, as_json: bool) -> str:
     try:
         return sys.stdin.read() if str(path) == "-" else path.read_text(encoding="utf-8-sig")
     except (OSError, UnicodeDecodeError) as error:
-        refuse(Problem("no_file", f"{path} can't be read: {error}.", remedy="Give a text file in UTF-8."), as_json=as_json)
+        refuse(Problem("no_file", f"{path} can't be read: {why_not(error)}.", remedy="Give a text file in UTF-8."), as_json=as_json)
 
 
 def roster_of(path: Path, *, as_json: bool) -> Any:
@@ -72,4 +72,4 @@ def export(what: str, to: Path | None, book: str | None, farm: str | None) -> No
         with click.open_file(str(to or "-"), "w", encoding="utf-8", atomic=to is not None) as out:
             out.writelines(f"{line}\n" for line in lines)
     except OSError as error:
-        refuse(Problem("no_file", f"{to} can't be written: {error}.", remedy="Give a place that you can write to."))
+        refuse(Problem("no_file", f"{to} can't be written: {why_not(error)}.", remedy="Give a place that you can write to."))

@@ -76,6 +76,11 @@ def refuse(problem: Problem, *, as_json: bool = False) -> NoReturn:
     sys.exit(1)
 
 
+def why_not(error: Exception) -> str:
+    """What the system says of a file, without its numbers."""
+    return (error.strerror or str(error)) if isinstance(error, OSError) else str(error)
+
+
 def tell(document: dict[str, Any], reply: Reply, *, as_json: bool) -> None:
     """Print an answer in the form that was asked for."""
     click.echo(to_line(document) if as_json else in_lines(reply))

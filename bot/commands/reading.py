@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from bot.commands import options
-from bot.commands.options import book_options, moment, opened, refuse, time_of, to_line
+from bot.commands.options import book_options, moment, opened, refuse, time_of, to_line, why_not
 from core.app import reader
 from core.problem import Problem
 
@@ -63,7 +63,7 @@ def from_roster(path: Path, *, as_json: bool) -> Reader:
         refuse(
             Problem(
                 "bad_roster",
-                f"The roster {path} can't be read: {error}.",
+                f"The roster {path} can't be read: {why_not(error)}.",
                 remedy="Give a JSON file with farm, animals, breedings and litters.",
             ),
             as_json=as_json,

@@ -53,7 +53,11 @@ def backup(engine: Engine, path: Path) -> Problem | None:
         path.parent.mkdir(parents=True, exist_ok=True)
         copying.copy_book(engine, path)
     except (OSError, copying.BadCopyError) as error:
-        return Problem("no_backup", f"The copy could not be made: {error}.", remedy="Give a place that you can write to, with room enough.")
+        return Problem(
+            "no_backup",
+            f"The copy could not be made: {getattr(error, 'strerror', None) or error}.",
+            remedy="Give a place that you can write to, with room enough.",
+        )
     return None
 
 

@@ -85,7 +85,9 @@ def journal_in(path: Path, farm: str) -> tuple[str, ...] | Problem:
             return _journal_of(copy, farm)
     except (OSError, UnicodeDecodeError) as error:
         return Problem(
-            "no_file", f"{path} can't be read: {error}.", remedy="Give a backup, or a file that 'haynote export --journal' wrote."
+            "no_file",
+            f"{path} can't be read: {getattr(error, 'strerror', None) or error}.",
+            remedy="Give a backup, or a file that 'haynote export --journal' wrote.",
         )
 
 

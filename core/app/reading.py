@@ -97,10 +97,17 @@ def _reply_to(said: Any) -> ReplyTo | None:
     return ReplyTo(said["chore"], None if who is None else str(who), said.get("key"))
 
 
+def what_is_wrong(error: Exception) -> str:
+    """What stands in the way of a roster, in words."""
+    if isinstance(error, KeyError):
+        return f"{error} is missing"
+    return str(error) if isinstance(error, ValueError) else f"it has not the right form ({error})"
+
+
 def reader_of(roster: Any) -> Reader | Problem:
     """A reader for the farm that a roster describes; or what is wrong with the roster."""
     try:
         return Reader(book(herd_of(roster)))
     except (AttributeError, KeyError, TypeError, ValueError) as error:
-        text = f"The roster can't be read: {type(error).__name__}: {error}."
+        text = f"The roster can't be read: {what_is_wrong(error)}."
         return Problem("bad_roster", text, remedy="It is one JSON object with farm, animals, breedings and litters; only tags are needed.")

@@ -8,6 +8,7 @@ from datetime import UTC, date, datetime, time
 from typing import Any
 
 from core.app.hearing import Hearing
+from core.app.reading import what_is_wrong
 from core.app.telling import Told
 from core.notes.dated_lines import DatedLine, UndatedLine, dated_lines
 from core.notes.fact import Fact
@@ -88,7 +89,7 @@ def take_roster(hearing: Hearing, roster: Any, text: str, author: str) -> Proble
         facts = facts_of(roster)
         at = _before_all(facts, text, roster)
     except (AttributeError, KeyError, TypeError, ValueError) as error:
-        reason = f"The roster can't be read: {type(error).__name__}: {error}."
+        reason = f"The roster can't be read: {what_is_wrong(error)}."
         return Problem(
             "bad_roster", reason, remedy="It is one JSON object with farm, animals, breedings and litters; only tags are needed."
         )

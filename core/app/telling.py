@@ -17,7 +17,6 @@ from core.notes.replay import Book, book, local_day
 from core.problem import Problem
 from core.reply import Reply
 
-
 NOON = timedelta(hours=12)
 
 

@@ -41,7 +41,13 @@ EXAMPLES: tuple[Example, ...] = (
     Example("bucks/breed 3", ({"name": "bucks_a_breed", "value": 3},)),
     Example("keep three bucks a breed", ({"name": "bucks_a_breed", "value": 3},)),
     Example("Setting: winter starts 1 Dec.", ({"name": "winter", "value": "2026-12-01"},)),
-    Example("Setting: quiet hours 21:00 to 06:30.", ({"name": "quiet_from", "value": "21:00"}, {"name": "quiet_to", "value": "06:30"},)),
+    Example(
+        "Setting: quiet hours 21:00 to 06:30.",
+        (
+            {"name": "quiet_from", "value": "21:00"},
+            {"name": "quiet_to", "value": "06:30"},
+        ),
+    ),
     Example("Setting: target weight Mini Rex 4 lb.", ({"name": "target_weight", "value": 1814, "breed": "Mini Rex"},)),
 )
 NOT_THIS: tuple[str, ...] = (
@@ -66,10 +72,16 @@ _WEEKDAYS: Final = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Sat
 def read(c: Clause) -> None:
     """A wish of the farm's: its name and its value."""
     opening = c.opening()
-    if not c.has("setting") or (opening is not None and any(mark == "question" or mark.startswith("ask:what_if") for mark in c.items[opening].marks)):
+    if not c.has("setting") or (
+        opening is not None and any(mark == "question" or mark.startswith("ask:what_if") for mark in c.items[opening].marks)
+    ):
         return
     text = c.text()
-    times = [time for i in c.sorted_as("time", "clock") if (time := c.items[i].value if c.items[i].sort == "time" else clock_time(c.items[i].value))]
+    times = [
+        time
+        for i in c.sorted_as("time", "clock")
+        if (time := c.items[i].value if c.items[i].sort == "time" else clock_time(c.items[i].value))
+    ]
     if "quiet" in text and len(times) > 1:
         for name, time in zip(("quiet_from", "quiet_to"), times, strict=False):
             c.take(Found(SettingChanged, {"name": name, "value": time}, list(c.items)))
@@ -100,7 +112,7 @@ def _share(c: Clause) -> SettingValue | None:
 def _money(c: Clause) -> SettingValue | None:
     for i in c.sorted_as("money"):
         return f"{c.items[i].value // 100}.{c.items[i].value % 100:02d}"
-    numbers = [i for i in c.sorted_as("num")]
+    numbers = c.sorted_as("num")
     if len(numbers) == 1:
         cents = int((c.items[numbers[0]].value * 100).to_integral_value())
         return f"{cents // 100}.{cents % 100:02d}"
@@ -110,7 +122,7 @@ def _money(c: Clause) -> SettingValue | None:
 def _grams(c: Clause) -> SettingValue | None:
     for i in c.sorted_as("weight", "pair"):
         return c.grams(i)
-    numbers = [i for i in c.sorted_as("num")]
+    numbers = c.sorted_as("num")
     return bare_weight(c, numbers[0])[0] if len(numbers) == 1 else None
 
 
@@ -142,7 +154,11 @@ def _time(c: Clause) -> SettingValue | None:
 
 
 def _units(c: Clause) -> SettingValue | None:
-    return "kg" if re.search(r"\b(kg|kilos?|kilograms|grams|metric)\b", c.text()) else ("lb" if re.search(r"\b(lbs?|pounds)\b", c.text()) else None)
+    return (
+        "kg"
+        if re.search(r"\b(kg|kilos?|kilograms|grams|metric)\b", c.text())
+        else ("lb" if re.search(r"\b(lbs?|pounds)\b", c.text()) else None)
+    )
 
 
 def _degrees(c: Clause) -> SettingValue | None:

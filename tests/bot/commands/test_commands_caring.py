@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sqlite3
 from contextlib import closing
+from datetime import UTC
 from pathlib import Path
 
 import pytest
@@ -34,7 +35,8 @@ def test_status_names_people_and_what_waits() -> None:
             "chats": 1,
             "inbox": {"done": 3, "taken": 1},
             "outbox": {},
-        }
+        },
+        UTC,
     )
     assert "Ann (owner)" in told
     assert "3 done, 1 taken" in told
