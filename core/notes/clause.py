@@ -193,7 +193,7 @@ class Clause:
             return True  # "1 buck 2 does"
         if item.marks & {"color"} and self.has("litter", "kits", "litter_color") and item.value:
             return True
-        return bool(item.marks & {"alive", "born"}) or ("dead" in item.marks and not item.marks & {"die"}) or item.sort == "mark" and item.said in {"@", "%"}
+        return bool(item.marks & {"alive", "born"}) or ("dead" in item.marks and not item.marks & {"die"}) or (item.sort == "mark" and item.said in {"@", "%"})
 
     # animals
 
@@ -334,8 +334,8 @@ class Clause:
     def days(self, direction: str) -> tuple[Days, list[Item], Said | None]:
         """The day or days of the statement: its own date, the list's, else today; with the items that said so."""
         found = self.dates()
-        if found or self.day_said is not None:
-            item = self.items[found[0]] if found else self.day_said
+        item = self.items[found[0]] if found else self.day_said
+        if item is not None:
             self.day_said = item
             return self.resolved(item.value, direction), [item], item.value
         if self.header is not None:
@@ -355,9 +355,7 @@ class Clause:
             days = Days(self.today)
         values = dict(values)
         found = Found(fact, values, [*used, *items], need)
-        if days.on is None or days.on > self.today or (days.until is not None and days.until != days.on and said is not None and said.shape not in {"weekend"}):
-            found.need = first_need(found.need, when(said))
-        elif days.until is not None and said is not None and said.shape == "weekend":
+        if days.on is None or days.on > self.today or (days.until is not None and days.until != days.on and said is not None and said.shape not in {"weekend"}) or (days.until is not None and said is not None and said.shape == "weekend"):
             found.need = first_need(found.need, when(said))
         values["on"] = days.on or self.today
         if field_name:

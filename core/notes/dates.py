@@ -464,7 +464,7 @@ def _ago_days(said: Said, today: date, _direction: str, order: str) -> Days:
 
 def _by_dateparser(words: str, today: date, order: str) -> date | None:
     """What dateparser makes of an anchored span, from noon of the day: English only, never a bare token."""
-    import dateparser  # type: ignore[import-untyped] # noqa: PLC0415 - its first use costs a fifth of a second
+    import dateparser  # type: ignore[import-untyped]
 
     noon = datetime(today.year, today.month, today.day, 12)  # noqa: DTZ001 - farm-local, on purpose without a zone
     settings = {"RELATIVE_BASE": noon, "DATE_ORDER": order, "RETURN_AS_TIMEZONE_AWARE": False}

@@ -235,7 +235,7 @@ class Scan:
             return None
         token = self.tokens[at]
         if token.sort == NUMBER and token.key.isdigit():
-            if self._key(at + 1) in COUNTED | LB | OZ | KG and not self._key(at + 1) in {"lost", "died", "dead", "born", "live", "living"}:
+            if self._key(at + 1) in COUNTED | LB | OZ | KG and self._key(at + 1) not in {"lost", "died", "dead", "born", "live", "living"}:
                 return None
             return token.key, at + 1, False
         if token.sort == NUMBER and "." in token.key and token.key.split(".")[0].isdigit() and self._key(at + 1) in COUNTED:
@@ -452,7 +452,7 @@ class Scan:
                 return True
             wanted = before in {"candled", "lost", "had", "kindled", "has", "bought", "weaned", "bucks", "buck", "moved", "sold", "born", "keep", "kept", "and", "ate", "picked", "up", "got"}
             return after in COUNTED and wanted and not after_number
-        return after in COUNTED | {"of"} and word == "won" or (word == "ate" and after in {"kits", "alive", "dead", "born", "live"} and before in AFTER_BIRTH)
+        return (after in COUNTED | {"of"} and word == "won") or (word == "ate" and after in {"kits", "alive", "dead", "born", "live"} and before in AFTER_BIRTH)
 
     # phrases
 

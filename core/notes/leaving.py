@@ -70,14 +70,14 @@ def _price(c: Clause, cue: int | None) -> tuple[int | None, list[Item]]:
     animals = bool(c.explicit()) or len(numbers) > 1
     for i in reversed(numbers):
         dollars = i + 1 < len(c.items) and "bucks_word" in c.items[i + 1].marks
-        if dollars and animals and not (c.said(i - 1) in {"of"}):
+        if dollars and animals and c.said(i - 1) not in {"of"}:
             return _cents(c, i), [c.items[i], c.items[i + 1]]
         if c.counted(i) and not dollars and c.items[i + 1].marks.isdisjoint({"each"}):
             continue
         led = c.said(i - 1) in _PRICE_LEADS or (i + 1 < len(c.items) and "each" in c.items[i + 1].marks)
         decimal = c.items[i].value != int(c.items[i].value) or "." in c.items[i].said
         last = i == numbers[-1] and animals and (cue is None or i > cue) and c.said(i - 1) not in {"out", "of", "from", "and", "to", "with"}
-        if (led and animals) or decimal or (last and (bool(c.explicit()) and c.explicit()[0] < i or (len(numbers) > 1 and not c.explicit()))):
+        if (led and animals) or decimal or (last and ((bool(c.explicit()) and c.explicit()[0] < i) or (len(numbers) > 1 and not c.explicit()))):
             return _cents(c, i), [c.items[i]]
     return None, []
 

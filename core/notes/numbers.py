@@ -58,7 +58,7 @@ def spoken(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool] | None
     return _compound(tokens, at)
 
 
-def _compound(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool]:
+def _compound(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool] | None:
     value = NUMBER_WORDS[tokens[at].key]
     end = at + 1
     following = _key(tokens, end)

@@ -174,7 +174,7 @@ def _put_right(items: list[Item]) -> list[Item]:
 
 def _alike(one: Item, other: Item) -> bool:
     named = {"num", "animal", "code"}
-    return one.sort == other.sort and one.sort in {"num", "weight", "pair", "date", "money", "cage", "animal", "code"} or {one.sort, other.sort} <= named and other.sort != "num"
+    return (one.sort == other.sort and one.sort in {"num", "weight", "pair", "date", "money", "cage", "animal", "code"}) or ({one.sort, other.sort} <= named and other.sort != "num")
 
 
 # --- messages that are one thing as a whole ---------------------------------------------------------------------------
@@ -395,7 +395,7 @@ class _Statements:
         """Whether numbers stand beside words of the barn that no reading could join."""
         marked = any(item.marks & OPENS for item in items)
         numbers = [item for item in items if item.sort in {"num", "weight", "pair", "sum"}]
-        return marked and len(numbers) > 1 and len(plain) <= 3 or any(item.sort == "pair" for item in items) and len(plain) <= 2
+        return (marked and len(numbers) > 1 and len(plain) <= 3) or (any(item.sort == "pair" for item in items) and len(plain) <= 2)
 
     def _what(self, items: list[Item], who: str | None) -> Reading:
         said = " ".join(item.said for item in items[:6])
@@ -433,7 +433,7 @@ def _denied(clause: Clause) -> bool:
             for after in behind:
                 if after.sort in {"num", "weight", "pair", "animal"} and after.sort != "animal":
                     break
-                if after.marks & OPENS or after.marks & {"alive", "color", "pregnant"} and "dead" not in after.marks:
+                if after.marks & OPENS or (after.marks & {"alive", "color", "pregnant"} and "dead" not in after.marks):
                     return True
     return False
 

@@ -202,11 +202,7 @@ class Cutter:
                 continue
             if not seen and (item.sort in {"animal", "code"} or (item.sort == "num" and clause.known(i) is not None)):
                 seen = True
-            elif item.sort in NUMBERS or item.sort == "cage":
-                return True
-            elif seen and item.marks - {"negation", "pronoun", "to", "from", "question", "all", "none"} and not item.marks & {"doe_word", "buck_word", "kits"} and item.said not in SMALL:
-                return True
-            elif seen and item.said == "+":
+            elif item.sort in NUMBERS or item.sort == "cage" or (seen and item.marks - {"negation", "pronoun", "to", "from", "question", "all", "none"} and not item.marks & {"doe_word", "buck_word", "kits"} and item.said not in SMALL) or (seen and item.said == "+"):
                 return True
         return False
 

@@ -78,7 +78,7 @@ def read(c: Clause) -> None:
     if c.has("treat", "withdrawal", "drug"):
         return
     pick = c.subject_of(places[0])
-    if pick is None and len(c.items) > 4 or "i" in {c.said(places[0] - 1), c.said(places[0] - 2)}:
+    if (pick is None and len(c.items) > 4) or "i" in {c.said(places[0] - 1), c.said(places[0] - 2)}:
         return
     if c.has("lose", "die", "dead", "cull") and any(mark.startswith("cause:") for i in places for mark in c.items[i].marks):
         return

@@ -127,7 +127,7 @@ def _tag_place(c: Clause) -> int | None:
         return i
     numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None]
     led = [i for i in numbers if c.said(i - 1) in {"tag", "#", "number", "doe", "buck", ":"}]
-    return (led or numbers or [None])[0]
+    return next(iter(led or numbers), None)
 
 
 def _parents(c: Clause) -> tuple[dict[str, str], list[Item]]:

@@ -57,7 +57,7 @@ def read(c: Clause) -> None:
     cue = c.first("condition")
     if cue is None and "condition" not in c.virtual:
         return
-    numbers = [i for i in c.sorted_as("num")]
+    numbers = c.sorted_as("num")
     place = _score(c, cue, numbers)
     if place is None:
         return

@@ -74,7 +74,7 @@ def read(c: Clause) -> None:
     if first is None or not ((first.said in STARTS and "correct" in first.marks) or (negated is not None and opening is not None and _x_not_y(c))):
         return
     strong = any(item.said in STRONG for item in c.items)
-    if not strong and not _x_not_y(c) and not _bare_tail(c) and not (c.said(c.items.index(first) + 1) in {"it was", "that was"}):
+    if not strong and not _x_not_y(c) and not _bare_tail(c) and c.said(c.items.index(first) + 1) not in {"it was", "that was"}:
         return
     values = _set(c)
     if not values:

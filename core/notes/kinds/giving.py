@@ -58,7 +58,7 @@ def read(c: Clause) -> None:
         return
     if c.has("drug", "treat", "withdrawal", "feed", "per_day", "ration", "gave_up") or c.sorted_as("dose", "cup", "weight"):
         return
-    away = cue is not None and c.said(cue) in {"given away", "gave away", "rehomed", "gifted", "donated", "giving away"} or any(item.said == "away" for item in c.items)
+    away = (cue is not None and c.said(cue) in {"given away", "gave away", "rehomed", "gifted", "donated", "giving away"}) or any(item.said == "away" for item in c.items)
     to = [i for i, item in enumerate(c.items) if item.said in {"to", "for"} and i + 1 < len(c.items) and c.items[i + 1].sort == "word"]
     if not away and not to and "give" not in c.virtual:
         people = [i for i, item in enumerate(c.items) if i == (cue or 0) + 1 and item.sort == "word" and item.said in {"my", "our", "the", "a"}]

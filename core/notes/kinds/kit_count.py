@@ -68,7 +68,7 @@ def read(c: Clause) -> None:
     animal = c.herd.find(pick.tag) if pick.tag else None
     if animal is not None and animal.sex == "buck" and kits is None and cue is None:
         return
-    ages = [i for i in c.sorted_as("span")]
+    ages = c.sorted_as("span")
     used = [c.items[number], *(c.items[i] for i in (cue, kits) if i is not None)]
     values: dict[str, int | None] = {"count": c.whole(number)}
     if ages:

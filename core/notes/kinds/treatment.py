@@ -101,7 +101,7 @@ def _drug(c: Clause, drug: int | None, cue: int | None) -> str | None:
 
 def _withdrawal(c: Clause) -> tuple[int | None, list[Item]]:
     for i in c.each("withdrawal"):
-        spans = [j for j in c.sorted_as("span")]
+        spans = c.sorted_as("span")
         if spans:
             nearest = min(spans, key=lambda j: abs(j - i))
             return age_in_days(c.items[nearest]), [c.items[nearest]]

@@ -94,10 +94,10 @@ def read(c: Clause) -> None:
             return
     if len(animals) != len(weights) and not (len(animals) <= 1 and len(weights) == 1):
         return
-    for n, (grams, items) in enumerate(weights):
+    for n, (heavy, items) in enumerate(weights):
         pick = animals[n] if n < len(animals) else None
-        need = None if grams else _no_such_weight(items[0])
-        c.take(c.past(Weighed, pick, "who", {"grams": grams}, [*items, *([c.items[cue]] if cue is not None else [])], need))
+        need = None if heavy else _no_such_weight(items[0])
+        c.take(c.past(Weighed, pick, "who", {"grams": heavy}, [*items, *([c.items[cue]] if cue is not None else [])], need))
 
 
 def _no_such_weight(item: Item) -> Need:
@@ -110,7 +110,7 @@ def _no_such_weight(item: Item) -> Need:
 
 
 def _no_weight(c: Clause, cue: int | None) -> None:
-    numbers = [i for i in c.sorted_as("num")]
+    numbers = c.sorted_as("num")
     if len(numbers) <= 1:
         pick = c.subject_of(cue)
         c.take(c.past(Weighed, pick, "who", {"grams": None}, [c.items[cue]] if cue is not None else [], Need("how_many", "grams", "What did the scale say? Send the weight, for example 4-6.")))
@@ -132,7 +132,7 @@ def _weights(c: Clause, *, told: bool) -> list[Weight]:
     if len(numbers) >= 6 and len(numbers) % 3 == 0 and len(numbers) == len(c.items) and all(c.known(numbers[n]) for n in range(0, len(numbers), 3)):
         return _bare(c, numbers)
     decimals = [i for i in numbers if c.items[i].value != int(c.items[i].value)]
-    lone = [i for i in c.explicit()] or [i for i in numbers if i not in decimals]
+    lone = c.explicit() or [i for i in numbers if i not in decimals]
     if decimals and len(lone) == len(decimals) and len(c.items) <= 4 * len(decimals):
         return [bare_weight(c, i) for i in decimals]
     return []
@@ -158,7 +158,7 @@ def _bare(c: Clause, numbers: list[int]) -> list[Weight]:
 def _animals(c: Clause, weights: list[Weight], *, told: bool, cue: int | None) -> list[Pick]:
     """As many animals as weights, in order."""
     taken = {id(item) for _, items in weights for item in items}
-    places = [i for i in c.explicit()]
+    places = c.explicit()
     bare = [i for i in c.sorted_as("num") if c.whole(i) is not None and id(c.items[i]) not in taken and not c.counted(i)]
     if not places or len(places) < len(weights):
         fitting = [i for i in bare if told or c.known(i) or _before_weight(c, i)]
