@@ -9,6 +9,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
+from itertools import pairwise
 from typing import Any, Final
 
 from core.herd.state import Animal, Herd
@@ -255,7 +256,7 @@ class Clause:
         explicit = self.explicit()
         numbers = [i for i in self.sorted_as("num") if self.known(i) and not self.counted(i)]
         places = explicit or numbers
-        if len(places) > 1 and all(all(item.said in {",", "and", "&"} for item in self.items[a + 1 : b]) for a, b in zip(places, places[1:], strict=False)):
+        if len(places) > 1 and all(all(item.said in {",", "and", "&"} for item in self.items[a + 1 : b]) for a, b in pairwise(places)):
             return [self.pick(i) for i in places]
         return [self.subject_of(cue if cue >= 0 else None)]
 
@@ -348,14 +349,14 @@ class Clause:
 
     # building
 
-    def past(self, fact: type[Fact], pick: Pick | None, field_name: str, values: dict[str, Any], used: Sequence[Item] = (), need: Need | None = None) -> Found:
+    def past(self, fact: type[Fact], pick: Pick | None, field_name: str, values: dict[str, Any], used: Sequence[Item] = (), need: Need | None = None) -> Found:  # noqa: PLR0913, PLR0917 - the parts of one reading
         """A reading of something that happened: its animal and its day come with it."""
         days, items, said = self.days(PAST)
         if said is not None and said.shape in {"week", "month_alone"} and said.modifier == "this":
             days = Days(self.today)
         values = dict(values)
         found = Found(fact, values, [*used, *items], need)
-        if days.on is None or days.on > self.today or (days.until is not None and days.until != days.on and said is not None and said.shape not in {"weekend"}) or (days.until is not None and said is not None and said.shape == "weekend"):
+        if days.on is None or days.on > self.today or (days.until is not None and days.until != days.on and said is not None and said.shape != "weekend") or (days.until is not None and said is not None and said.shape == "weekend"):
             found.need = first_need(found.need, when(said))
         values["on"] = days.on or self.today
         if field_name:

@@ -96,7 +96,7 @@ class Scan:
         word = token.key
         if word in self.herd.names and self._name(word):
             return
-        if token.capital and word in color_words() and self._colored_name(token):
+        if token.capital and word in color_words() and self._colored_name():
             return
         if word in SHORT_LABELS and self._short_label(token):
             return
@@ -532,7 +532,7 @@ class Scan:
         marks = frozenset().union(*(found for _, found in self.lexicon.phrases.get(meant, ())))
         return "breed_name" not in marks and ("color" not in marks or self.tokens[at].capital)
 
-    def _colored_name(self, token: Token) -> bool:
+    def _colored_name(self) -> bool:
         """`new doe 7 Magpie new zealand white`: a colour's word is the name where another colour follows."""
         if not self._names_newcomer(self.at, "") or not any(later.key in color_words() for later in self.tokens[self.at + 1 :]):
             return False
@@ -640,7 +640,7 @@ class Scan:
         self._add("num", self.at + 1, Decimal(left))
         return True
 
-    def _number(self, value: Decimal, end: int, *, spoken_words: bool, possessive: bool) -> None:
+    def _number(self, value: Decimal, end: int, *, spoken_words: bool, possessive: bool) -> None:  # noqa: C901 - one case a line
         """A number with its unit, a span ago, an animal by possessive, or a bare number."""
         if not possessive:
             ago = ago_at(self.tokens, self.at) if value == int(value) else None

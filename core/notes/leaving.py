@@ -70,7 +70,7 @@ def _price(c: Clause, cue: int | None) -> tuple[int | None, list[Item]]:
     animals = bool(c.explicit()) or len(numbers) > 1
     for i in reversed(numbers):
         dollars = i + 1 < len(c.items) and "bucks_word" in c.items[i + 1].marks
-        if dollars and animals and c.said(i - 1) not in {"of"}:
+        if dollars and animals and c.said(i - 1) != "of":
             return _cents(c, i), [c.items[i], c.items[i + 1]]
         if c.counted(i) and not dollars and c.items[i + 1].marks.isdisjoint({"each"}):
             continue

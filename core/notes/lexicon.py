@@ -77,18 +77,18 @@ FOREIGN: Final = frozenset(
     """el la los las una unos del que con por para muy pero está hoy ayer coneja conejo conejos gazapos parió murió nació muertos vivos tiene le les des
     une est pas avec dans lapine lapin lapins mort morts mis bas aujourd hier née nés vivants der die das und ist nicht mit ein eine heute gestern
     häsin hat geworfen tot jungtiere lebend il lo gli che di coniglia ha partorito morti vivi oggi ieri o os uma não hoje ontem
-    coelha coelho het een niet van konijn konijnen dood gisteren vandaag jongen gekregen króliczka urodziła zmarł кролик крольчиха родила""".split()
+    coelha coelho het een niet van konijn konijnen dood gisteren vandaag jongen gekregen króliczka urodziła zmarł кролик крольчиха родила""".split()  # noqa: SIM905 - a table of words
 )
 #: Of those, the ones that English has too; they count for nothing.
-FOREIGN_SHARED: Final = frozenset("die has hat a an in me no as so was o bas pas mis van con los las lo ha mort il di tot est".split())
+FOREIGN_SHARED: Final = frozenset("die has hat a an in me no as so was o bas pas mis van con los las lo ha mort il di tot est".split())  # noqa: SIM905 - a table of words
 
-_UNITS: Final = (
-    "lb lbs pound pounds oz ounce ounces kg kilo kilos gram grams gm g ml cc cup cups dollars dollar degrees degree day days week weeks "
-    "month months hour hours today yesterday tomorrow tonight morning afternoon evening"
-).split()
-_CALENDAR: Final = (
-    "january february april june july august september october november december monday tuesday wednesday thursday friday saturday sunday"
-).split()
+_UNITS: Final = """
+    lb lbs pound pounds oz ounce ounces kg kilo kilos gram grams gm g ml cc cup cups dollars dollar degrees degree day days week weeks
+    month months hour hours today yesterday tomorrow tonight morning afternoon evening
+""".split()  # noqa: SIM905 - a table of words
+_CALENDAR: Final = """
+    january february april june july august september october november december monday tuesday wednesday thursday friday saturday sunday
+""".split()  # noqa: SIM905 - a table of words
 _VOWELS: Final = frozenset("aeiouy")
 SHORTEST_SLIP = 3  # letters: two swapped letters are seen in words this long
 SHORTEST_CHANGE = 5  # letters: a letter missing, added or changed

@@ -90,7 +90,7 @@ def measure(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item 
     return _degrees(tokens, at, value, end) or _time_words(tokens, at, value, end) or _others(tokens, at, value, end)
 
 
-def _made(tokens: Sequence[Token], sort: str, at: int, end: int, value: object, unit: str = "", amount: Decimal | None = None) -> Item:
+def _made(tokens: Sequence[Token], sort: str, at: int, end: int, value: object, unit: str = "", amount: Decimal | None = None) -> Item:  # noqa: PLR0913, PLR0917 - the fields of one item
     return Item(sort, at, end, (value, amount) if amount is not None else value, NO_MARKS, _words(tokens, at, end), unit=unit)
 
 
@@ -189,14 +189,14 @@ def _time_words(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> I
             last += 1
     if half and value == int(value) and 0 < value <= 12:
         return _made(tokens, "time", at, last, f"{int(value) % 12 + 12 * (half == 'pm'):02d}:00")
-    if key(tokens, end) in {"oclock"} and 0 < value <= 12:
+    if key(tokens, end) == "oclock" and 0 < value <= 12:
         return _made(tokens, "time", at, end + 1, f"{int(value):02d}:00")
     return None
 
 
 def _others(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item | None:
     unit = key(tokens, end)
-    if unit == "%" or unit == "percent":
+    if unit in {"%", "percent"}:
         return _made(tokens, "percent", at, end + 1, value)
     if unit in {"st", "nd", "rd", "th"} and tokens[end].glued:
         return _made(tokens, "ordinal", at, end + 1, int(value))

@@ -47,7 +47,7 @@ def spoken(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool] | None
     key = tokens[at].key
     if key == "point":
         return _decimal_part(tokens, at, Decimal(0))
-    if key in {"dozen"}:
+    if key == "dozen":
         return Decimal(12), at + 1, False
     if key == "hundred":
         return _hundreds(tokens, 1, at)

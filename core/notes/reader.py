@@ -414,7 +414,7 @@ def _tentative(clause: Clause) -> bool:
     if said in {"almost", "nearly", "about to", "unless"} and not any(i > place for i in told):
         return False
     if said in {"hope", "hoping", "hopefully", "expecting", "expect", "maybe", "if", "perhaps", "supposed to"} and told and told[0] < place:
-        return said in {"if"} and not clause.sorted_as("num", "weight", "pair")
+        return said == "if" and not clause.sorted_as("num", "weight", "pair")
     return not (said == "supposed to" and clause.sorted_as("temp")) and not clause.has("palpate")
 
 

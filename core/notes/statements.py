@@ -79,11 +79,11 @@ class Cutter:
         leading = self._leading_date(items)
         first = True
         start = 0
-        for i, item in enumerate(items):
-            if i > start and item.said in SOFT and not (item.said == "so" and i + 1 < len(items) and items[i + 1].said in DEGREES) and (item.sort != "mark" or item.said in {",", "&", "/"} or (item.said == "-" and not item.glued)):
-                if start < i and not all(each.said in SMALL or each.sort in {"mark", "break"} for each in items[start:i]):
-                    self._chunk(items[start:i], items[start:], leading, hard=first)
-                    first, start = False, i
+        for i in range(len(items)):
+            told = not all(each.said in SMALL or each.sort in {"mark", "break"} for each in items[start:i])
+            if i > start and told and _parts(items, i):
+                self._chunk(items[start:i], items[start:], leading, hard=first)
+                first, start = False, i
         self._chunk(items[start:], items[start:], leading, hard=first)
 
     @staticmethod
@@ -133,7 +133,7 @@ class Cutter:
                 found.update(item.marks & self.opens)
         return frozenset(found)
 
-    def _continues(self, last: Clause, items: list[Item], rest: list[Item], opens: frozenset[str], *, hard: bool) -> bool:  # noqa: PLR0913, PLR0917 - what one piece is weighed by
+    def _continues(self, last: Clause, items: list[Item], rest: list[Item], opens: frozenset[str], *, hard: bool) -> bool:
         had = last.marks & self.opens
         begins = self._begins_with_animal(rest, last, hard=hard) and not (had & BIRTHS and _counts_kits(items))
         if "palpate" in had and opens == {"breed"} and all(item.sort in {"word", "mark"} for item in items):
@@ -151,7 +151,7 @@ class Cutter:
         form = any(item.said in {":", "="} for item in items[1:3])
         return (numbers and plain <= SHORT and bool(had or self._has_animal(last))) or (form and bool(had))
 
-    def _verb_continues(self, last: Clause, items: list[Item], rest: list[Item], had: frozenset[str], opens: frozenset[str], *, begins: bool, hard: bool) -> bool:  # noqa: PLR0913 - what one piece is weighed by
+    def _verb_continues(self, last: Clause, items: list[Item], rest: list[Item], had: frozenset[str], opens: frozenset[str], *, begins: bool, hard: bool) -> bool:
         named = any(item.sort in {"animal", "code"} or (item.sort == "num" and Clause(items, self.scene).known(i)) for i, item in enumerate(items))
         if opens <= {"die", "lose"} and not named and not hard and not had and self._has_animal(last):
             return True
@@ -223,7 +223,7 @@ class Cutter:
         clause.items.extend(items)
         clause.marks = clause.marks.union(*(item.marks for item in items))
 
-    def _open(self, items: list[Item], rest: list[Item], opens: frozenset[str], last: Clause | None, leading: Said | None, *, hard: bool) -> None:  # noqa: PLR0913, PLR0917 - what one piece is weighed by
+    def _open(self, items: list[Item], rest: list[Item], opens: frozenset[str], last: Clause | None, leading: Said | None, *, hard: bool) -> None:
         virtual: frozenset[str] = frozenset()
         listed = last is not None and not opens and self._begins_with_animal(rest, last, hard=hard)
         if listed and last is not None:
@@ -240,6 +240,14 @@ def _counts_kits(items: list[Item]) -> bool:
     """`2 dead` behind a birth counts kits, whoever has the tag 2."""
     told = [item for item in items if item.said not in SMALL]
     return len(told) > 1 and told[0].sort == "num" and bool(told[1].marks & {"dead", "alive"})
+
+
+def _parts(items: list[Item], i: int) -> bool:
+    """Whether a comma, an `and` or a dash may part two statements; `so sweet` may not."""
+    item = items[i]
+    if item.said not in SOFT or (item.said == "so" and i + 1 < len(items) and items[i + 1].said in DEGREES):
+        return False
+    return item.sort != "mark" or item.said in {",", "&", "/"} or (item.said == "-" and not item.glued)
 
 
 def _inside(items: list[Item], i: int) -> bool:

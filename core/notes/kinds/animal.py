@@ -163,9 +163,9 @@ def _price(c: Clause) -> tuple[int | None, list[Item]]:
     for i in c.sorted_as("money"):
         return int(c.items[i].value), [c.items[i]]
     for i in c.sorted_as("num"):
-        if c.said(i - 1) in {"paid", "for"} or (i + 1 < len(c.items) and c.items[i + 1].marks & {"bucks_word"}):
-            if len(c.sorted_as("num")) > 1 or c.explicit():
-                return int((c.items[i].value * 100).to_integral_value()), [c.items[i]]
+        paid = c.said(i - 1) in {"paid", "for"} or (i + 1 < len(c.items) and "bucks_word" in c.items[i + 1].marks)
+        if paid and (len(c.sorted_as("num")) > 1 or c.explicit()):
+            return int((c.items[i].value * 100).to_integral_value()), [c.items[i]]
     return None, []
 
 

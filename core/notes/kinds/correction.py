@@ -127,7 +127,7 @@ def _bare_tail(c: Clause) -> bool:
     return len(told) == 1 and told[0].sort in {"num", "pair", "weight", "animal", "date", "money"}
 
 
-def _set(c: Clause) -> dict[str, Json]:
+def _set(c: Clause) -> dict[str, Json]:  # noqa: C901, PLR0912 - one case a line
     wrong = set(_wrong(c))
     values: dict[str, Json] = {}
     for i, item in enumerate(c.items):

@@ -67,11 +67,7 @@ def read(c: Clause) -> None:
     count = c.whole(bags) if bags is not None else None
     used = [item for item in c.items if item.marks & {"buy", "feed", "bag", "each"}]
     used += [c.items[i] for i in (bags, price, *weights[:1]) if i is not None]
-    grams = c.grams(weights[0]) if weights else None
     total = _total_grams(c, weights, count)
-    if grams is None and count is not None:
-        bag = c.herd.settings.said.get("feed_bag")
-        total = None if bag is None else None
     cents = _cents(c, price)
     if cents is not None and each and count:
         cents = cents * count

@@ -92,7 +92,7 @@ def _places(c: Clause) -> list[int]:
         elif c.whole(i) is not None and c.known(i) and not c.counted(i):
             before = c.items[i - 1] if i else None
             beside = c.said(i + 1) == ">" or c.said(i - 1) == ">"
-            if beside or (before is not None and (before.marks & {"onto", "off_of", "to", "from"} or before.said in {"doe"})):
+            if beside or (before is not None and (before.marks & {"onto", "off_of", "to", "from"} or before.said == "doe")):
                 places.append(i)
     return places
 

@@ -136,9 +136,8 @@ def _animals(c: Clause, cue: int, used: list[Item]) -> list[int]:
 
 def _heard_to(c: Clause, used: list[Item]) -> None:
     """`bred fifteen two seven`: the `two` between a doe and a buck is `to`."""
-    for i in c.sorted_as("num"):
-        if c.items[i].spoken and c.whole(i) == 2 and c.known(i) is None and {animal.sex for animal in (c.known(i - 1), c.known(i + 1)) if animal} == {"doe", "buck"}:
-            used.append(c.items[i])
+    heard = (i for i in c.sorted_as("num") if c.items[i].spoken and c.whole(i) == 2 and c.known(i) is None)
+    used.extend(c.items[i] for i in heard if {animal.sex for animal in (c.known(i - 1), c.known(i + 1)) if animal} == {"doe", "buck"})
 
 
 def _distinct(c: Clause, places: list[int]) -> list[int]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from datetime import date
+from itertools import pairwise
 from typing import ClassVar, Final
 
 from core import words
@@ -131,11 +132,10 @@ def _what(c: Clause) -> str | None:
             continue
         if what == "breed" and c.said(cue) == "put":
             continue
-        if c.said(cue) in {"retired"} or (c.said(cue) == "process" and c.said(cue - 1) in {"the", "in"}):
+        if c.said(cue) == "retired" or (c.said(cue) == "process" and c.said(cue - 1) in {"the", "in"}):
             return what if c.said(cue) == "retired" else None
         return what
-    virtual = next((mark.removeprefix("plan:") for mark in sorted(c.virtual) if mark.startswith("plan:")), None)
-    return virtual
+    return next((mark.removeprefix("plan:") for mark in sorted(c.virtual) if mark.startswith("plan:")), None)
 
 
 def _places(c: Clause) -> list[int]:
@@ -178,7 +178,7 @@ def _subjects(c: Clause, cue: int | None, with_pick: Pick | None, what: str) -> 
 
 def _listed(c: Clause, places: list[int]) -> bool:
     """Whether the animals stand in a list: `cull 31, 32 and 33`."""
-    return all(all(item.said in {",", "and", "&"} for item in c.items[a + 1 : b]) for a, b in zip(places, places[1:], strict=False))
+    return all(all(item.said in {",", "and", "&"} for item in c.items[a + 1 : b]) for a, b in pairwise(places))
 
 
 def _reason(c: Clause, cue: int | None) -> str | None:

@@ -80,7 +80,7 @@ def read(c: Clause) -> None:
     used += [item for item in c.items if any(mark.startswith("weather") for mark in item.marks)]
     days, items, said = c.days("past")
     on = days.on or c.today
-    if said is not None and said.shape not in {"near"}:
+    if said is not None and said.shape != "near":
         on = c.resolved(said, "plan" if "supposed" in c.text() or "coming" in c.text() or "forecast" in c.text() else "past").on or on
     c.take(Found(WeatherNoted, {"what": what, "celsius": celsius, "on": on}, [*used, *items]))
 

@@ -121,11 +121,9 @@ Weight = tuple[int | None, list[Item]]
 
 def _weights(c: Clause, *, told: bool) -> list[Weight]:
     """The weights of the statement; in words about weighing also `4 6`, and a bare number in the farm's unit."""
-    found: list[tuple[int, Weight]] = []
-    for i in c.sorted_as("weight", "pair", "clock"):
-        found.append((i, (c.grams(i), [c.items[i]])))
+    found: list[Weight] = [(c.grams(i), [c.items[i]]) for i in c.sorted_as("weight", "pair", "clock")]
     if found:
-        return [weight for _, weight in found]
+        return found
     numbers = c.sorted_as("num")
     if told:
         return _bare(c, numbers)
