@@ -66,11 +66,12 @@ class Post(Room):
             intake.mark(connection, self._farm, update.id, "done")
 
     def admit_update(self, update: Update, member: people.Member, code: str, now: datetime) -> Reply:
-        """Let a stranger in who sends the set-up code, or refuse them; the answer goes to the outbox."""
+        """Let a stranger in who sends the set-up code, or refuse them; the answer goes to the outbox. Neither code nor words are kept."""
         with self._begin() as connection:
             reply = admitted(connection, self._farm, Knock(member, update.chat, code), now)
             self._put(connection, (_key(update), update.chat, reply), now)
             intake.mark(connection, self._farm, update.id, "done")
+            intake.forget(connection, self._farm, update.id)
         return reply
 
     def failed(self, update: Update, now: datetime) -> bool:

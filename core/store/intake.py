@@ -69,6 +69,11 @@ def mark(connection: Connection, farm: int, number: int, state: str) -> None:
     connection.execute(_this(farm, number).values(state=state, claimed_by=None, claimed_until=None))
 
 
+def forget(connection: Connection, farm: int, number: int) -> None:
+    """What the update said is nobody's business any more: its number alone is kept, so that it is not taken in again."""
+    connection.execute(_this(farm, number).values(raw="{}"))
+
+
 def failed(connection: Connection, farm: int, number: int) -> bool:
     """Note a failure and let it be tried again. Whether that was the last try: then it is set aside."""
     connection.execute(_this(farm, number).values(tries=inbox.c.tries + 1, claimed_by=None, claimed_until=None))

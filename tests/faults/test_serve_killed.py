@@ -20,7 +20,7 @@ from tests.faults.farm import opened
 from tests.standin import StandIn
 
 NOTE = "14 weighed 8-2"
-ANSWER = "8 lb 2 oz"
+ANSWER = "Doe 14: 8 lb 2 oz"
 
 
 @pytest.fixture(scope="module")
@@ -42,7 +42,7 @@ def farm(tmp_path: Path, standin: StandIn) -> Path:
     """A book that Ann owns, with one doe in it."""
     file = tmp_path / "farm.sqlite"
     app = opened(f"sqlite:///{file}")
-    app.replay("2026-03-01 08:00 new doe 14 mini rex")
+    app.replay("2026-03-01 08:00 new doe 14 new zealand")
     number = standin.person("Ann")["id"]
     with app._engine.begin() as connection:
         add_member(connection, 1, Member(f"telegram:{number}", "Ann", "owner"), standin.world.now)

@@ -34,6 +34,7 @@ def test_a_stranger_is_refused_and_nothing_is_recorded(barn: Served, standin: St
     assert "private" in barn.ask("Eve", "14 weighed 8-2")
     assert "private" in barn.ask("Eve", "AAAA-BBBB-CCCC")
     assert barn.notes() == before
+    assert not any("AAAA-BBBB" in raw for raw in inbox(barn))
 
 
 def test_the_set_up_code_serves_once(served: Served) -> None:
@@ -50,6 +51,7 @@ def test_the_code_is_in_no_journal(served: Served) -> None:
     """It is a key, not a note."""
     served.owner()
     assert served.notes() == []
+    assert inbox(served) == ["{}"]
 
 
 def test_an_edited_message_is_heard_again(barn: Served, standin: StandIn) -> None:
@@ -165,3 +167,9 @@ def test_long_labels_stand_below_each_other(barn: Served, standin: StandIn) -> N
     choices = (Choice("Doe 14, nest box in", "14 weighed 8-2"), Choice("No", "no"))
     question = barn.send("Ann", Reply(("Which?",), choices))
     assert [len(row) for row in question["reply_markup"]["inline_keyboard"]] == [1, 1]
+
+
+def inbox(barn: Served) -> list[str]:
+    """What is kept of the updates."""
+    with barn.app._engine.begin() as connection:
+        return [row.raw for row in connection.exec_driver_sql("select raw from inbox")]
