@@ -90,6 +90,10 @@ _CALENDAR: Final = """
     january february april june july august september october november december monday tuesday wednesday thursday friday saturday sunday
 """.split()  # noqa: SIM905 - a table of words
 _VOWELS: Final = frozenset("aeiouy")
+_KEYS: Final = {"q": "wa", "w": "qase", "e": "wsdr", "r": "edft", "t": "rfgy", "y": "tghu", "u": "yhji", "i": "ujko", "o": "iklp", "p": "ol", "a": "qwsz", "s": "awedxz", "d": "serfcx",
+    "f": "drtgvc", "g": "ftyhbv", "h": "gyujnb", "j": "huikmn", "k": "jiolm", "l": "kop", "z": "asx", "x": "zsdc", "c": "xdfv", "v": "cfgb", "b": "vghn", "n": "bhjm", "m": "njk"}  # fmt: skip
+NEAR_KEYS: Final[dict[str, frozenset[str]]] = {letter: frozenset(_KEYS.get(letter, "")) for letter in map(chr, range(ord("a"), ord("z") + 1))}
+SOUND_ALIKE: Final = ({"c", "k"}, {"c", "s"}, {"s", "z"}, {"d", "t"}, {"m", "n"})
 SHORTEST_SLIP = 3  # letters: two swapped letters are seen in words this long
 SHORTEST_CHANGE = 5  # letters: a letter missing, added or changed
 SHORTEST_TWO = 8  # letters: two slips
@@ -156,14 +160,43 @@ def closest(word: str, candidates: Iterable[str]) -> list[str]:
 
 
 def _believable(word: str, candidate: str) -> bool:
-    """Short words may only have two letters swapped, or one doubled or dropped."""
+    """Whether a thumb or a bad speller makes the one of the other; short words may only have two letters swapped, or one doubled or dropped."""
     if _single(word) == _single(candidate):
         return True
-    if len(candidate) >= SHORTEST_CHANGE:
+    typed, meant = _difference(word, candidate)
+    if typed == meant[::-1]:
         return True
-    if sorted(word) == sorted(candidate):
+    if word[0] != candidate[0]:
+        return False
+    if len(typed) > 1 or len(meant) > 1:
+        return _skeleton(word) == _skeleton(candidate)
+    if len(candidate) < SHORTEST_CHANGE:
+        return len(candidate) >= SHORTEST_SLIP and len(word) != len(candidate) and len(word) > SHORTEST_SLIP and _brushed(typed, word, candidate)
+    return not typed or (_brushed(typed, word, candidate) if not meant else meant in NEAR_KEYS.get(typed, "") or typed in _VOWELS and meant in _VOWELS or {typed, meant} in SOUND_ALIKE)
+
+
+def _difference(word: str, candidate: str) -> tuple[str, str]:
+    """What is left of both without what they begin and end with in common."""
+    start = 0
+    while start < min(len(word), len(candidate)) and word[start] == candidate[start]:
+        start += 1
+    end = 0
+    while end < min(len(word), len(candidate)) - start and word[-1 - end] == candidate[-1 - end]:
+        end += 1
+    return word[start : len(word) - end], candidate[start : len(candidate) - end]
+
+
+def _brushed(letter: str, word: str, candidate: str) -> bool:
+    """Whether a letter too many lies on the keyboard beside one of its neighbours in the word; none too many is fine."""
+    if not letter:
         return True
-    return len(candidate) >= SHORTEST_SLIP and len(word) != len(candidate) and word[0] == candidate[0] and len(word) > SHORTEST_SLIP
+    at = next((i for i, (one, other) in enumerate(zip(word, candidate, strict=False)) if one != other), len(candidate))
+    return any(near in NEAR_KEYS.get(letter, "") for near in word[max(0, at - 1) : at + 2] if near != letter)
+
+
+def _skeleton(word: str) -> str:
+    """The word without its vowels and doubled letters."""
+    return word[0] + "".join(letter for letter in _single(word)[1:] if letter not in _VOWELS)
 
 
 def _unlikely(word: str, candidate: str) -> int:
