@@ -84,6 +84,8 @@ class Clause:
         self.subject: Mention | None = None
         self.used: set[int] = set()
         self.found: list[Found] = []
+        self._places: dict[str, list[int]] | None = None  # indices of the items by sort, words left out
+        self._counted_items = 0
         self.day_said: Item | None = None  # the date that the statement's facts share
         self.marks: frozenset[str] = frozenset().union(virtual, *(item.marks for item in items))
 
@@ -120,7 +122,15 @@ class Clause:
 
     def sorted_as(self, *sorts: str) -> list[int]:
         """Indices of the free items of these sorts."""
-        return [i for i, item in enumerate(self.items) if item.sort in sorts and id(item) not in self.used]
+        places = self._places
+        if places is None or self._counted_items != len(self.items):
+            places = self._places = {}
+            self._counted_items = len(self.items)
+            for i, item in enumerate(self.items):
+                if item.sort != "word":
+                    places.setdefault(item.sort, []).append(i)
+        found = places.get(sorts[0], []) if len(sorts) == 1 else sorted(i for sort in sorts for i in places.get(sort, ()))
+        return [i for i in found if id(self.items[i]) not in self.used]
 
     def taken(self, i: int) -> bool:
         """Whether a kind has used the item."""

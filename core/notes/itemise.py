@@ -468,22 +468,19 @@ class Scan:
         return True
 
     def _phrase(self, word: str) -> bool:
-        options = self.lexicon.phrases.get(word)
-        if options is None:
-            return False
+        """The longest phrase that begins here."""
         at = self.at + 1
-        for rest, marks in options:
-            if not rest or self._follow(at, rest):
-                if word == "k" and not self._key(at)[:1].isdigit() and not self._ends_behind_animal(at):
-                    continue
-                phrase = word if not rest else " ".join((word, *rest))
-                self._add("word", at + len(rest), _named(phrase, marks), marks)
-                return True
-        return False
-
-    def _ends_behind_animal(self, at: int) -> bool:
-        """`9 k`: the letter stands behind an animal, and nothing behind it."""
-        return at == len(self.tokens) and len(self.items) == 1 and self.items[0].sort in {"num", "animal"}
+        longer = self.lexicon.longer.get(word)
+        if longer is not None:
+            for rest, marks in longer.get(self._key(at), ()):
+                if len(rest) == 1 or self._follow(at, rest):
+                    self._add("word", at + len(rest), _named(" ".join((word, *rest)), marks), marks)
+                    return True
+        single = self.lexicon.single.get(word)
+        if single is None or (word == "k" and self._key(at) and not self._key(at)[:1].isdigit()):
+            return False
+        self._add("word", at, _named(word, single), single)
+        return True
 
     def _mend(self) -> None:
         """Put slips right in words that nobody knows, before any of them is read."""

@@ -112,6 +112,13 @@ class Lexicon:
         for words, marks in found.items():
             firsts.setdefault(words[0], []).append((words[1:], frozenset(marks)))
         self.phrases: Phrases = {word: tuple(sorted(rest, key=lambda each: -len(each[0]))) for word, rest in firsts.items()}
+        self.single: dict[str, Marks] = {words[0]: frozenset(marks) for words, marks in found.items() if len(words) == 1}
+        self.longer: dict[str, dict[str, tuple[Phrase, ...]]] = {}  # first word -> second word -> phrases, longest first
+        for first, options in self.phrases.items():
+            for rest, marks in options:
+                if rest:
+                    seconds = self.longer.setdefault(first, {})
+                    seconds[rest[0]] = (*seconds.get(rest[0], ()), (rest, marks))
         self.words = frozenset(word for words in found for word in words)
         self.known = self.words | BESIDE_NUMBER.keys() | COMMON | NUMBER_WORDS.keys() | POSSESSIVE.keys() | ORDINALS.keys() | frozenset(_UNITS + _CALENDAR) | FOREIGN
         meant = self.words | NUMBER_WORDS.keys() | frozenset(_UNITS + _CALENDAR) | {"what", "with", "this", "have", "from", "about", "again", "nails"}

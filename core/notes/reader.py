@@ -90,6 +90,12 @@ OPENS: Final = frozenset().union(*(module.OPENS for module in ALL))
 TRIGGERS: Final[Mapping[Any, frozenset[str]]] = {module: frozenset(module.CUES) for module in STATEMENT_KINDS}
 #: Kinds that a note gives without any word of theirs: `31 4-6`, `14 to B3`, `12 6 kits`, `6 live 2 dead`.
 WORDLESS: Final = frozenset({weighing, moving, kit_count, kindling, kit_loss, coloring, litter_weighing, ration, litter_colors, palpation, fostering, culling, tagging, weather, animal})
+WORDLESS_PLACES: Final = frozenset(place for place, module in enumerate(STATEMENT_KINDS) if module in WORDLESS)
+#: Mark -> the places of the kinds that know it.
+BY_MARK: Final[Mapping[str, tuple[int, ...]]] = {
+    mark: tuple(place for place, module in enumerate(STATEMENT_KINDS) if mark in TRIGGERS[module]) for mark in frozenset().union(*TRIGGERS.values())
+}
+PLAIN: Final = frozenset({"word", "mark", "break", "date", "time"})  # items that no kind can begin with when it has no word of its own
 LEXICON: Final = Lexicon(
     [*(module.CUES for module in ALL), {"color": " | ".join(color_words()), "breed_name": " | ".join(breed_words())}]
 )
@@ -296,9 +302,10 @@ class _Statements:
             return
         if clause.has("other_species") and _of_others(clause):
             return
-        for module in STATEMENT_KINDS:
-            if module in WORDLESS or not clause.marks.isdisjoint(TRIGGERS[module]):
-                module.read(clause)
+        figures = any(item.sort not in PLAIN for item in clause.items)
+        wanted = {place for mark in clause.marks for place in BY_MARK.get(mark, ())}
+        for place in sorted(wanted | WORDLESS_PLACES if figures else wanted):
+            STATEMENT_KINDS[place].read(clause)
 
     @staticmethod
     def _subject_after(clause: Clause) -> Mention | None:

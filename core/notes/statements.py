@@ -80,8 +80,7 @@ class Cutter:
         first = True
         start = 0
         for i in range(len(items)):
-            told = not all(each.said in SMALL or each.sort in {"mark", "break"} for each in items[start:i])
-            if i > start and told and _parts(items, i):
+            if i > start and _parts(items, i) and not all(each.said in SMALL or each.sort in {"mark", "break"} for each in items[start:i]):
                 self._chunk(items[start:i], items[start:], leading, hard=first)
                 first, start = False, i
         self._chunk(items[start:], items[start:], leading, hard=first)

@@ -11,13 +11,13 @@ NUMBER: Final = "n"
 MARK: Final = "p"
 
 _TOKEN: Final = re.compile(
-    r"(?P<iso>\d{4}-\d{1,2}-\d{1,2}(?!\d))"
+    r"(?P<word>[^\W\d]+(?:'[^\W\d]+)?)"
+    r"|(?P<iso>\d{4}-\d{1,2}-\d{1,2}(?!\d))"
     r"|(?P<slash>\d{1,4}/\d{1,2}(?:/\d{2,4})?(?![\d/]))"
     r"|(?P<clock>\d{1,2}:\d{2}(?!\d)(?!:\d))"
     r"|(?P<pair>\d{1,3}[-#]\d{1,2}(?:\.\d+)?(?![\d-]))"
     r"|(?P<club>4-?h\b)"
     r"|(?P<num>\d{1,3}(?:,\d{3})+(?:\.\d+)?(?![\d,])|\d+(?:[.,]\d{1,3})?(?!\d)|\d+|(?<!\d)\.\d+)"
-    r"|(?P<word>[^\W\d]+(?:'[^\W\d]+)?)"
     r"|(?P<break>\n)"
     r"|(?P<mark>\S)"
 )
@@ -55,7 +55,10 @@ def tokens(text: str) -> list[Token]:
         name = match.lastgroup or ""
         said = match.group()
         start, end = match.span()
-        key = CONTRACTED.get(said) or said.replace("'", "") if name == "word" else said
-        found.append(Token(_SORTS.get(name, name), said, key, start, end, start == last_end, text[start : start + 1].isupper()))
+        if name == "word":
+            key = said if said.isalpha() else CONTRACTED.get(said) or said.replace("'", "")
+            found.append(Token(WORD, said, key, start, end, start == last_end, text[start] != said[0]))
+        else:
+            found.append(Token(_SORTS.get(name, name), said, said, start, end, start == last_end))
         last_end = end
     return found

@@ -64,7 +64,8 @@ CUES: Final = {
 def read(c: Clause) -> None:
     """Frost, cold or heat; degrees where they were said, in the farm's scale unless the note names one."""
     temps = c.sorted_as("temp")
-    word = next((mark.removeprefix("weather:") for item in c.items if not c.taken(c.items.index(item)) for mark in sorted(item.marks) if mark.startswith("weather:")), None)
+    places = c.each("weather:frost", "weather:cold", "weather:heat", "weather:other")
+    word = next((mark.removeprefix("weather:") for i in places for mark in sorted(c.items[i].marks) if mark.startswith("weather:")), None)
     verb = c.first("degrees_verb")
     forecast = verb is not None and c.whole(verb + 1) is not None and bool(c.dates())
     if not temps and not (c.has("weather") and word) and not forecast:
