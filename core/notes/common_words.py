@@ -86,6 +86,18 @@ carefree proven draft freezing buried bury grumpy grownup grandkids visitor visi
 tractors deliver delivered delivery grocery counter invoice receipt order ticket thank cash change subtotal
 niece nephew nieces nephews granddaughter grandchildren teacher school student students vet vets feller folks buddy coworker boss church librarian mailman sheriff preacher
 stretched stretching stretch reached scratching wrestled balanced
+god able meeting plane gentlemen showing scare lips staring pissed sakes suits worker scares kindly dresses souls spoiled pointing crashed wished lungs collar caller drown
+wired dried gently slipping pals punched crank cranky popping batch bidding slapped farther pawn token slips ticked cracks claws dresser warmed fills bottled clam stale senior fading
+salty noose spoiling plaid menus dread peeking chipped cuddle timed scarred movers slapping sipping intro typed stamped snooze giver winnings faulty brooding sweats peeled dozed
+brushes brushed peeping timers stumped crushes washes swiped lumps warms diseased collars remover caged snort manger gentler tamper panes pawns musty mover coolers brewed tacked
+hunches dries cleansed sifting seeping loosing pinches bakes trotting swells sowing shafted waning swooped peering hatches doers tamed sweated scaly muted grills matted hissed clapped
+braiding shuttles scald grated whizzing lumped hummed groomer gripes service services battle arts places names caused era raised passed passes counties tries rates processes rising
+struck lasted judges ratio mines grades ties sailed theories sized grows ruins lasting planes scouts savings masses finishes peers pools beetles drilling switches planting lamps pillar
+barred purchases relocate sails removes cafes trough flees drone reused paced sheds completes piping striving planned opportunity question questions movie movies wearing willing learned
+knowing tells matters orders order biggest connection kissing hated packed gifts rolling smiling guards cleared helps proceed waking remembers trapped charming cooking warned busted
+possible possibly meal meals holes bench reminded hoped hopes listening counting suffering touching handling guessing catching filling dining dressing trusting ordering grounded crawling
+splitting settling pounding partying glowing stitches specials bouncing closes boxes startled baking tossing squeezed swearing drifting sweeping folding dripping stirring bending soaking
+weaving leaning resting nailed failed hauled hauling dumping dumped dipping climbing climbed gnawing gnawed chewing hopping digging nosing sniffing sniffed napped yawning loafing flopped
 message text testing test hello hey thanks thank please sorry
 """.split()  # noqa: SIM905 - a table of words
 )
