@@ -39,6 +39,7 @@ _SKIP = re.compile(r"^(?:skip\b.*|no need|don'?t bother|drop it|cancel(?: it)?|n
 _PUT_OFF = re.compile(
     r"^(?:(?:remind me(?: again)?|ask(?: me)?(?: again)?|put (?:it|this|that)? ?off|move (?:it|this)?|snooze(?: it)?|later|"
     r"do (?:it|that)|will do(?: it)?|i'?ll do (?:it|that)|not today|not yet|no|postpone(?: it)?|try(?: again)?|wait|ok(?:ay)?|"
+    r"give (?:it|her|him|them|me)|let'?s (?:wait|do it|say)|hold off|push (?:it|that)(?: back)?|wait|after|nope|nah|"
     r"make it|maybe|again|on|til|till|until|to|for|by|this)\b[\s,.]*)*",
     re.IGNORECASE,
 )
@@ -110,7 +111,7 @@ def _told(herd: Herd, due: Due, text: str, today: date, reads: Reads) -> Meaning
     own = reads(text)
     if not (due.chore in _COUNTED and COUNTS.match(plain(rest))) and any(fact.kind not in (*_ANYHOW, "query") for fact in own.facts):
         return meaning_of(own)
-    told = _as_sentence(due, rest, reads)
+    told = _as_sentence(due, rest, reads, done=bool(done))
     if told is not None and told.ask is None:
         return meaning_of(told)
     if done:
@@ -122,11 +123,14 @@ def _told(herd: Herd, due: Due, text: str, today: date, reads: Reads) -> Meaning
     return Meaning((Remark(text=text.strip(), who=due.who, on=today),) if text.strip() else ())
 
 
-def _as_sentence(due: Due, rest: str, reads: Reads) -> Reading | None:
+def _as_sentence(due: Due, rest: str, reads: Reads, *, done: bool) -> Reading | None:
     """The first sentence about the chore's animal that the answer completes; else the first that raises a question."""
     asked = None
-    for carrier in _SENTENCES[due.chore]:
+    rest = _NO.sub("", rest)
+    for carrier in sorted(_SENTENCES[due.chore], key=lambda carrier: done and not carrier.startswith(_LEAVING)):
         if "lost" in carrier and not _DEAD.search(rest):
+            continue
+        if carrier.startswith(_LEAVING) and (_AGAINST.search(rest) or not _FIGURE.search(rest)):
             continue
         reading = reads(carrier.format(who=due.who or "", said=rest, kits=_COUNT.sub(r"\1 kits", rest)))
         if reading.ask is None and any(fact.kind not in (*_ANYHOW, "query") for fact in reading.facts):
@@ -135,6 +139,10 @@ def _as_sentence(due: Due, rest: str, reads: Reads) -> Reading | None:
     return asked
 
 
+_LEAVING = ("butchered", "sold", "list")
+_NO = re.compile(r"^(?:no|nope|nah|actually|well|hm+)\b[\s,.!]*", re.IGNORECASE)
+_AGAINST = re.compile(r"\b(?:not?|keep\w*|wait\w*|until|till?|give|chang\w+|hold\w*|yet|later|n't|didn'?t|won'?t|maybe|might|if)\b", re.IGNORECASE)
+_FIGURE = re.compile(r"\d|\b(?:one|two|three|four|five|six|seven|eight|nine|ten|\w+teen|\w+ty|pounds?|dressed|dollars)\b", re.IGNORECASE)
 _DEAD = re.compile(r"\b(?:dead|died|lost|froze\w*|cold|gone|missing|crushed|ate|eaten|runts?)\b", re.IGNORECASE)
 _COUNT = re.compile(r"^\W*(\d+|[a-z]+)\b(?! kits?)", re.IGNORECASE)
 
@@ -156,7 +164,7 @@ _SENTENCES: Mapping[str, tuple[str, ...]] = {
     "weigh": ("{who} weighed {said}", "{who} litter weighed {said}", "{who} {said}"),
     "rebreed": ("bred {who} to {said}", "bred {who} {said}", "{who} {said}"),
     "sale_date": ("{who} {said}", "sold {who} {said}", "list {who} {said}"),
-    "cull_date": ("butchered {who} {said}", "{who} {said}"),
+    "cull_date": ("{who} {said}", "butchered {who} {said}"),
     "review": ("{said} {who}", "{who} {said}"),
     "custom": ("{who} {said}",),
 }
