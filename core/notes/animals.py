@@ -11,6 +11,7 @@ from core.herd.state import Animal, Herd, folded
 from core.notes.common_words import COMMON
 
 HERDS_KEPT: Final = 4
+SHORTEST_NAME: Final = 3  # letters
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,14 +50,15 @@ class HerdWords:
             known = self.by_tag.get(folded(animal.tag))
             if known is None or animal.living or not known.living:
                 self.by_tag[folded(animal.tag)] = animal
-        self.prefixes = frozenset(tag.rstrip("0123456789") for tag in self.by_tag) - {""}
+        self.prefixes = frozenset(tag.rstrip("0123456789") for tag in self.by_tag if not tag.isalpha()) - {""}
         self._take_names()
 
     def _take_names(self) -> None:
         named: dict[str, list[Animal]] = {}
         for animal in self.by_tag.values():
-            if animal.name and animal.name.strip():
-                named.setdefault(_plain(animal.name), []).append(animal)
+            called = animal.name or (animal.tag if is_name(animal.tag) else "")
+            if called.strip():
+                named.setdefault(_plain(called), []).append(animal)
         for name, animals in named.items():
             living = [animal for animal in animals if animal.living]
             tags = tuple(animal.tag for animal in living or animals)
@@ -101,6 +103,11 @@ class HerdWords:
         other = digits[1] + "0" if digits[0] == "1" else ("1" + digits[0] if digits[1] == "0" else "")
         found = self.by_tag.get(tag[: len(tag) - 2] + other) if other else None
         return (found.tag,) if found and found.living else ()
+
+
+def is_name(tag: str) -> bool:
+    """Whether a tag is said as a name is: a word, as of a buck that only has a name."""
+    return tag.isalpha() and len(tag) >= SHORTEST_NAME
 
 
 def _plain(name: str) -> str:

@@ -37,6 +37,7 @@ TIME_FIRST: Final = frozenset({"at", "around", "by", "about", "after", "before",
 
 AT_START: Final = frozenset({"so", "told", "least", "wind", "way", "ways", "find"})
 SHORT_FORMS: Final = {"wldnt": "wouldnt", "wudnt": "wouldnt", "cldnt": "couldnt", "cudnt": "couldnt", "hsnt": "hasnt", "ddnt": "didnt", "dint": "didnt", "yst": "yesterday"}
+AFTER_COUPLE: Final = frozenset({"of", "more", "", ".", ",", "kits", "kit", "babies", "bunnies", "dead", "alive", "bags", "bucks", "does", "days", "last", "today", "this", "yesterday", "overnight"})
 NOON = 12
 BESIDE_HOUR: Final = frozenset({"this", "today", "tonight", "in", "yesterday", "last", "tomorrow", "when"})
 TENS_LEAST = 10
@@ -374,6 +375,8 @@ class Scan:
             if ago:
                 self._add("date", ago[1], ago[0])
                 return True
+            if word == "couple" and self._key(self.at + 1) not in AFTER_COUPLE:
+                return False
             if word == "couple":
                 self._add("num", self.at + 1, Decimal(2), spoken=True)
                 return True
@@ -399,6 +402,17 @@ class Scan:
                 end += 1
             self._number(FRACTIONS[following], end, spoken_words=True, possessive=False)
             return True
+        if following in {"heaping", "level", "scant", "full", "big"} and self._key(self.at + 2) == "cup":
+            item = measure(self.tokens, self.at, Decimal(1), self.at + 2)
+            if item:
+                self._take(item)
+                return True
+        if following in {"bag", "sack"} and [self._key(self.at + n) for n in (2, 3, 4)] == ["and", "a", "half"]:
+            self._add("num", self.at + 1, Decimal("1.5"), spoken=True)
+            self._add("word", self.at + 4, None, frozenset({"bag"}))
+            return True
+        if following == "couple" and (self._key(self.at - 1) == "to" or self._key(self.at + 2) not in AFTER_COUPLE):
+            return False
         if following in {"dozen", "couple"}:
             end = self.at + 2
             self._add("num", end + (self._key(end) == "of"), Decimal(12 if following == "dozen" else 2), spoken=True)

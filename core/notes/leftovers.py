@@ -47,6 +47,8 @@ def _repeats(c: Clause, item: Item) -> bool:
 
 
 def _pronoun(c: Clause, i: int) -> bool:
+    if c.said(i + 1) == "of" and c.said(i + 2) in {"those", "them", "these"} and not any(item.marks & {"dead", "alive", "die", "lose"} for item in c.items[i + 1 :]):
+        return True
     counted = any(item.marks & {"dead", "alive", "die", "lose"} for item in c.items[i + 1 : i + 4])
     return c.said(i - 1) in PRONOUNS or not (c.counted(i) or counted)
 

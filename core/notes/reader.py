@@ -402,6 +402,9 @@ class _Statements:
         """Whether numbers stand beside words of the barn that no reading could join."""
         marked = any(item.marks & OPENS for item in items)
         numbers = [item for item in items if item.sort in {"num", "weight", "pair", "sum"}]
+        animals = any(item.sort in {"animal", "code"} for item in items)
+        if any(item.sort == "pair" for item in items) and (marked or animals):
+            return True
         return (marked and len(numbers) > 1 and len(plain) <= 3) or (any(item.sort == "pair" for item in items) and len(plain) <= 2)
 
     def _what(self, items: list[Item], who: str | None) -> Reading:

@@ -134,7 +134,7 @@ class Cutter:
 
     def _continues(self, last: Clause, items: list[Item], rest: list[Item], opens: frozenset[str], *, hard: bool) -> bool:
         had = last.marks & self.opens
-        begins = self._begins_with_animal(rest, last, hard=hard) and not (had & BIRTHS and _counts_kits(items))
+        begins = self._begins_with_animal(rest, last, hard=hard) and not (had & BIRTHS and (_counts_kits(items) or self._buck_number(items)))
         if "palpate" in had and opens == {"breed"} and all(item.sort in {"word", "mark"} for item in items):
             return True  # "palpated 9, bred" tells how she felt
         if opens:
@@ -217,6 +217,14 @@ class Cutter:
             beside = Clause(items[i : i + BESIDE], self.scene, None, last.marks if last else frozenset())
             return beside.known(0) is not None and not beside.counted(0) and any(after.said not in SMALL for after in items[i + 1 :])
         return False
+
+    def _buck_number(self, items: list[Item]) -> bool:
+        """Whether a bare number that begins a piece is only a buck's: behind a birth it counts kits."""
+        first = next((item for item in items if item.said not in SMALL and item.sort != "break"), None)
+        if first is None or first.sort != "num":
+            return False
+        animal = Clause([first], self.scene).known(0)
+        return animal is not None and animal.sex == "buck" and any(item.marks & {"dead", "alive"} for item in items)
 
     def _extend(self, clause: Clause, items: list[Item]) -> None:
         clause.items.extend(items)

@@ -62,7 +62,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("new",)
 CUES: Final = {
-    "new": "new | bought a | bought | picked up a | got a | brought home | added | new animal | new rabbit | paid | picked up | purchased | got a new | traded for | adding",
+    "new": "new | bought a | bought | picked up a | got a | brought home | added | new animal | new rabbit | paid | picked up | purchased | got a new | traded for | adding | add",
     "came": "bought | purchased | paid | from the auction | at auction",
     "sire": "sire | by | sired by | dad | father",
     "dam_word": "dam | out of | ex | mother | mom",
@@ -94,7 +94,7 @@ def _new(c: Clause) -> None:
     name, name_items = _name(c, place)
     values: dict[str, object] = {**parents, "sex": sex, "born": born.on if born else None, "price": Cents(price) if price is not None else None, "name": name}
     values["breed"] = next((breed for item in c.items if (breed := breed_said(item))), None)
-    values["color"] = next((color for item in c.items if (color := color_said(item))), None)
+    values["color"] = next((color for item in c.items if (color := color_said(item)) and color.lower() != str(values["breed"]).lower()), None)
     values["origin"] = "given" if c.has("gift") else ("bought" if price is not None or c.has("came") else None)
     used += [*born_items, *price_items, *name_items, *(item for item in c.items if item.sort == "word")]
     need = None

@@ -43,7 +43,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ()
 CUES: Final = {
-    "correct": "change | that was for | that last weight was for | the last weight was for | last weight was for | i mean | i meant | meant | make that | correction | that was | it was | should be | should have been | should say | sorry it was | change that to | change it to | was supposed to be | not | actually | oops | no | sorry | i said | make it | it should be"
+    "correct": "i goofed | my mistake | my bad | change | that was for | that last weight was for | the last weight was for | last weight was for | i mean | i meant | meant | make that | correction | that was | it was | should be | should have been | should say | sorry it was | change that to | change it to | was supposed to be | not | actually | oops | no | sorry | i said | make it | it should be"
     " | that should be | typo | wrong | was actually | no wait | wait | its | it's | changed to | nope | correct that | fix that | fix",
     "field:born": "born",
     "field:alive": "alive",
@@ -57,7 +57,7 @@ CUES: Final = {
     "field:result": "open | bred | pregnant",
     "field:falls": "falls",
 }  # fmt: skip
-STARTS: Final = frozenset({
+STARTS: Final = frozenset({"i goofed", "my mistake", "my bad",
     "i mean", "i meant", "meant", "make that", "correction", "that was", "it was", "should be", "should have been", "sorry it was", "sorry", "oops", "no", "actually", "change that to",
     "change it to", "no wait", "wait", "it should be", "that should be", "should say", "typo", "make it", "nope", "fix", "fix that", "correct that", "was supposed to be", "that was for", "that last weight was for", "the last weight was for", "last weight was for",
 })  # fmt: skip

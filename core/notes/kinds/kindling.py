@@ -198,14 +198,19 @@ def _counts(c: Clause) -> tuple[dict[str, int], list[Item]]:  # noqa: C901 - one
     counts: dict[str, int] = {}
     claimed: set[int] = set()
     everything: list[str] = []
+    apart: list[str] = []  # labels with no number beside them: `three were outside and didn't survive`
     for label in labels:
         name = _label(c, label)
         place = _number_of(c, label, claimed, behind=behind or "lose" in c.items[label].marks)
+        if place is not None and name != "born" and c.said(place - 1) in {"but", "except", "all but"} and place > 1 and "all" in c.items[place - 2].marks | c.items[place - 1].marks:
+            name = "dead" if name == "alive" else "alive"  # `all but one alive`
         if place is None:
             if name != "born" and _all_before(c, label):
                 everything.append(name)
             elif name != "born" and c.items[label - 1].marks & {"none"} and label:
                 counts.setdefault(name, 0)
+            elif name == "dead":
+                apart.append(name)
             continue
         claimed.add(place)
         number = c.whole(place)
@@ -219,6 +224,10 @@ def _counts(c: Clause) -> tuple[dict[str, int], list[Item]]:  # noqa: C901 - one
         claimed.add(free[0])
         repeated = [i for i in free[1:] if c.whole(i) in counts.values()]
         claimed.update(repeated)
+        last = [i for i in free[1:] if i not in repeated]
+        if len(last) == 1 and len(apart) == 1 and apart[0] not in counts:
+            counts[apart[0]] = c.whole(last[0]) or 0
+            claimed.add(last[0])
     for name in everything:
         if "born" in counts:
             counts.setdefault(name, counts["born"])

@@ -144,7 +144,7 @@ def _cue(c: Clause) -> int | None:
     if fewer is not None and c.whole(fewer + 1) is not None and c.has("kits", "litter"):
         return fewer
     taken = c.first("took_kits")
-    if taken is not None and c.has("cause:predator") and c.has("litter", "kits"):
+    if taken is not None and c.has("cause:predator") and (c.has("litter", "kits") or c.whole(taken + 1) is not None):
         return taken
     dead = c.first("dead", "die", "froze", "cause:cold", "cause:sick")
     if dead is not None and ("dead" in c.items[dead].marks or "die" in c.items[dead].marks or "froze" in c.items[dead].marks) and (c.has("kits", "litter") or _of_a_doe(c, dead)):

@@ -61,7 +61,7 @@ CUES: Final = {
     " | dated | had a date with | did a breeding | re bred | rebreed | rebreeding",
     "put": "put | stuck | took | tried | set",
     "in_with": "in with | over to | in to see | together",
-    "falls": "falls | fall | fell off | fall offs | falloffs | fall off | good falls | good fall | solid falls | clean falls | times",
+    "falls": "fell | falls | fall | fell off | fall offs | falloffs | fall off | good falls | good fall | solid falls | clean falls | times",
     "elsewhere": "neighbors buck | neighbours buck | friends buck | outside buck | borrowed buck | stud buck | another farms buck | their buck",
 }  # fmt: skip
 
@@ -110,6 +110,9 @@ def _cue(c: Clause) -> int | None:
 
 def _falls(c: Clause) -> tuple[int | None, list[Item]]:
     for i in c.each("falls"):
+        times = {"once": 1, "twice": 2}.get(c.said(i + 1))
+        if times:
+            return times, [c.items[i]]
         place = c.number_for(i, behind=c.said(i + 1) in {":", "="})
         if place is None and i > 1 and c.whole(i - 2) is not None and c.items[i - 1].sort == "word":
             place = i - 2

@@ -73,12 +73,16 @@ def read(c: Clause) -> None:
         c.take(c.past(NestBoxMoved, pick, "doe", {"change": change}, used))
 
 
+TAKEN: Final = frozenset({"took", "take", "taken", "pulled", "pull", "removed", "remove", "took out", "taken out", "cleaned out", "moved", "came"})
+
+
 def _change(c: Clause, cue: int) -> str | None:
     """`out` beats `in`; the word nearest the box counts."""
     own = c.items[cue].marks & {"box_in", "box_out"} if cue >= 0 else frozenset()
     if own:
         return "out" if "box_out" in own else "in"
-    outs = [i for i in c.each("box_out") if i != cue]
+    taken = any(c.said(i) in TAKEN for i in range(len(c.items)))
+    outs = [i for i in c.each("box_out") if i != cue and (taken or c.said(i) not in {"out of", "off"})]
     ins = [i for i, item in enumerate(c.items) if "box_in" in item.marks and not c.taken(i)]
     if not outs and not ins:
         return None

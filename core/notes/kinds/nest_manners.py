@@ -49,7 +49,7 @@ CUES: Final = {
     "lounge": "stretched out | lounging | lounges | lounged | laying | lays | lying | sleeping | sleeps | sitting | sits | naps | napping | hanging out | slept | camped out | lounge",
     "nest_place": "in the box | in the nest | in the nest box | in the next box | in box | in her box | in her nest | in her nest box | in nest | in nest box | in the nestbox"
     " | in nestbox | the box | the nest | her box | her nest | the nest box | her nest box | int he nest box | int he box | inthe box | inthe nest | in that box | in nb | nest | box",
-    "sign:scattered": "scattered nest | scattered the nest | scattered her nest | scattered the next | scattered her kits | scattered them | scattering | scattered kits | dug out the nest"
+    "sign:scattered": "dug all the bedding out | dug the bedding out | dug all her bedding out | dug her bedding out | dug all the straw out | dug all the hay out | scattered nest | scattered the nest | scattered her nest | scattered the next | scattered her kits | scattered them | scattering | scattered kits | dug out the nest"
     " | dug the nest out | tore up the nest | tore up her nest | throws the nest | threw the nest | threw all her nesting | threw her nest | digging out the nest | dug out her nest"
     " | dug everything out | scattered the kits | scattered nest all over | nest scattered | pulled the nest apart | threw all her nest | threw out the nest | dumped the nest | scattered all her",
     "sign:ate_kits": "ate her kits | eats her kits | eats kits | kit eater | ate kits | eating her kits | cannibal",

@@ -52,7 +52,7 @@ CUES: Final = {
     "ask:due": "whats dew | whos dew | dew | whose do | whose due | due | due list | whats due | whos due | who is due | who's due | coming up | to do | todo | on the list | this week | chores | whats next | due today | whos do | what do i need to do | what needs doing | chore list | what should i be doing",
     "ask:why": "why",
     "ask:compare": "compare | better | versus | vs | or | difference between",
-    "ask:pedigree": "pedigree | ped | parents | grandparents | family tree | bloodline | lineage | ancestors | sire of | dam of | related",
+    "ask:pedigree": "pedigree | ped | parents | grandparents | family tree | bloodline | lineage | ancestors | sire of | dam of",
     "ask:open": "whos open | who is open | open does | empty does | is open | any open",
     "ask:litters": "litters | litter",
     "ask:sales": "sales | sold | have we sold | did we sell | income | made on",
@@ -61,18 +61,19 @@ CUES: Final = {
     "ask:weights": "wts | weights for | weights on | weights of | weights | weight | weigh | growth | how heavy | weighed | gaining",
     "ask:feed": "feed | pellets | how much feed | feed cost | feed bill | feed last | feeding cost",
     "ask:keep": "keep | keeping | worth keeping | cull | hang on to | get rid of | keepers | hold back | keep or cull | keep list | cull list | should i sell | who goes",
-    "ask:pair": "pair | x | putting | pairing | cross | mate | inbreeding | with",
+    "ask:pair": "related | too related | pair | x | putting | pairing | cross | mate | inbreeding | with",
     "ask:journal": "journal | told you | have i told you | tell you | notes | history of notes | what did i say | what did i write | log",
     "ask:winter": "winter plan | before winter | through winter | this winter | winter",
     "ask:what_if": "what if | what would happen | what happens if | if i sold | if i culled | suppose i",
     "ask:picture": "picture | pic | chart | graph | plot | photo | picture of | growth chart",
     "ask:help": "help | what can you do | how do i | commands | how does this work | what can i say | instructions",
     "ask:card": "card | everything on | all on | tell me about | show me | info on | record on | history on | everything about | hows | how is | whats up with | details on | status of | stats on | look up | record for | summary of",
+    "ask:digest": "digest | weekly digest | the digest | this weeks digest",
     "show_me": "read me | show | show me | list | give me | tell me | let me see | can i see | could i see | query | display | see | pull up | send me",
 }  # fmt: skip
 _SCOPES: Final = {"bucks_word": "bucks", "does_word": "does", "scope:grow-outs": "grow-outs", "scope:all": "all"}
 #: The order in which a question's words are weighed: the narrow before the broad.
-_ORDER: Final = ("what_if", "help", "why", "compare", "pedigree", "picture", "flags", "journal", "due", "sales", "count", "open", "weights", "litters", "keep", "feed", "winter", "pair", "card")
+_ORDER: Final = ("digest", "what_if", "help", "why", "compare", "pedigree", "picture", "flags", "journal", "due", "sales", "count", "open", "weights", "litters", "keep", "feed", "winter", "pair", "card")
 
 
 def read(c: Clause) -> None:
@@ -123,6 +124,8 @@ def _fits(c: Clause, about: str, places: list[int], sexes: set[str | None]) -> b
         return not places or len(c.items) <= 3
     if about == "card":
         return bool(places)
+    if about == "digest":
+        return not places and len(c.items) <= 4 and not c.dates()
     if about == "due":
         return not c.has("ask:why") and ("due" in c.text() or "do" in c.text() or "chore" in c.text() or not places)
     if about == "litters":

@@ -88,7 +88,7 @@ def _marks(c: Clause) -> list[tuple[str, int, int]]:
         trait = next((mark.removeprefix("trait:") for mark in item.marks if mark.startswith("trait:")), None)
         if trait is None or c.taken(i):
             continue
-        place = c.past_fillers(i + 1, 1)
+        place = i - 2 if c.said(i - 1) in {"on", "for"} and c.whole(i - 2) is not None and i - 2 not in claimed else c.past_fillers(i + 1, 1)
         if place < len(c.items) and c.items[place].sort == "num" and place not in claimed and not c.counted(place):
             claimed.add(place)
             found.append((trait, place, i))

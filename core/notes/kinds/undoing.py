@@ -38,7 +38,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ()
 CUES: Final = {
-    "undo": "undo | undoo | take that back | take it back | scratch that | never mind that | delete that | delete the last | forget that | undo that | cancel that | remove that | that was wrong | ignore that | erase that | scratch the | disregard"
+    "undo": "ignore my last | ignore the last | ignore last | ignore my last message | undo | undoo | take that back | take it back | scratch that | never mind that | delete that | delete the last | forget that | undo that | cancel that | remove that | that was wrong | ignore that | erase that | scratch the | disregard"
     " | never mind | nevermind | delete the | take back | remove the last | strike that | nvm | undo last | undo the last | undo it",
 }  # fmt: skip
 #: Words for a kind of note, as people name it when they take one back.
