@@ -17,7 +17,7 @@ from core.notes.replay import Book, book, local_day
 from core.problem import Problem
 from core.reply import Reply
 
-NOON = timedelta(hours=12)
+NOON = timedelta(hours=12)  # not a figure: half a day
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,7 +19,7 @@ from core.reports import asking
 from core.reports.card import card
 from core.reports.compare import compare
 from core.reports.counts import counted
-from core.reports.digest import flag_line, in_order
+from core.reports.digest import digest, flag_line, in_order
 from core.reports.due import due
 from core.reports.evidence import Evidence, evidence
 from core.reports.feed import feed, feed_of
@@ -32,13 +32,14 @@ from core.words import count
 
 HELP = (
     "Text me what happens in the barn, one note after the other:",
-    "doe 14 kindled 8, 2 dead",
+    "new doe 14 named Juno mini rex castor born 3/4/2025",
     "bred 15 to Flint",
+    "doe 14 kindled 8, 2 dead",
     "31 4-6 (a weight)",
     "12 lost 2 kits froze",
     "weaned 16",
     "list 32 for 60 until dec 20",
-    "Ask me: who's due · why 14 · 15 x 7? · who should I keep · feed · herd",
+    "Ask me: who's due · why 14 · 15 x 7? · who should I keep · feed · herd · digest",
     "Wrong? Say undo, or: no, 15 not 14",
 )
 
@@ -110,6 +111,10 @@ def _due(asked: Asked) -> Reply:
     days = max((until - asked.today).days, 0) if until else None
     chores = due(asked.herd, asked.today, days)
     return (chores.of(asked.who.tag) if asked.who else chores).reply()
+
+
+def _digest(asked: Asked) -> Reply:
+    return digest(asked.herd, asked.today).reply()
 
 
 def _keep(asked: Asked) -> Reply:
@@ -234,6 +239,7 @@ def _help(_asked: Asked) -> Reply:
 ANSWERS: dict[str, Callable[[Asked], Reply]] = {
     "card": _card,
     "due": _due,
+    "digest": _digest,
     "keep": _keep,
     "why": _why,
     "pair": _pair,

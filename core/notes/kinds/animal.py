@@ -52,6 +52,7 @@ EXAMPLES: tuple[Example, ...] = (
         ({"tag": "41", "name": "Clementine", "sex": "doe", "breed": "New Zealand", "color": "white", "born": "2026-03-14"},),
     ),
     Example("nwe doe 41 nz white", ({"tag": "41", "sex": "doe", "breed": "New Zealand", "color": "white"},)),
+    Example("add doe 42 californian", ({"tag": "42", "sex": "doe", "breed": "Californian"},)),
     Example("15 is named Ivy", ({"tag": "15", "name": "Ivy"},)),
 )
 NOT_THIS: tuple[str, ...] = (

@@ -31,6 +31,8 @@ class Query:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("digest", ({"about": "digest"},)),
+    Example("herd", ({"about": "count"},)),
     Example("due list", ({"about": "due"},)),
     Example("compare 31 and 33", ({"about": "compare", "who": "31", "with": "33"},)),
     Example("pedigree of R22", ({"about": "pedigree", "who": "R22"},)),
@@ -68,6 +70,7 @@ CUES: Final = {
     "ask:picture": "picture | pic | chart | graph | plot | photo | picture of | growth chart",
     "ask:help": "help | what can you do | how do i | commands | how does this work | what can i say | instructions",
     "ask:card": "card | everything on | all on | tell me about | show me | info on | record on | history on | everything about | hows | how is | whats up with | details on | status of | stats on | look up | record for | summary of",
+    "ask:herd": "herd | the herd | my herd | our herd",
     "ask:digest": "digest | weekly digest | the digest | this weeks digest",
     "show_me": "read me | show | show me | list | give me | tell me | let me see | can i see | could i see | query | display | see | pull up | send me",
 }  # fmt: skip
@@ -106,6 +109,8 @@ def _about(c: Clause, places: list[int]) -> str | None:
         asked.add("open")
     if c.has("breed", "plan:breed") and c.has("question") and places and not c.has("ask:due", "ask:why"):
         return "pair"
+    if c.has("ask:herd") and len(c.items) <= 2 and not places:
+        return "count"
     for about in _ORDER:
         if about in asked and _fits(c, about, places, sexes):
             return about

@@ -38,6 +38,7 @@ def ask(barn: Barn, about: str, entries: Any = (), **fields: Any) -> Reply:
 ALL = (
     "card",
     "due",
+    "digest",
     "keep",
     "why",
     "pair",
