@@ -70,6 +70,7 @@ from core.notes.kinds import (
 from core.notes.kinds.remark import Remark
 from core.notes.leftovers import unexplained
 from core.notes.lexicon import FOREIGN, FOREIGN_SHARED, Lexicon
+from core.notes.plausible import doubted
 from core.notes.reading import Ask, Context, Draft, Message, Reading
 from core.notes.recall import subject_of
 from core.notes.receipt import is_receipt, receipt_read
@@ -203,7 +204,7 @@ def _whole_message(whole: Clause, text: str) -> Reading | None:
         reminder.read(whole)
     if not whole.found and _is_question(whole, text):
         query.read(whole)
-        if not whole.found and (text.rstrip().endswith("?") or _asks_outright(whole)):
+        if not whole.found and any(item.sort == "word" for item in whole.items) and (text.rstrip().endswith("?") or _asks_outright(whole)):
             return _remark(text, whole.today, _who(whole))
     return _told(whole, text) if whole.found else None
 
@@ -306,6 +307,8 @@ class _Statements:
         wanted = {place for mark in clause.marks for place in BY_MARK.get(mark, ())}
         for place in sorted(wanted | WORDLESS_PLACES if figures else wanted):
             STATEMENT_KINDS[place].read(clause)
+        if clause.found:
+            doubted(clause)
 
     @staticmethod
     def _subject_after(clause: Clause) -> Mention | None:
@@ -431,6 +434,8 @@ def _tentative(clause: Clause) -> bool:
 def _denied(clause: Clause) -> bool:
     """Whether the verb is denied: `hasn't kindled yet`, `no kits yet`, `not bred`."""
     for i, item in enumerate(clause.items):
+        if item.said in {"nobody", "no one", "noone"} and any(after.marks & OPENS for after in clause.items[i + 1 : i + 4]):
+            return True
         if "negation" in item.marks or (item.said == "no" and i + 1 < len(clause.items)):
             if item.marks & {"refuse", "miss", "ail", "unsure", "open", "not_dq", "temper:bad"} or (clause.has("palpate") and clause.has("unsure")):
                 continue
@@ -471,11 +476,10 @@ def _who(clause: Clause) -> str | None:
     if opening is not None and clause.known(opening) and not clause.counted(opening) and not clause.has("other_species"):
         mention = clause.mention(opening)
         return mention.tag if mention else None
-    led = clause.led()
-    if led is not None:
-        mention = clause.mention(led)
-        return mention.tag if mention else None
-    return None
+    lone = [i for i in clause.sorted_as("num") if clause.known(i) and not clause.counted(i) and i and clause.items[i - 1].sort == "word"]
+    led = clause.led() if len(lone) != 1 else lone[0]
+    mention = clause.mention(led) if led is not None and not clause.has("other_species") else None
+    return mention.tag if mention else None
 
 
 def _misheard(found: Found) -> Need | None:

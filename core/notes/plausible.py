@@ -1,0 +1,245 @@
+"""Ordinary words that are words of the barn as well: whether they say what a kind took them for.
+
+`lost 33` tells of a death, `lost the key to 33's cage` of a key. A reading whose frame doesn't fit is no reading: the words stay a remark.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import Final
+
+from core.notes.clause import Clause, Found
+
+DETERMINERS: Final = frozenset("the a an my our her his its their some any this that your another one more all both up out".split())  # noqa: SIM905 - a table of words
+#: What may stand before an animal that something is done to.
+ADJECTIVES: Final = frozenset(
+    """big little small smallest biggest old oldest young youngest last first second pretty nice nicest sweet sweetest poor dear good best other extra new beautiful
+     lovely handsome junior senior proven show meat spare remaining whole entire pair trio of two three four five six seven eight rabbit rabbits bunny bunnies
+     guy girl fellow""".split()  # noqa: SIM905 - a table of words
+)
+#: What stands behind a verb and is nothing that it was done to.
+LINKS: Final = frozenset(
+    """to for at on in from of with by and but so then off over under near because since when while after before again already today yesterday tonight overnight
+     last this early late just now too also finally sadly suddenly probably maybe i we he she they it him them me us you is was were had has as during around within
+     away peacefully quietly naturally who which that if or not no yes there here out up down back together twice once ok fine please well alone unexpectedly
+     im weve ive lol ugh rip sorry sad hard badly right left same time once home somewhere yet anyway really pretty very""".split()  # noqa: SIM905 - a table of words
+)
+PEOPLE: Final = frozenset(
+    """me my him her us kid kids hand hands finger fingers thumb arm wrist ankle leg toe boy girl man woman lady wife husband daughter son grandson granddaughter neighbor
+     vet child children people everyone anyone sister brother mom dad grandma grandpa friend helper judge visitor hard deep good again today blood""".split()  # noqa: SIM905 - a table of words
+)
+THINGS: Final = frozenset({"cage_word", "not_feed", "chore_word", "hay", "feed", "box"})
+STATES: Final = frozenset("warm dry cool calm away separate separated inside outside quiet company happy busy clean safe fed watered still still in from out".split())  # noqa: SIM905 - a table of words
+NEARBY: Final = frozenset({"by", "near", "beside", "next", "in", "for", "over", "at", "on", "under", "above", "behind", "from"})
+
+
+def doubted(c: Clause) -> None:
+    """Take back the readings whose words say something else."""
+    kept = [found for found in c.found if not _doubtful(c, found)]
+    if len(kept) == len(c.found):
+        return
+    c.found[:] = kept
+    c.used.clear()
+    c.used.update(id(item) for found in kept for item in found.used)
+
+
+def _doubtful(c: Clause, found: Found) -> bool:
+    judge = FRAMES.get(found.fact.kind)
+    return judge is not None and judge(c, found)
+
+
+def _cues(c: Clause, found: Found, *words: str) -> list[int]:
+    """Where the words of a reading stand: those given, or all that have marks."""
+    used = {id(item) for item in found.used}
+    wanted = frozenset(words)
+    return [i for i, item in enumerate(c.items) if id(item) in used and item.sort == "word" and (item.said in wanted if wanted else item.marks)]
+
+
+def _object(c: Clause, i: int) -> int:
+    """Index of what the word at `i` is done to, past articles and adjectives."""
+    i += 1
+    while i < len(c.items) and (c.said(i) in DETERMINERS or c.said(i) in ADJECTIVES or c.items[i].marks & {"color", "breed_name", "pronoun", "buck_word", "doe_word", "all", "again"}):
+        i += 1
+    return i
+
+
+def _thing(c: Clause, i: int) -> bool:
+    """Whether what the word at `i` is done to is a thing: a plain noun, no animal, kit or number."""
+    place = _object(c, i)
+    if place >= len(c.items) or c.items[place].sort != "word":
+        return False
+    item = c.items[place]
+    if item.marks:
+        return bool(item.marks & THINGS) and not item.marks & {"kits", "litter"}
+    return item.said not in LINKS and not item.said.endswith("ly")
+
+
+def _owned(c: Clause, found: Found) -> bool:
+    """Whether the reading's animal only owns what is spoken of: `33's latch`."""
+    used = {id(item) for item in found.used}
+    for i, item in enumerate(c.items):
+        if id(item) in used and item.sort == "animal" and item.unit == "possessive":
+            following = _object(c, i)
+            after = c.items[following] if following < len(c.items) else None
+            if after is not None and after.sort == "word" and (after.marks & THINGS or (not after.marks and after.said not in LINKS and not after.said.endswith("ing"))):
+                return True
+    return False
+
+
+def _animal_at(c: Clause, i: int) -> bool:
+    return i < len(c.items) and (c.items[i].sort in {"animal", "code", "num", "cage"} or bool(c.items[i].marks & {"kits", "litter"}))
+
+
+def _died(c: Clause, found: Found) -> bool:
+    if _owned(c, found):
+        return True
+    for i in _cues(c, found):
+        said = c.said(i)
+        if said in {"lost", "lose", "loss"} and not c.has("die", "dead") and not _animal_at(c, _object(c, i)) and c.said(_object(c, i)) not in {",", ":", "-", ""}:
+            return True
+        if said in {"passed", "put down"} and _thing(c, i) and not _animal_at(c, _object(c, i)):
+            return True
+        if said == "passed" and c.said(i + 1) in {"me", "him", "her", "up", "by", "out", "the", "over", "through", "around", "us"}:
+            return True
+        if said == "is gone" and c.said(i + 1) in {"to", "from", "for", "with", "off", "in", "out", "again"}:
+            return True
+        if said in {"died", "dead", "dies"} and _of_a_thing(c, i):
+            return True
+    return False
+
+
+def _of_a_thing(c: Clause, i: int) -> bool:
+    """Whether a plain noun stands before the word at `i`, and animals only behind it as the place: `the light died by 14`."""
+    before = [j for j in range(i) if c.items[j].sort in {"animal", "code"} or c.known(j) is not None]
+    plain = i > 0 and c.items[i - 1].sort == "word" and not c.items[i - 1].marks and c.said(i - 1) not in LINKS and c.said(i - 1) not in {"found", "i", "we"}
+    after = next((j for j in range(i + 1, len(c.items)) if c.items[j].sort in {"animal", "code", "num"}), None)
+    return plain and not before and after is not None and c.said(after - 1).split(" ")[-1] in NEARBY
+
+
+def _left(c: Clause, found: Found) -> bool:
+    """Sold, butchered or given away."""
+    if _owned(c, found) and "litter_of" not in found.values:
+        return True
+    cues = [i for i in _cues(c, found) if c.items[i].marks & {"sell", "cull", "give", "list"}]
+    if any(c.said(i) == "list" and i and c.said(i - 1) in DETERMINERS for i in cues):
+        return True
+    return any(_thing(c, i) for i in cues if not any(_animal_at(c, j) and c.items[j].sort != "num" and c.said(j + 1) != "," for j in range(_object(c, i) - 1, i, -1)))
+
+
+def _missed(c: Clause, found: Found) -> bool:
+    return _owned(c, found) or any(c.said(i) in {"missed", "misses", "miss"} and (_thing(c, i) or c.said(i - 1) in {"i", "we", "they", "you"}) or (c.said(i).endswith("take") and c.said(i + 1) in DETERMINERS) for i in _cues(c, found))
+
+
+def _shown(c: Clause, found: Found) -> bool:
+    return _owned(c, found) or (not c.has("show_place", "place_number", "place_word") and any(c.said(i) in {"won", "placed"} and _thing(c, i) for i in _cues(c, found)))
+
+
+BITES: Final = frozenset("bit bites bite nipped nips charged charges scratched attacked attacks boxed grunted lunged swatted kicked".split())  # noqa: SIM905 - a table of words
+
+
+MOODS: Final = frozenset("mean gentle sweet calm friendly nasty cranky grumpy vicious mellow tame".split())  # noqa: SIM905 - a table of words
+
+
+def _temper(c: Clause, found: Found) -> bool:
+    if _owned(c, found):
+        return True
+    cues = _cues(c, found)
+    return bool(cues) and all(_no_temper(c, i) for i in cues)
+
+
+def _no_temper(c: Clause, i: int) -> bool:
+    said = c.said(i)
+    if said in BITES:
+        if said == "bit" and (c.said(i - 1) in {"a", "little", "wee", "tiny", "quite a", "every"} or c.said(i + 1) == "of"):
+            return True
+        person = c.said(i + 1) in PEOPLE or c.said(_object(c, i)) in PEOPLE
+        through = c.said(i + 1) in {"through", "off", "into", "the door", "himself", "herself", "itself"}
+        return through or (not person and _thing(c, i)) or (c.said(i + 1) in {"her", "his", "its"} and not (c.said(i + 2) in PEOPLE or i + 2 >= len(c.items)) and c.said(i + 2) not in LINKS) or (c.said(i + 2) in {"ear", "ears", "nose", "head", "foot", "leg"} and c.said(i + 1) in {"her", "his", "its"})
+    if said not in MOODS:
+        return False
+    following = c.items[i + 1] if i + 1 < len(c.items) else None
+    before = any(c.items[j].sort == "animal" or c.items[j].marks & {"pronoun"} or c.known(j) is not None for j in range(i))
+    return not before and following is not None and following.sort == "word" and not following.marks and following.said not in LINKS
+
+
+def _ailing(c: Clause, found: Found) -> bool:
+    for i in _cues(c, found):
+        if c.said(i) in {"limping", "limp", "limped", "coughing", "sneezing", "runs", "sick", "hurt", "hurts"}:
+            if c.said(i + 1) in {"to", "over", "back"} or (c.said(i) in {"runs", "the runs"} and c.said(i + 1) in {"are", "were", "the", "around", "when", "from", "away", "to", "up", "in", "out"}):
+                return True
+            if c.said(i - 1) in {"my", "i", "im", "me", "we", "of"}:
+                return True
+        if c.said(i) == "the runs" and c.said(i + 1) in {"are", "were", "in", "for"} and c.said(i + 1) != "for":
+            return True
+    return False
+
+
+def _faulty(c: Clause, found: Found) -> bool:
+    return any(c.said(i) in {"chopped", "pinched", "smut"} and _thing(c, i) for i in _cues(c, found))
+
+
+def _colored(c: Clause, found: Found) -> bool:
+    places = [i for i, item in enumerate(c.items) if item.marks & {"color"}]
+    return _owned(c, found) or any(c.said(i + 1) in {"with", "from", "covered", "all"} or (c.has("color_is") and any(c.said(j) == "looks" for j in range(i)) and c.said(i + 1) in {"today", "this"}) for i in places)
+
+
+def _done(c: Clause, found: Found) -> bool:
+    for i in _cues(c, found):
+        if c.said(i) in {"finished", "completed", "done", "all done"} and not c.has("chore_word") and not any(item.said.endswith("ing") for item in c.items):
+            marked = {mark for item in c.items if item is not c.items[i] for mark in item.marks}
+            if not marked - {"pronoun", "to", "from", "all", "done", "in_with", "with", "into", "onto", "plan:breed"} and c.said(i) in {"finished", "completed"}:
+                return True
+        if c.said(i + 1) in {"past", "against", "up"}:
+            return True
+    return False
+
+
+def _planned(c: Clause, found: Found) -> bool:
+    for i in _cues(c, found):
+        said = c.said(i)
+        if said == "keep" and (c.said(_object(c, i)) in {"eye", "track", "tabs", "watch", "an eye", "ahead", "it", "on", "up"} or c.said(i + 1) in {"on", "up", "getting"}):
+            return True
+        if said in {"keep", "keeping"}:
+            animal = next((j for j in range(i + 1, len(c.items)) if c.items[j].sort == "animal" or c.known(j) is not None), None)
+            if animal is not None and c.said(animal + 1) in STATES:
+                return True
+        if said == "process" and (c.said(i + 1) == "of" or c.said(i - 1) in DETERMINERS):
+            return True
+    return False
+
+
+def _fed(c: Clause, found: Found) -> bool:
+    cups = [i for i, item in enumerate(c.items) if item.sort in {"cup", "weight"} and any(item is other for other in found.used)]
+    for i in cups:
+        if c.said(i + 1) == "of" and i + 2 < len(c.items) and c.items[i + 2].sort == "word" and not c.items[i + 2].marks:
+            return True
+        if c.items[i].sort == "weight" and not c.has("per_day", "each", "feed", "hay", "scope:grow-outs", "scope:bucks", "scope:does", "scope:all"):
+            beside = [j for j, item in enumerate(c.items) if "ration" in item.marks and item.said != "on"]
+            if all(any(item.sort == "word" and not item.marks and item.said not in {"about", "just", "only"} for item in c.items[min(i, j) + 1 : max(i, j)]) for j in beside):
+                return True
+    return any(c.said(i) == "i" and c.said(i + 1) == "had" for i in range(len(c.items)))
+
+
+def _box(c: Clause, found: Found) -> bool:
+    boxes = [i for i, item in enumerate(c.items) if "box" in item.marks and any(item is other for other in found.used)]
+    out_of = any(c.said(i - 1) in {"out of", "off", "from", "off of", "outta"} and not any(c.items[j].marks & {"box"} for j in range(i)) for i in boxes)
+    return out_of and found.values.get("change") == "out"
+
+
+FRAMES: Final[Mapping[str, Callable[[Clause, Found], bool]]] = {
+    "died": _died,
+    "sold": _left,
+    "culled": _left,
+    "given_away": _left,
+    "for_sale": _left,
+    "missed": _missed,
+    "shown": _shown,
+    "temper": _temper,
+    "ailment": _ailing,
+    "fault": _faulty,
+    "color": _colored,
+    "done": _done,
+    "planned": _planned,
+    "ration": _fed,
+    "nest_box": _box,
+}
