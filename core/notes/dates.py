@@ -46,7 +46,7 @@ PERIODS: Final = {
     "mo": "month", "mos": "month", "year": "year", "years": "year", "yr": "year", "yrs": "year", "hour": "hour", "hours": "hour", "hr": "hour",
     "hrs": "hour", "minute": "minute", "minutes": "minute", "min": "minute", "mins": "minute",
 }  # fmt: skip
-DATE_FIRST: Final = frozenset({*MONTHS, *WEEKDAYS, *NEAR_DAYS, "last", "this", "next", "the", "day", "in", "end", "christmas", "earlier", "just"})
+DATE_FIRST: Final = frozenset({*MONTHS, *WEEKDAYS, *NEAR_DAYS, "last", "this", "next", "the", "day", "in", "end", "christmas", "earlier", "just", "night", "nite"})
 MONTHS_BACK_AT_MOST = 13  # a past date older than this is more likely a slip
 
 
@@ -211,6 +211,11 @@ def _from_word(tokens: Sequence[Token], at: int, key: str) -> tuple[Said, int] |
         of = at + 3 if _key(tokens, at + 2) in {"the", "this"} else at + 2
         if _key(tokens, of) == "month":
             return Said("month_end"), of + 1
+    if key == "christmas" and _key(tokens, at - 1) in {"by", "until", "til", "till", "through", "thru", "on", "before", "after"}:
+        eve = following == "eve"
+        return Said("day_month", 24 if eve else 25, 12), at + 1 + eve
+    if key in {"night", "nite"} and following == "before" and _key(tokens, at + 2) == "last":
+        return Said("near", -2), at + 3
     if key == "earlier" and following == "today":
         return Said("near"), at + 2
     if key == "just" and following == "now":
@@ -277,7 +282,7 @@ def _modified(tokens: Sequence[Token], at: int, key: str, following: str) -> tup
     if following in WEEKDAYS:
         end = at + 2
         return Said("weekday", WEEKDAYS[following], modifier=key), end + 1 if _key(tokens, end) in PARTS_OF_DAY else end
-    if following in {"night", "evening", "nite"}:
+    if following in {"night", "evening", "nite", "pm", "eve"}:
         return Said("near", -1 if key == "last" else 0), at + 2
     if key == "this" and following in PARTS_OF_DAY:
         return Said("near"), at + 2
@@ -315,6 +320,8 @@ def _amount(tokens: Sequence[Token], at: int) -> tuple[str, int] | None:
 def _in(tokens: Sequence[Token], at: int) -> tuple[Said, int] | None:
     """`in 2 weeks`, `in a couple of days`."""
     amount = _amount(tokens, at + 1)
+    if amount and PERIODS.get(_key(tokens, amount[1])) in {"hour", "minute"} and not any(token.key.startswith("remind") for token in tokens):
+        return None  # "three falls in ten minutes"
     if amount and _key(tokens, amount[1]) in PERIODS and _key(tokens, amount[1] + 1) not in {"old", "of"}:
         period = PERIODS[_key(tokens, amount[1])]
         return Said("ago", int(amount[0]), modifier="ahead", words=period), amount[1] + 1

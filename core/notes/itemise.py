@@ -9,11 +9,12 @@ from core.handbook.breeds import breed_color_words, breed_words
 from core.handbook.colors import color_words
 from core.herd.state import folded
 from core.notes.animals import HerdWords, Mention
-from core.notes.dates import DATE_FIRST, ago_at, date_at
+from core.notes.dates import DATE_FIRST, Said, ago_at, date_at
 from core.notes.items import COUNTED, KG, LB, NO_MARKS, OZ, Item, key, pair_grams
 from core.notes.lexicon import BESIDE_NUMBER, Lexicon
 from core.notes.measures import amount_at, clock_time, measure
 from core.notes.numbers import FRACTIONS, HOMOPHONES, NUMBER_WORDS, ORDINALS, POSSESSIVE, TENS
+from core.words import OUNCES_IN_POUND
 from core.notes.tokens import NUMBER, WORD, Token
 
 SEX_WORDS: Final = {
@@ -41,6 +42,8 @@ AFTER_COUPLE: Final = frozenset({"of", "more", "", ".", ",", "kits", "kit", "bab
 NOON = 12
 BESIDE_HOUR: Final = frozenset({"this", "today", "tonight", "in", "yesterday", "last", "tomorrow", "when"})
 TENS_LEAST = 10
+MOST_FALLS = 9  # a breeding's falls; more behind `f` are degrees
+FALLS: Final = frozenset({"falls"})
 CENTS = 100
 ENDS_SENTENCE: Final = frozenset({".", "!", "?", "\n", ":", ";"})
 DAYS_BEFORE: Final = frozenset({"wt", "wts", "weight", "weights", "weigh", "weighed", "old", "check", "litter"})
@@ -386,7 +389,7 @@ class Scan:
         if found is None:
             return False
         value, end, spoken_words, possessive = found
-        if word == "half" and self._key(end) in {"a", "of"} and self._key(end + 1) in {"cup", "pound", "lb", "a", "scoop"}:
+        if word == "half" and self._key(end) in {"a", "of"} and self._key(end + 1) in {"cup", "pound", "lb", "a", "scoop", "bag", "sack", "cc", "ml", "tablet", "tsp"}:
             end += 2 if self._key(end + 1) == "a" else 1
         elif spoken_words and self._key(end) == "of" and self._key(end + 1) == "a":
             end += 2
@@ -413,6 +416,11 @@ class Scan:
             return True
         if following == "couple" and (self._key(self.at - 1) == "to" or self._key(self.at + 2) not in AFTER_COUPLE):
             return False
+        if following in {"bag", "sack"} and [self._key(self.at + n) for n in (2, 3, 4)] == ["and", "a", "half"]:
+            self._add("num", self.at + 1, Decimal("1.5"), spoken=True)
+            self._phrase(following)
+            self.at += 3
+            return True
         if following in {"dozen", "couple"}:
             end = self.at + 2
             self._add("num", end + (self._key(end) == "of"), Decimal(12 if following == "dozen" else 2), spoken=True)
@@ -583,6 +591,9 @@ class Scan:
             if not known:
                 self.items[-1].value = Mention((), number)
             return
+        if token.key == "/" and token.glued and self.items and self.items[-1].said == "w":
+            self.at += 1
+            return
         self._add("break" if token.key == "\n" else "mark", self.at + 1)
 
     def _figure(self, token: Token) -> None:
@@ -612,7 +623,10 @@ class Scan:
             token.key, token.text, token.sort = "for", "for", WORD
             return self._phrase("for")
         word = {"2": "to", "4": "for"}.get(token.key)
-        if word is None or self._key(self.at + 1) not in self.herd.names or self.herd.tagged(token.key):
+        following = self._key(self.at + 1)
+        owned = following in {"my", "our", "the"} and bool(self.items) and self.items[-1].sort == "animal"
+        owned = owned or (token.key == "4" and following == "$" and bool(self.items) and self.items[-1].sort in {"animal", "num"})
+        if word is None or not (following in self.herd.names or owned) or self.herd.tagged(token.key):
             return False
         options = self.lexicon.phrases.get(word, ())
         self._add("word", self.at + 1, None, next((marks for rest, marks in options if not rest), NO_MARKS))
@@ -653,6 +667,10 @@ class Scan:
 
     def _number(self, value: Decimal, end: int, *, spoken_words: bool, possessive: bool) -> None:  # noqa: C901 - one case a line
         """A number with its unit, a span ago, an animal by possessive, or a bare number."""
+        if self._key(end) == "f" and value <= MOST_FALLS and any("breed" in item.marks for item in self.items):
+            self._add("num", end, value, spoken=spoken_words)
+            self._add("word", end + 1, None, FALLS)
+            return
         if not possessive:
             ago = ago_at(self.tokens, self.at) if value == int(value) else None
             if ago:
@@ -712,7 +730,8 @@ class Scan:
             del self.items[self.items.index(before) + 1 :]
 
     def _slash(self, token: Token) -> None:
-        if self.items and "breed" in self.items[-1].marks and self._pair_of_animals(token):
+        beside = (self.items and "breed" in self.items[-1].marks) or "breed" in self.lexicon.single.get(self._key(self.at + 1), NO_MARKS)
+        if beside and self._pair_of_animals(token):
             return
         found = amount_at(self.tokens, self.at)
         if found:
@@ -762,6 +781,9 @@ class Scan:
         sign = "#" if "#" in token.key else "-"
         left, _, right = token.key.partition(sign)
         end = self.at + 1
+        if sign == "-" and right.isdigit() and self.items and self.items[-1].sort == "word" and int(right) >= OUNCES_IN_POUND and int(left) <= NOON:
+            self._add("date", end, Said("numeric", int(left), int(right)))  # `bred 11-19`
+            return
         if self._key(end) in LB | OZ:
             end += 1
             if self._key(end) in OZ:

@@ -38,7 +38,7 @@ SHARED: Final = {
     "per_day": "a day | per day | daily | each day | every day | day | every morning | each morning | morning and night",
     "negation": "no idea | had no idea | didnt know | not | not bred | hasnt | has not | didnt | did not | isnt | is not | wasnt | was not | never | havent | hadnt | doesnt | dont | cant"
     " | wont | wouldnt | couldnt | arent | no longer | nope | nor | werent",
-    "tentative": "had no idea | didnt even know | didnt know | never knew | might | maybe | perhaps | thinking about | thinking of | considering | may have to | may need to | wondering | if"
+    "tentative": "i thought | had no idea | didnt even know | didnt know | never knew | might | maybe | perhaps | thinking about | thinking of | considering | may have to | may need to | wondering | if"
     " | possibly | tempted to | not sure if | should probably | probably should | may be | might be | could be | might have to | seems like"
     " | debating | someday | unless | almost | nearly | about to | ought to | should have | supposed to | hoping | hope | hopefully | wish"
     " | i wonder | expecting | expect | used to | would have | wouldve | shouldve | couldve | will see | better not",
@@ -48,6 +48,7 @@ SHARED: Final = {
     "from": "from | off | off of | out of | outta | ex | out from",
     "ago_age": "old | of age",
     "pronoun": "she | shes | he | hes | her | him | it | his | hers | they | them | this one | that one",
+    "small": "a bit | a bit of | bit of",
     "again": "again | another | one more",
     "no_count": "some | few | a few | several | bunch | a bunch | many | lots of | most | most of | couple more | a lot",
     "feed": "feed | pellets | pellet | rabbit feed | rabbit pellets | rabbit pellet | grain | bunny feed | rabbit chow",
@@ -70,7 +71,7 @@ BESIDE_NUMBER: Final = {
 THUMBED: Final = {
     "wldnt": "wouldnt", "wuldnt": "wouldnt", "woudnt": "wouldnt", "cldnt": "couldnt", "shldnt": "shouldnt", "dnt": "dont", "ddnt": "didnt", "wnt": "wont", "hsnt": "hasnt",
     "wsnt": "wasnt", "isn": "isnt", "didn": "didnt", "wasn": "wasnt", "hasn": "hasnt", "wouldn": "wouldnt", "frm": "from", "fr": "from", "nd": "and",
-    "wth": "with", "bks": "bucks", "bxs": "boxes", "wght": "weight", "wghts": "weights", "remnd": "remind", "kindld": "kindled", "wend": "weaned",
+    "wth": "with", "bks": "bucks", "bxs": "boxes", "wght": "weight", "wghts": "weights", "remnd": "remind", "kindld": "kindled", "lst": "lost", "drsd": "dressed", "brdd": "bred", "wnd": "weaned", "kts": "kits", "lttr": "litter", "ltr": "litter", "wend": "weaned",
 }  # fmt: skip
 
 FOREIGN: Final = frozenset(

@@ -117,6 +117,9 @@ def _weights(c: Clause) -> tuple[int | None, int | None, list[Item]]:
                 dressed = c.grams(place)
             else:
                 live = c.grams(place)
+        if len(places) == len(labels) + 1 == 2 and None in {live, dressed}:  # one of two told: the other is what is left
+            weights = sorted(c.grams(place) or 0 for place in places)
+            return weights[1], weights[0], used
         return live, dressed, used
     if len(places) == 2:
         return c.grams(places[0]), c.grams(places[1]), used

@@ -52,7 +52,7 @@ def read(c: Clause) -> None:
     if c.has("buy", "kits", "per_day") or c.explicit():
         return
     weights = c.sorted_as("weight")
-    bags = next((c.number_for(i, behind=False) for i in c.each("bag")), None)
+    bags = next((place for i in c.each("bag") if (place := c.past_fillers(i - 1, -1)) >= 0 and c.items[place].sort == "num"), None)
     used = [item for item in c.items if item.marks & {"feed_left", "feed", "bag"}]
     if weights:
         grams = c.grams(weights[0])

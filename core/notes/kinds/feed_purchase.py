@@ -48,6 +48,7 @@ OPENS: Final = ("purchase",)
 CUES: Final = {
     "purchase": "bought | purchased | feed purchase | bot | brought home | stocked up",
     "buy": "bought | buy | picked up | purchased | purchase | bot | got | feed purchase | brought home | paid | loaded up | stocked up | buying | grabbed | brought",
+    "bag": "bag | bags | sack | sacks",
     "not_feed": "straw | hay | bale | bales | salt | lick | shavings | bedding | treats | water | bottle | bottles | waterer | cage | cages | wire | corn | oats",
 }  # fmt: skip
 
@@ -57,7 +58,8 @@ _OF_ALL: Final = frozenset({"total", "all", "in all", "altogether", "all togethe
 
 def read(c: Clause) -> None:
     """Bags, their weight and price; `each` means a bag."""
-    if not (c.has("buy") or "buy" in c.virtual) or not c.has("feed", "bag") or c.has("setting"):
+    terse = c.has("feed") and c.has("bag") and bool(c.sorted_as("money") or any(item.sort == "num" and "." in item.said for item in c.items))
+    if not (c.has("buy") or "buy" in c.virtual or terse) or not c.has("feed", "bag") or c.has("setting"):
         return
     if c.has("not_feed") and not c.has("feed"):
         return

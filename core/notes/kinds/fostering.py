@@ -58,7 +58,7 @@ def read(c: Clause) -> None:
     cue = c.first("foster")
     if cue is None:
         cue = c.first("shift")
-        if cue is None and "foster" not in c.virtual and not (c.has("kits") and (c.has("to", "onto") or ">" in c.text())):
+        if cue is None and "foster" not in c.virtual and not ((c.has("kits") or c.has("from")) and (c.has("to", "onto") or ">" in c.text())):
             return
         if "foster" not in c.virtual and not _two_does(c):
             return

@@ -62,13 +62,14 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("kindle", "newborn", "had")
 CUES: Final = {
-    "kindle": "kindled | kindle | kindles | kindling | kindl | kendled | kendall | findled | gave birth | had her babies | had babies | had her kits"
+    "kindle": "born to | kindled | kindle | kindles | kindling | kindl | kendled | kendall | findled | gave birth | had her babies | had babies | had her kits"
     " | had her litter | had em | had them | popped | birthed | delivered | had a litter | had kits | had a baby | k | kd | knd | dropped her litter"
     " | dropped kits | dropped a litter | littered | had bunnies | had her bunnies | can build | new litter | popped out | had babies again"
     " | kindlings | had her kids | birth | births | pushed out | gave us | litter born | litter arrived | litter is here | babies are here",
     "newborn": "pink ones | pinkies | newborns | new babies | new kits | jellybeans | pink babies | pink kits | pink jellybeans | fresh babies"
     " | little pink ones | brand new babies | new bunnies | pink wigglers",
-    "had": "had | has had | shes had | just had",
+    "all_alive": "all good | all fine | all ok | all okay | all well | all healthy | all doing well | all doing good | all happy | all look good | all looking good",
+    "had": "dropped | had | has had | shes had | just had",
 }  # fmt: skip
 
 
@@ -228,6 +229,8 @@ def _counts(c: Clause) -> tuple[dict[str, int], list[Item]]:  # noqa: C901 - one
         if len(last) == 1 and len(apart) == 1 and apart[0] not in counts:
             counts[apart[0]] = c.whole(last[0]) or 0
             claimed.add(last[0])
+    if c.has("all_alive"):
+        everything.append("alive")
     for name in everything:
         if "born" in counts:
             counts.setdefault(name, counts["born"])

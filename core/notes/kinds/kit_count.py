@@ -13,6 +13,7 @@ from core.herd.state import Herd
 from core.notes.amounts import age_in_days
 from core.notes.checking import animal_problem, kits_then, not_yet, worst
 from core.notes.clause import Clause, Pick
+from core.notes.common_words import COMMON
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, noted
@@ -68,6 +69,8 @@ def read(c: Clause) -> None:
     animal = c.herd.find(pick.tag) if pick.tag else None
     if animal is not None and animal.sex == "buck" and kits is None and cue is None:
         return
+    if cue is None and _unknown_verb(c, number):
+        return
     ages = c.sorted_as("span")
     used = [c.items[number], *(c.items[i] for i in (cue, kits) if i is not None)]
     values: dict[str, int | None] = {"count": c.whole(number)}
@@ -75,6 +78,13 @@ def read(c: Clause) -> None:
         used.append(c.items[ages[0]])
         values["age_days"] = age_in_days(c.items[ages[0]])
     c.take(c.past(KitsCounted, pick, "doe", values, used))
+
+
+def _unknown_verb(c: Clause, number: int) -> bool:
+    """Whether a word that nobody knows stands before the number: it may say what became of them."""
+    before = c.past_fillers(number - 1, -1)
+    item = c.items[before] if before >= 0 else None
+    return item is not None and item.sort == "word" and not item.marks and item.said not in COMMON
 
 
 def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
@@ -102,7 +112,7 @@ def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
     if c.whole(place) is None:
         return None
     after = c.items[place + 1] if place + 1 < len(c.items) else None
-    plain = after is None or after.sort in {"mark", "date", "break"} or bool(after.marks & {"kits", "alive", "left_over", "all"}) or after.said in {"in", "under", "of", "and", "so", "but", "as", "healthy"}
+    plain = after is None or after.sort in {"mark", "date", "break"} or bool(after.marks & {"kits", "alive", "left_over", "all", "count"}) or after.said in {"in", "under", "of", "and", "so", "but", "as", "healthy"}
     return place if plain else None
 
 

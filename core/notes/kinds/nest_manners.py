@@ -45,11 +45,11 @@ NOT_THIS: tuple[str, ...] = (
 OPENS: Final = ("manners",)
 _SOILING: Final = "peeing | peed | pees | pee | pooping | pooped | poops | soiled | soiling | soils | wet | wetting | messing | messed | dirtied | using | urinating | urinated | potty"
 CUES: Final = {
-    "soil": _SOILING,
+    "soil": _SOILING + " | wets | peeing all over",
     "lounge": "stretched out | lounging | lounges | lounged | laying | lays | lying | sleeping | sleeps | sitting | sits | naps | napping | hanging out | slept | camped out | lounge",
     "nest_place": "in the box | in the nest | in the nest box | in the next box | in box | in her box | in her nest | in her nest box | in nest | in nest box | in the nestbox"
     " | in nestbox | the box | the nest | her box | her nest | the nest box | her nest box | int he nest box | int he box | inthe box | inthe nest | in that box | in nb | nest | box",
-    "sign:scattered": "dug all the bedding out | dug the bedding out | dug all her bedding out | dug her bedding out | dug all the straw out | dug all the hay out | scattered nest | scattered the nest | scattered her nest | scattered the next | scattered her kits | scattered them | scattering | scattered kits | dug out the nest"
+    "sign:scattered": "made a mess of her nest | wrecked her nest | wrecked the nest | trashed her nest | trashed the nest | destroyed her nest | destroyed the nest | ruined her nest | dug all the bedding out | dug the bedding out | dug all her bedding out | dug her bedding out | dug all the straw out | dug all the hay out | scattered nest | scattered the nest | scattered her nest | scattered the next | scattered her kits | scattered them | scattering | scattered kits | dug out the nest"
     " | dug the nest out | tore up the nest | tore up her nest | throws the nest | threw the nest | threw all her nesting | threw her nest | digging out the nest | dug out her nest"
     " | dug everything out | scattered the kits | scattered nest all over | nest scattered | pulled the nest apart | threw all her nest | threw out the nest | dumped the nest | scattered all her",
     "sign:ate_kits": "ate her kits | eats her kits | eats kits | kit eater | ate kits | eating her kits | cannibal",
@@ -58,10 +58,14 @@ CUES: Final = {
     " | wont pull fur | pulled no fur | wouldnt pull fur | isnt pulling fur | bare nest | no fur pulled | no pulled fur | without fur | not a lick of fur | did not pull fur | did not pull any fur",
     "sign:no_nest": "no nest | didnt make a nest | didnt build a nest | no nest made | never made a nest | never built a nest | hasnt made a nest | hasnt built a nest | had them on the wire"
     " | kindled on the wire | kits on the wire | had kits on the wire | had em on the wire | on wire | not making a nest | didnt make any nest | no nest at all | has not made a nest | didnt nest | wont make a nest",
-    "sign:good": "good nest | great nest | nice nest | beautiful nest | perfect nest | pulled fur | pulling fur | pulled lots of fur | pulled plenty of fur | pulled a lot of fur | pulls fur"
+    "sign:good": "nest good | nest is good | nest looks good | nest great | nest looks great | good nest | great nest | nice nest | beautiful nest | perfect nest | pulled fur | pulling fur | pulled lots of fur | pulled plenty of fur | pulled a lot of fur | pulls fur"
     " | pulled a ton of fur | carrying hay | dragging hay | carried hay | carrying straw | carrying nesting | hay mouth | hay mustache | built a nest | built a good nest | made a nest | making a nest | building a nest"
     " | pulled so much fur | lovely nest | pulling her fur | pulled her fur | pulling hair | pulled hair | good mother | good mom | great mom | great mother | good mama | nest is lined | lined the nest | lined her nest"
     " | full of fur | lots of fur | plenty of fur | gathering hay | hay in her mouth | made a good nest | made a great nest | pulled posa | good nest manners | pulled 4 | excellent nest | wonderful nest | best nest | pulled more fur | tons of fur | pulled some fur | pulled good fur | nesting | big nest | cozy nest",
+    "pull": "pulled | pulling | pull | pulls | plucking | plucked",
+    "fur_word": "fur | hair | wool | lick of fur | bit of fur",
+    "carry": "carrying | carried | carries | toting | hauling | dragging | packing | gathering | collecting | stuffing | lugging | running around with | running with",
+    "hay_word": "hay | straw | grass | nesting material",
     "manners": "nest manners | soiled | lounging | scattered | pulled fur | pulling fur | no fur | no nest | carrying hay | good nest | never pulled any fur | peeing | peed | pulled plenty of fur | built a nest | didnt pull fur | made a good nest | hay mouth",
 }  # fmt: skip
 
@@ -86,6 +90,12 @@ def _sign(c: Clause) -> tuple[str | None, list[int]]:
         for mark in item.marks:
             if mark.startswith("sign:"):
                 return mark.removeprefix("sign:"), [i]
+    for verb, thing in (("pull", "fur_word"), ("carry", "hay_word")):
+        first, second = c.first(verb), c.first(thing)
+        if first is not None and second is not None and first < second and c.has("negation", "none", "tentative") is False:
+            return "good", [first, second]
+        if first is not None and second is not None and verb == "pull" and c.has("negation"):
+            return "no_fur", [first, second]
     nest = c.first("nest_place", "box")
     for mark, sign in (("soil", "soiled"), ("lounge", "lounging")):
         place = c.first(mark)

@@ -52,8 +52,8 @@ OPENS: Final = ("palpate",)
 CUES: Final = {
     "palpate": "palpated | palpate | palp | palps | palpation | palpating | felt | palpations | palpated her | feel her belly | how paid it | helpated"
     " | repeated those | felt for kits | checked for kits | plapated | palpate check | palped",
-    "pregnant": "bred | positive | pos | preg | pregnant | loaded | babies | kits | grapes | marbles | feels bred | felt bred | yes | good | full | definitely bred | took",
-    "open": "open | negative | neg | empty | not bred | nothing | not pregnant | no babies | no kits | didnt take | wasnt bred | isnt bred | not preg | no",
+    "pregnant": "preggo | preggers | bred | positive | pos | preg | pregnant | loaded | babies | kits | grapes | marbles | feels bred | felt bred | yes | good | full | definitely bred | took",
+    "open": "is open | open | negative | neg | empty | not bred | nothing | not pregnant | no babies | no kits | didnt take | wasnt bred | isnt bred | not preg | no",
     "unsure": "unsure | not sure | couldnt tell | cant tell | maybe | dont know | unclear | hard to tell | could not tell | not certain | inconclusive"
     " | couldnt feel | questionable | honestly dont know | no idea | uncertain | couldnt decide | iffy | might be",
 }  # fmt: skip
@@ -82,6 +82,8 @@ def _result_alone(c: Clause) -> int | None:
     for i in c.each("open", "pregnant"):
         said = c.items[i].said
         if said in {"feels bred", "felt bred", "pregnant", "preg", "not pregnant", "not preg", "definitely bred"}:
+            return i
+        if said in {"open", "is open"} and c.said(i - (said == "open") - (said == "open")) in {"she", "is"} and "she" in c.text().split() and i == len(c.items) - 1:
             return i
         if said == "open" and i and c.mention(i - 1) and len(c.items) <= 3:
             return i

@@ -87,8 +87,9 @@ def read(c: Clause) -> None:
     c.used.update(id(item) for item in until_items)
     picks = _subjects(c, cue, with_pick, what)
     reason = _reason(c, cue)
-    for pick in picks:
-        c.take(_planned(c, what, pick, with_pick, until, until_items, reason))
+    found = [_planned(c, what, pick, with_pick, until, until_items, reason) for pick in picks]
+    for each in found:
+        c.take(each)
 
 
 def _planned(c: Clause, what: str, pick: Pick | None, with_pick: Pick | None, until: Days | None, until_items: list[Item], reason: str | None) -> Found:  # noqa: PLR0913, PLR0917 - the fields of one fact

@@ -90,6 +90,8 @@ def _marks(c: Clause) -> list[tuple[str, int, int]]:
             continue
         place = i - 2 if c.said(i - 1) in {"on", "for"} and c.whole(i - 2) is not None and i - 2 not in claimed else c.past_fillers(i + 1, 1)
         if place < len(c.items) and c.items[place].sort == "num" and place not in claimed and not c.counted(place):
+            if c.said(place + 1) in {"out of", "of"} and c.whole(place + 2) == SCORE_HIGHEST.whole:
+                c.use([place + 2])  # "type 4 out of 5"
             claimed.add(place)
             found.append((trait, place, i))
     return found

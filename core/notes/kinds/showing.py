@@ -72,7 +72,7 @@ def read(c: Clause) -> None:
     if pick is None:
         return
     words = [i for i, item in enumerate(c.items) if item.marks & {"show", "place_number"} or item.sort == "ordinal"]
-    placing = " ".join(c.said(i) for i in words if c.said(i) not in {"show results", "results"}) or None
+    placing = " ".join(c.said(i) for i in words if c.said(i) not in {"show results", "results", "shown"}).replace(" st", "st").replace(" nd", "nd").replace(" rd", "rd").replace(" th", "th") or None
     used = [c.items[i] for i in words] + [item for item in c.items if "show_place" in item.marks]
     numbers = [c.items[i] for i in c.sorted_as("num") if c.items[i] not in pick.items and c.said(i - 1) in {"of", "out of", "placed", "class of"}]
     c.take(c.past(Shown, pick, "who", {"placing": placing}, [*used, *numbers]))
