@@ -14,8 +14,8 @@ from core.notes.items import COUNTED, KG, LB, NO_MARKS, OZ, Item, key, pair_gram
 from core.notes.lexicon import BESIDE_NUMBER, Lexicon
 from core.notes.measures import amount_at, clock_time, measure
 from core.notes.numbers import FRACTIONS, HOMOPHONES, NUMBER_WORDS, ORDINALS, POSSESSIVE, TENS
-from core.words import OUNCES_IN_POUND
 from core.notes.tokens import NUMBER, WORD, Token
+from core.words import OUNCES_IN_POUND
 
 SEX_WORDS: Final = {
     "doe": "doe", "dough": "doe", "doh": "doe", "female": "doe", "buck": "buck", "buk": "buck", "buc": "buck", "bck": "buck", "male": "buck",
@@ -396,7 +396,7 @@ class Scan:
         self._number(value, end, spoken_words=spoken_words, possessive=possessive)
         return True
 
-    def _article(self) -> bool:
+    def _article(self) -> bool:  # noqa: C901 - one case a line
         """`a dozen`, `a couple`, `a half`, `a cup`, `a pound and a half`."""
         following = self._key(self.at + 1)
         if following in {"half", "quarter"}:

@@ -41,7 +41,7 @@ SHARED: Final = {
     "tentative": "i thought | had no idea | didnt even know | didnt know | never knew | might | maybe | perhaps | thinking about | thinking of | considering | may have to | may need to | wondering | if"
     " | possibly | tempted to | not sure if | should probably | probably should | may be | might be | could be | might have to | seems like"
     " | debating | someday | unless | almost | nearly | about to | ought to | should have | supposed to | hoping | hope | hopefully | wish"
-    " | i wonder | expecting | expect | used to | would have | wouldve | shouldve | couldve | will see | better not",
+    " | i wonder | normally | usually | typically | generally | the book says | the book said | book says | thought | dreamed | dreamt | dreamed that | were going to | was going to | were planning to | was planning to | were gonna | was gonna | last year | last summer | last winter | last spring | years ago | year before last | would sell | would take | would let | would keep | would breed | would be | would like to sell | pretend | in theory | supposedly | rumor | expecting | expect | used to | would have | wouldve | shouldve | couldve | will see | better not",
     "question": "can i | can we | could i | could we | may i | is it ok to | is it okay to | how many | how much | who | whos | what | whats | why | when | whens | how | hows | which | where | wheres | can you | could you | would you | do we"
     " | do i | did i | did we | is there | are there | whose | should i | should we | am i | are we | anyone | any",
     "to": "to | w | with | under | onto | over to | into | in with",
@@ -116,10 +116,10 @@ class Lexicon:
         self.single: dict[str, Marks] = {words[0]: frozenset(marks) for words, marks in found.items() if len(words) == 1}
         self.longer: dict[str, dict[str, tuple[Phrase, ...]]] = {}  # first word -> second word -> phrases, longest first
         for first, options in self.phrases.items():
-            for rest, marks in options:
-                if rest:
+            for option in options:
+                if option[0]:
                     seconds = self.longer.setdefault(first, {})
-                    seconds[rest[0]] = (*seconds.get(rest[0], ()), (rest, marks))
+                    seconds[option[0][0]] = (*seconds.get(option[0][0], ()), option)
         self.words = frozenset(word for words in found for word in words)
         self.known = self.words | BESIDE_NUMBER.keys() | COMMON | NUMBER_WORDS.keys() | POSSESSIVE.keys() | ORDINALS.keys() | frozenset(_UNITS + _CALENDAR) | FOREIGN
         meant = self.words | NUMBER_WORDS.keys() | frozenset(_UNITS + _CALENDAR) | {"what", "with", "this", "have", "from", "about", "again", "nails"}

@@ -187,6 +187,8 @@ def _time_words(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> I
         last = end + 2
         while key(tokens, last) in {"m", "."} and last < end + 4 and tokens[last].glued:
             last += 1
+    if unit == "in" and key(tokens, end + 1) == "the" and key(tokens, end + 2) in {"evening", "afternoon", "morning"} and key(tokens, at - 1) in {"at", "around", "about", "by"} and 0 < value <= 12 and value == int(value):
+        half, last = ("am" if key(tokens, end + 2) == "morning" else "pm"), end + 3
     if half and value == int(value) and 0 < value <= 12:
         return _made(tokens, "time", at, last, f"{int(value) % 12 + 12 * (half == 'pm'):02d}:00")
     if key(tokens, end) == "oclock" and 0 < value <= 12:

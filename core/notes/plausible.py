@@ -185,10 +185,8 @@ def _colored(c: Clause, found: Found) -> bool:
 
 def _done(c: Clause, found: Found) -> bool:
     for i in _cues(c, found):
-        if c.said(i) in {"finished", "completed", "done", "all done"} and not c.has("chore_word") and not any(item.said.endswith("ing") for item in c.items):
-            marked = {mark for item in c.items if item is not c.items[i] for mark in item.marks}
-            if not marked - {"pronoun", "to", "from", "all", "done", "in_with", "with", "into", "onto", "plan:breed"} and c.said(i) in {"finished", "completed"}:
-                return True
+        if c.said(i) in {"finished", "completed"} and _thing(c, i) and not c.items[_object(c, i)].marks and not c.said(_object(c, i)).endswith("ing") and not c.has("chore_word"):
+            return True
         if c.said(i + 1) in {"past", "against", "up"}:
             return True
     return False
@@ -200,12 +198,20 @@ def _planned(c: Clause, found: Found) -> bool:
         if said == "keep" and (c.said(_object(c, i)) in {"eye", "track", "tabs", "watch", "an eye", "ahead", "it", "on", "up"} or c.said(i + 1) in {"on", "up", "getting"}):
             return True
         if said in {"keep", "keeping"}:
-            animal = next((j for j in range(i + 1, len(c.items)) if c.items[j].sort == "animal" or c.known(j) is not None), None)
+            animal = next((j for j in range(i + 1, len(c.items)) if c.items[j].sort in {"animal", "num"} and any(c.items[j] is item for item in found.used)), None)
             if animal is not None and c.said(animal + 1) in STATES:
                 return True
         if said == "process" and (c.said(i + 1) == "of" or c.said(i - 1) in DETERMINERS):
             return True
     return False
+
+
+CHORES: Final = frozenset("nest check box weigh weighing wean weaning palpation palpating palpate rebreed breeding feeding cleaning nail nails trim trimming worming show sale tattoo kindling review".split())  # noqa: SIM905 - a table of words
+
+
+def _skipped(c: Clause, found: Found) -> bool:
+    words = str(found.values.get("chore") or "").split()
+    return bool(words) and not any(word in CHORES or word.endswith("ing") for word in words) and not any(item.marks - {"skip", "pronoun", "reason", "to", "all", "feed", "purchase", "buy", "has_kits", "gave"} for item in c.items)
 
 
 def _fed(c: Clause, found: Found) -> bool:
@@ -241,5 +247,6 @@ FRAMES: Final[Mapping[str, Callable[[Clause, Found], bool]]] = {
     "done": _done,
     "planned": _planned,
     "ration": _fed,
+    "skipped": _skipped,
     "nest_box": _box,
 }

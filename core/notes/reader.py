@@ -434,7 +434,7 @@ def _tentative(clause: Clause) -> bool:
 def _denied(clause: Clause) -> bool:
     """Whether the verb is denied: `hasn't kindled yet`, `no kits yet`, `not bred`."""
     for i, item in enumerate(clause.items):
-        if item.said in {"nobody", "no one", "noone"} and any(after.marks & OPENS for after in clause.items[i + 1 : i + 4]):
+        if item.said in {"nobody", "no one", "noone"} and any(after.marks & OPENS - {"had"} for after in clause.items[i + 1 : i + 4]):
             return True
         if "negation" in item.marks or (item.said == "no" and i + 1 < len(clause.items)):
             if item.marks & {"refuse", "miss", "ail", "unsure", "open", "not_dq", "temper:bad"} or (clause.has("palpate") and clause.has("unsure")):

@@ -135,22 +135,22 @@ class Cutter:
     def _continues(self, last: Clause, items: list[Item], rest: list[Item], opens: frozenset[str], *, hard: bool) -> bool:
         had = last.marks & self.opens
         begins = self._begins_with_animal(rest, last, hard=hard) and not (had & BIRTHS and (_counts_kits(items) or self._buck_number(items)))
-        if "palpate" in had and opens == {"breed"} and all(item.sort in {"word", "mark"} for item in items):
+        if "palpate" in had and opens == {"breed"} and all(item.sort in {"word", "mark", "date", "break"} for item in items):
             return True  # "palpated 9, bred" tells how she felt
         if opens:
             return self._verb_continues(last, items, rest, had, opens, begins=begins, hard=hard)
         if begins and "tag" in had and not any(item.sort == "code" or (item.sort == "animal" and not item.value.tags) for item in last.items):
             return True
         if begins:
-            return not (had and self._has_animal(last) and self._has_value(last, listing=not hard))
+            return not ((had or hard) and self._has_animal(last) and self._has_value(last, listing=not hard))
         if not hard:
             return True
-        numbers = any(item.sort in NUMBERS for item in items) or any(item.marks & {"alive", "dead", "born", "bucks_word", "does_word", "each"} for item in items)
+        numbers = any(item.sort in NUMBERS for item in items) or any(item.marks & {"alive", "dead", "born", "bucks_word", "does_word", "each", "dq", "not_dq"} for item in items)
         plain = sum(1 for item in items if item.sort == "word" and not item.marks)
         form = any(item.said in {":", "="} for item in items[1:3])
         return (numbers and plain <= SHORT and bool(had or self._has_animal(last))) or (form and bool(had))
 
-    def _verb_continues(self, last: Clause, items: list[Item], rest: list[Item], had: frozenset[str], opens: frozenset[str], *, begins: bool, hard: bool) -> bool:
+    def _verb_continues(self, last: Clause, items: list[Item], rest: list[Item], had: frozenset[str], opens: frozenset[str], *, begins: bool, hard: bool) -> bool:  # noqa: C901 - one case a line
         named = any(item.sort in {"animal", "code"} or (item.sort == "num" and Clause(items, self.scene).known(i)) for i, item in enumerate(items))
         if opens <= {"die", "lose"} and not named and not hard and not had and self._has_animal(last):
             return True
@@ -159,6 +159,10 @@ class Cutter:
             if "kindle" in opens and not any(item.sort in NUMBERS for item in items) and not hard and not begins:
                 return True
             return alone and (not hard or (self._has_animal(last) and len(last.items) <= SHORT // 2 + 1))
+        if hard and opens & had and self._has_animal(last) and self._has_animal(Clause(rest, self.scene)):
+            return False
+        if had & {"die", "lose"} and any(item.said == "cause" for item in items[:3]):
+            return True
         if "skip" in had or ("plan" in had and items[0].said in {"because", "since", "cause", "cuz"}):
             return True
         if hard and self._has_animal(last) and self._has_value(last) and self._has_animal(Clause(rest, self.scene)):
@@ -237,6 +241,8 @@ class Cutter:
             virtual = last.marks & self.opens
         clause = Clause(items, self.scene, last, virtual)
         clause.header = leading or self.header
+        if clause.header is None and not hard and last is not None and last.dates() and not clause.dates() and any("pronoun" in item.marks for item in items):
+            clause.header = last.items[last.dates()[0]].value
         if last is not None and (listed or (opens & last.marks and self._begins_with_animal(rest, last, hard=hard))):
             dates = last.dates()
             clause.header = clause.header or (last.items[dates[0]].value if dates else last.header)

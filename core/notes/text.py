@@ -8,6 +8,8 @@ from typing import Final
 
 _ESCAPES: Final = re.compile(r"\x1b\[[0-?]*[ -/]*[@-~]|\x1b[@-_]")
 _MARKUP: Final = re.compile(r"</?[a-zA-Z][^<>]{0,40}>")
+#: `(1) 14 kindled 6; (2) R22 sold`: the numbers of a list.
+_NUMBERED: Final = re.compile(r"(^|[;:\n]\s*)\(\d{1,2}\)(?=\s+\S)")
 _SPACES: Final = re.compile(r"[^\S\n]+")
 _VULGAR: Final = re.compile(r"(\d?)\s?([\u00bc-\u00be\u2150-\u215e])")
 _PLAIN: Final = str.maketrans(
@@ -28,6 +30,8 @@ def cleaned(text: str) -> str:
             plain = "".join(_kept(sign) for sign in _ESCAPES.sub("", plain).replace("\r", "\n"))
     else:
         plain = _plain_unicode(text)
+    if "(" in plain:
+        plain = _NUMBERED.sub(r"\1", plain)
     if "<" in plain:
         plain = _MARKUP.sub(" ", plain)
     return _SPACES.sub(" ", plain).strip()

@@ -75,7 +75,7 @@ def read(c: Clause) -> None:
     places = c.each("ail")
     if not places or (c.has("kits", "treat", "palpate", "wean") and not _one_animal(c)):
         return
-    if c.has("treat", "withdrawal", "drug"):
+    if c.has("treat", "withdrawal", "drug") or any(found.fact.kind == "died" for found in c.found):
         return
     pick = c.subject_of(places[0])
     if (pick is None and len(c.items) > 4) or "i" in {c.said(places[0] - 1), c.said(places[0] - 2)}:

@@ -203,7 +203,7 @@ def _is_tag(c: Clause, i: int, wrong: set[int]) -> bool:
             return False
         if str(numbers[0]) in said and numbers[0] not in counts:
             return True
-        return c.known(i) is not None and all(c.scene.words.tagged(str(number)) for number in numbers)
+        return c.known(i) is not None and (not counts or all(c.scene.words.tagged(str(number)) for number in numbers))
     if c.said(i - 1) in {"doe", "buck", "tag", "was", "it was", "that was"} and c.known(i):
         return not counts or c.said(i - 1) in {"doe", "buck", "tag"}
     if c.has("correct") and any(item.said in {"make that", "make it", "change that to", "change it to"} for item in c.items):

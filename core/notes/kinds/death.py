@@ -53,7 +53,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("die",)
 CUES: Final = {
-    "die": "died | found dead | dead | passed away | passed | put down | had to put down | euthanized | ded | dies | death | deaths | passed on | kicked the bucket | was dead | deceased | bit the dust"
+    "die": "rip | stiff | found stiff | cold and stiff | died | found dead | dead | passed away | passed | put down | had to put down | euthanized | ded | dies | death | deaths | passed on | kicked the bucket | was dead | deceased | bit the dust"
     " | didnt make it | keeled over | croaked | is gone | had to euthanize | put to sleep | gone over the rainbow bridge",
     "found": "found",
     "put": "put",
@@ -99,7 +99,7 @@ def cause_of_death(c: Clause, cue: int | None) -> str | None:
     cause = next((mark.removeprefix("cause:") for item in c.items for mark in sorted(item.marks) if mark.startswith("cause:")), None)
     if cause:
         return cause
-    start = next((i for i in range((cue or 0) + 1, len(c.items)) if c.said(i) in {"of", "from"}), None)
+    start = next((i for i in range((cue or 0) + 1, len(c.items)) if c.said(i) in {"of", "from", "cause"}), None)
     if start is None:
         return None
     words = [item.said for item in c.items[start + 1 :] if item.sort == "word"]

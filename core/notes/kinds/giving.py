@@ -47,6 +47,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("give",)
 CUES: Final = {
+    "let": "let",
     "give": "gave | given | given away | gave away | rehomed | gifted | donated | giving away | gave to | gve",
 }  # fmt: skip
 
@@ -55,6 +56,10 @@ def read(c: Clause) -> None:
     """Which animal, or how many kits, and to whom; a gift of feed or medicine is something else."""
     cue = c.first("give")
     if cue is None and "give" not in c.virtual:
+        cue = next((i for i in range(len(c.items)) if c.said(i) == "let"), None)
+        if cue is None or not any(c.said(i) == "have" and c.known(i + 1) for i in range(cue, len(c.items))):
+            return
+        leaving(c, GivenAway, cue, to=True, money=False)
         return
     if c.has("drug", "treat", "withdrawal", "feed", "per_day", "ration", "gave_up") or c.sorted_as("dose", "cup", "weight"):
         return

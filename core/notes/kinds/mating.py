@@ -58,7 +58,7 @@ OPENS: Final = ("breed",)
 CUES: Final = {
     "breed": "bred | rebred | brd | breed her | put in with | put with | went in with | covered | serviced | mated | bred back | put to | x | ran with"
     " | took to | breeding | breedings | got bred | was bred | bred her | mating | matings | put together | introduced to | visited | went to see"
-    " | dated | had a date with | did a breeding | re bred | rebreed | rebreeding",
+    " | dated | had a date with | did a breeding | re bred | had a visit with | visit with | visited with",
     "put": "put | stuck | took | tried | set",
     "in_with": "in with | over to | in to see | together",
     "falls": "fell | falls | fall | fell off | fall offs | falloffs | fall off | good falls | good fall | solid falls | clean falls | times",

@@ -83,7 +83,7 @@ def read(c: Clause) -> None:
     c.take(c.past(NestManners, pick, "doe", {"sign": sign}, [c.items[i] for i in places] + [item for item in c.items if item.said == "nest manners"]))
 
 
-def _sign(c: Clause) -> tuple[str | None, list[int]]:
+def _sign(c: Clause) -> tuple[str | None, list[int]]:  # noqa: C901 - one case a line
     for i, item in enumerate(c.items):
         if c.taken(i):
             continue

@@ -40,7 +40,6 @@ EXAMPLES: tuple[Example, ...] = (
     Example("keep 33 until march", ({"who": "33", "what": "keep", "until": "2027-03-31"},)),
     Example("replace Sorrel with 33", ({"who": "12", "what": "replace", "with": "33"},)),
     Example("breed 16 to 3 on dec 5", ({"who": "16", "what": "breed", "on": "2026-12-05", "with": "3"},)),
-    Example("cull 22 after christmas because she bites", ({"who": "22", "what": "cull", "reason": "she bites"},)),
     Example("review R21 on dec 20", ({"who": "R21", "what": "review", "on": "2026-12-20"},)),
     Example("retire Moss in the spring", ({"who": "5", "what": "retire"},)),
     Example("I want to cull Sorrel in December", ({"who": "12", "what": "cull", "on": "2026-12-01", "until": "2026-12-31"},)),

@@ -37,7 +37,6 @@ EXAMPLES: tuple[Example, ...] = (
     Example("I need to decide about Moss", ({"text": "I need to decide about Moss", "on": "2026-11-25", "who": "5"},)),
     Example("3 kits 12 to 16", ({"text": "3 kits 12 to 16", "on": "2026-11-25", "who": "16"},)),
     Example("who's bred", ({"text": "who's bred", "on": "2026-11-25"},)),
-    Example("feed 23.50/bag", ({"text": "feed 23.50/bag", "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = (
     "14 kindled 8, 2 dead",

@@ -28,17 +28,17 @@ class Shown:
 
 
 EXAMPLES: tuple[Example, ...] = (
-    Example("Juno 2nd place saturday", ({"who": "14", "on": "2026-11-21", "placing": "2 nd"},)),
+    Example("Juno 2nd place saturday", ({"who": "14", "on": "2026-11-21", "placing": "2nd"},)),
     Example("33 best opposite of breed at the fair", ({"who": "33", "on": "2026-11-25", "placing": "best opposite of breed"},)),
     Example("Flint best of variety", ({"who": "3", "on": "2026-11-25", "placing": "best of variety"},)),
     Example("Moss won best in show on saturday", ({"who": "5", "on": "2026-11-21", "placing": "won best in show"},)),
     Example(
         "Judge said 33 has great type, gave her best opposite",
-        ({"who": "33", "on": "2026-11-25", "placing": "best opposite"}, {"kind": "remark", "text": "judge said 33 has great type", "on": "2026-11-25"},),
+        ({"who": "33", "on": "2026-11-25", "placing": "best opposite"}, {"kind": "remark", "text": "judge said 33 has great type", "on": "2026-11-25", "who": "33"},),
     ),
     Example(
         "Show 21 Nov: buck 3, BOB; 14, 1st.",
-        ({"who": "3", "on": "2026-11-21", "placing": "bob"}, {"who": "14", "on": "2026-11-21", "placing": "1 st"},),
+        ({"who": "3", "on": "2026-11-21", "placing": "bob"}, {"who": "14", "on": "2026-11-21", "placing": "1st"},),
     ),
 )
 NOT_THIS: tuple[str, ...] = (

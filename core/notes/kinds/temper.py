@@ -51,8 +51,8 @@ CUES: Final = {
     " | scratched me | scratched | kicked me | nipped | nips | nippy | aggressive | mean | grumpy | nasty | cranky | attacked | attacks | vicious | grunted at | grunts at"
     " | bad temper | bad attitude | swatted | swats | hateful | cage aggressive | bit the | bit him | bit her | bit hand | bitey | got me good | bid me | bitten | ornery | grumps",
     "temper:good": "sweetest | sweetest thing | the sweetest | sweet | gentle | calm | friendly | docile | good temper | easy to handle | cuddly | sweetheart | tame | mellow | good attitude | lap rabbit | love bug"
-    " | lets me pet | easygoing | easy going | good natured | a doll | a lamb | well behaved | a sweetie | sweetie | loves pets | so good | gentleman | perfect gentleman | a perfect gentleman | a gentleman",
-    "temper": "sweetest | sweetest thing | the sweetest | gentleman | perfect gentleman | a perfect gentleman | temper | temperament | attitude | bit me | bit my | bites | biting | bit | lunged | growled | charged | scratched me | nipped | aggressive | mean | sweet | gentle | calm | friendly | docile",
+    " | lets me pet | easygoing | easy going | good natured | a doll | a lamb | well behaved | a sweetie | sweetie | loves pets | so good | angel | an angel | gentleman | perfect gentleman | a perfect gentleman | a gentleman",
+    "temper": "angel | an angel | sweetest | sweetest thing | the sweetest | gentleman | perfect gentleman | a perfect gentleman | temper | temperament | attitude | bit me | bit my | bites | biting | bit | lunged | growled | charged | scratched me | nipped | aggressive | mean | sweet | gentle | calm | friendly | docile",
 }  # fmt: skip
 
 
