@@ -38,6 +38,7 @@ WANTED = {
 def test_every_command_of_the_design_is_there() -> None:
     """By its name."""
     assert set(cli.PLACES) == WANTED
+    assert cli.haynote.list_commands(click.Context(cli.haynote)) == list(cli.PLACES)
 
 
 @pytest.mark.parametrize("command", sorted(WANTED))

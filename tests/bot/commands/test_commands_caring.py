@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from bot.commands.caring import in_words
+from bot.commands.options import clock as options_clock
 from core.app import open_book
 from tests.machine import Machine
 
@@ -155,3 +156,18 @@ def test_data_folder_is_made(machine: Machine) -> None:
     """The first use makes the folder and the book."""
     machine.ok("status")
     assert Path(machine.folder / "data" / "herd-book.sqlite").is_file()
+
+
+def test_backup_and_restore_for_programs(farm: Machine) -> None:
+    """What was done, as an object; and what could not be done, as a problem."""
+    assert farm.json("backup", "copy.sqlite") == {"copied_to": "copy.sqlite"}
+    assert farm.json("restore", "copy.sqlite", "--book", "new.sqlite") == {"restored": 7}
+    assert farm.refused("restore", "copy.sqlite")["code"] == "not_empty"
+    (farm.folder / "file").write_text("", encoding="utf-8")
+    assert farm.refused("backup", "file/copy.sqlite")["code"] == "no_backup"
+
+
+def test_the_clock_is_the_real_one() -> None:
+    """Unless a test sets it: aware, and moving on."""
+    assert options_clock().tzinfo is UTC
+    assert options_clock() <= options_clock()
