@@ -244,6 +244,8 @@ def _is_question(whole: Clause, text: str) -> bool:
     if opening is None:
         return False
     first = whole.items[opening]
+    if first.said == "show" and first.start > 0 and whole.items[0] is not first and whole.said(opening - 1) in {"the", "a"}:
+        return False
     if first.said == "show" and opening + 1 < len(whole.items) and (whole.items[opening + 1].sort == "date" or whole.said(opening + 1) == ":"):
         return False
     asking = bool(first.marks & {"question", "show_me"}) or any(mark.startswith("ask:") for mark in first.marks)
@@ -432,7 +434,10 @@ def _tentative(clause: Clause) -> bool:
 
 
 def _denied(clause: Clause) -> bool:
-    """Whether the verb is denied: `hasn't kindled yet`, `no kits yet`, `not bred`."""
+    """Whether the verb is denied: `hasn't kindled yet`, `no kits yet`, `not bred`, `none of them died`."""
+    nobody = next((i for i, item in enumerate(clause.items) if item.said in {"none", "nobody", "neither", "no one"}), None)
+    if nobody is not None and not clause.sorted_as("num", "weight", "pair") and any(item.marks & {"die", "lose", "step", "eat", "dead"} for item in clause.items[nobody + 1 :]):
+        return True
     for i, item in enumerate(clause.items):
         if item.said in {"nobody", "no one", "noone"} and any(after.marks & OPENS - {"had"} for after in clause.items[i + 1 : i + 4]):
             return True

@@ -75,6 +75,8 @@ def read(c: Clause) -> None:
         return
     if drug is not None and cue is None and not c.has("gave", "withdrawal") and not c.sorted_as("dose") and "treat" not in c.virtual:
         return
+    if drug is None and cue is not None and c.said(cue) == "treat" and c.said(cue - 1) in {"his", "her", "a", "the", "their", "my", "extra", "little"}:
+        return  # something good to eat
     days, used = _withdrawal(c)
     doses = c.sorted_as("dose")
     used += [c.items[i] for i in doses] + [item for item in c.items if item.marks & {"treat", "drug", "withdrawal", "gave"}]

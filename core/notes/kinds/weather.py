@@ -90,10 +90,16 @@ def _celsius(c: Clause, temps: list[int]) -> tuple[float | None, list[Item]]:
     if temps:
         item = c.items[temps[0]]
         return _in_celsius(c, float(item.value), item.unit), [c.items[i] for i in temps[:1]]
-    numbers = c.sorted_as("num")
+    numbers = [i for i in c.sorted_as("num") if _are_degrees(c, i)]
     if len(numbers) == 1:
         return _in_celsius(c, float(c.items[numbers[0]].value), ""), [c.items[numbers[0]]]
     return None, []
+
+
+def _are_degrees(c: Clause, i: int) -> bool:
+    """Whether a bare number stands where degrees do: at an end, or before a day or a word of the weather; `5 inches of snow` are none."""
+    following = c.items[i + 1] if i + 1 < len(c.items) else None
+    return following is None or following.sort in {"date", "mark", "break"} or bool(following.marks) or following.said in {"out", "outside", "above", "below", "this", "by", "at", "when"}
 
 
 def _in_celsius(c: Clause, degrees: float, scale: str) -> float:

@@ -110,6 +110,8 @@ def _no_such_weight(item: Item) -> Need:
 
 
 def _no_weight(c: Clause, cue: int | None) -> None:
+    if cue is not None and (c.said(cue) in {"is up to", "came in at", "on the scale", "to the scale", "scale", "metric"} or c.said(cue - 1) == "to" or c.has("intent")):
+        return
     numbers = c.sorted_as("num")
     if len(numbers) <= 1:
         pick = c.subject_of(cue)
