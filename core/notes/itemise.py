@@ -47,7 +47,7 @@ FALLS: Final = frozenset({"falls"})
 CENTS = 100
 ENDS_SENTENCE: Final = frozenset({".", "!", "?", "\n", ":", ";"})
 DAYS_BEFORE: Final = frozenset({"wt", "wts", "weight", "weights", "weigh", "weighed", "old", "check", "litter"})
-WEANED_LABELS: Final = {"b": frozenset({"bucks_word"}), "d": frozenset({"does_word"})}
+WEANED_LABELS: Final = {"b": frozenset({"bucks_word"}), "d": frozenset({"does_word"}), "m": frozenset({"bucks_word"}), "f": frozenset({"does_word"})}
 DAY_WORDS: Final = {"day": "day", "week": "week", "wk": "week"}
 SHORT_LABELS: Final = {
     "d": frozenset({"dead"}), "a": frozenset({"alive"}), "l": frozenset({"alive"}), "b": frozenset({"born"}), "day": NO_MARKS, "week": NO_MARKS, "wk": NO_MARKS,
@@ -102,7 +102,7 @@ class Scan:
             return
         if token.capital and word in color_words() and self._colored_name():
             return
-        if word in SHORT_LABELS and self._short_label(token):
+        if (word in SHORT_LABELS or word in WEANED_LABELS) and self._short_label(token):
             return
         if (word in SEX_WORDS or word in PLURAL_SEX) and self._sexed(word):
             return
@@ -133,7 +133,7 @@ class Scan:
         weaned = token.key in WEANED_LABELS and any("wean" in item.marks for item in self.items)
         if not self.items or self.items[-1].sort != "num" or not (token.glued or weaned or (token.key == "d" and self._key(self.at + 1) in CLAUSE_ENDS)):
             return False
-        self._add("word", self.at + 1, None, WEANED_LABELS[token.key] if weaned else SHORT_LABELS[token.key])
+        self._add("word", self.at + 1, None, WEANED_LABELS[token.key] if weaned else SHORT_LABELS.get(token.key, NO_MARKS))
         return True
 
     def _days_said(self) -> bool:
@@ -667,10 +667,12 @@ class Scan:
 
     def _number(self, value: Decimal, end: int, *, spoken_words: bool, possessive: bool) -> None:  # noqa: C901 - one case a line
         """A number with its unit, a span ago, an animal by possessive, or a bare number."""
-        if self._key(end) == "f" and value <= MOST_FALLS and any("breed" in item.marks for item in self.items):
-            self._add("num", end, value, spoken=spoken_words)
-            self._add("word", end + 1, None, FALLS)
-            return
+        if self._key(end) == "f" and value <= MOST_FALLS:
+            marks = FALLS if any("breed" in item.marks for item in self.items) else (WEANED_LABELS["f"] if any("wean" in item.marks for item in self.items) else NO_MARKS)
+            if marks:
+                self._add("num", end, value, spoken=spoken_words)
+                self._add("word", end + 1, None, marks)
+                return
         if not possessive:
             ago = ago_at(self.tokens, self.at) if value == int(value) else None
             if ago:

@@ -54,7 +54,7 @@ CUES: Final = {
     " | mismatched toenails | mismatched toenail | undercut | undercut hips | chopped | flat over the loin | light eyes | eye color | wrong eye color | off teeth | tooth problem | faults | fault | extra toenail | missing toenail"
     " | bent ear | lopped ear | dewlap too big | big dewlap | woolly coat | thin coat | poor fur | long fur | rough coat | bad undercolor | white undercolor | brindling | smut | crooked front leg | crooked legs | bowed legs | one testicle"
     " | no testicles | undescended testicle | cryptorchid | double vulva | frosted ears | body tumor | rabbit syphilis | torn ear | ear too long | long ears | short ears | narrow hips | hips pinched | low shoulders | high shoulders | big ears | curled whiskers | guard hairs | pinched | disqualifying fault | hollow loin | mandolin | head too small | overweight for show",
-    "dq": "dq | d q | dqd | disqualified | disqualification | disqualifies | disqualify | disqualifying | thats a dq | dqs | disqual | dee cue | deeq",
+    "dq": "dq | d q | dqd | disqualified | disqualification | disqualifies | disqualify | disqualifying | thats a dq | dqs | disqual | dee cue | dee q | d cue | dee queue | deeq",
     "not_dq": "not a disqualification | not disqualified | not a disqualifier | not a dq | no dq | not disqualifying | isnt a dq | not dq",
 }  # fmt: skip
 

@@ -73,6 +73,8 @@ def read(c: Clause) -> None:
     cents = _cents(c, price)
     if cents is not None and each and count:
         cents = cents * count
+    if cents is not None:
+        used += [c.items[i] for i in c.sorted_as("num", "money") if c.items[i] not in used and _cents(c, i) == cents]  # "4 bags @ 18.75 = 75.00"
     values = {"grams": total, "bags": count, "price": Cents(cents) if cents is not None else None}
     need = None if total is not None or count is not None or cents is not None else Need("how_many", "bags", "How many bags of feed, and what did they cost?")
     c.take(c.past(FeedBought, None, "", values, used, need))

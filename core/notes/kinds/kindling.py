@@ -85,7 +85,18 @@ def read(c: Clause) -> None:
     born, dead = counts.get("born"), counts.get("dead")
     alive = counts.get("alive")
     values = {"born": born, "alive": alive, "dead": dead}
+    _use_sire(c, pick)
     c.take(c.past(Kindled, pick, "doe", _reckoned(values), [*used, *([c.items[cue]] if cue >= 0 else []), *(item for item in c.items if item.marks & {"alive", "dead", "born", "kits"})], _count_need(values)))
+
+
+def _use_sire(c: Clause, pick: Pick | None) -> None:
+    """`SIRE: 3` in a form only repeats what the book knows of the mating."""
+    animal = c.herd.find(pick.tag) if pick and pick.tag else None
+    label = c.first("sire", "buck_word")
+    place = c.past_fillers(label + 1, 1) if label is not None else None
+    sire = c.known(place) if place is not None else None
+    if animal and sire and place is not None and sire.key in {mating.buck for mating in c.herd.matings if mating.doe == animal.key}:
+        c.use([place])
 
 
 def _count_need(values: dict[str, int | None]) -> Need | None:

@@ -76,7 +76,7 @@ def read(c: Clause) -> None:
 def _plain(c: Clause, cage: Item) -> bool:
     """`14 to B3`, `14 in cage 7`: an animal, a small word, a cage."""
     at = c.items.index(cage)
-    return (at > 0 and (bool(c.items[at - 1].marks & {"into", "to"}) or c.said(at - 1) == ">") and at <= 3) or cage.sort == "cage"
+    return (at > 0 and (bool(c.items[at - 1].marks & {"into", "to"}) or c.said(at - 1) == ">") and (at <= 3 or c.known(at - 2) is not None)) or cage.sort == "cage"
 
 
 def _cage(c: Clause) -> tuple[str | None, list[Item]]:

@@ -87,6 +87,8 @@ def _result_alone(c: Clause) -> int | None:
             return i
         if said == "open" and i and c.mention(i - 1) and len(c.items) <= 3:
             return i
+        if said in {"is open", "shes open"} and i and c.mention(i - 1) and len(c.items) <= 4:
+            return i
         if said == "open" and i and c.said(i - 1) in {"is", "shes", "she's"} and c.mention(i - 2) and len(c.items) <= 4:
             return i
     return None

@@ -63,7 +63,7 @@ def read(c: Clause) -> None:
     cue = c.first("show")
     if cue is None:
         ordinal = next((i for i in c.sorted_as("ordinal") if "show" in c.virtual or c.said(i + 1) in {"place", "in", "class", "sr", "jr", "senior", "junior", "intermediate", "int"}), None)
-        cue = ordinal if ordinal is not None else (c.first("show_place") if "show" in c.virtual or c.has("place_number") else None)
+        cue = ordinal if ordinal is not None else (c.first("show_place", *(("place_number",) if "show" in c.virtual else ())) if "show" in c.virtual or c.has("place_number") else None)
         if cue is None:
             return
     if c.said(cue) == "won" and not c.has("show_place") and len(c.items) > cue + 1 and c.items[cue + 1].sort == "num":

@@ -99,7 +99,7 @@ def _celsius(c: Clause, temps: list[int]) -> tuple[float | None, list[Item]]:
 def _are_degrees(c: Clause, i: int) -> bool:
     """Whether a bare number stands where degrees do: at an end, or before a day or a word of the weather; `5 inches of snow` are none."""
     following = c.items[i + 1] if i + 1 < len(c.items) else None
-    return following is None or following.sort in {"date", "mark", "break"} or bool(following.marks) or following.said in {"out", "outside", "above", "below", "this", "by", "at", "when"}
+    return following is None or following.sort in {"date", "mark", "break"} or any(mark.startswith("weather") or mark in {"outdoors", "negation"} for mark in following.marks) or following.said in {"out", "outside", "above", "below", "this", "by", "at", "when"}
 
 
 def _in_celsius(c: Clause, degrees: float, scale: str) -> float:
