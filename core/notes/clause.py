@@ -411,7 +411,10 @@ def unknown_animal(mention: Mention, field_name: str, words: HerdWords) -> Need:
     if mention.tags:
         return Need("which_animal", field_name, f"Which one do you mean by \u201c{mention.said}\u201d?", mention.tags[:5])
     near = _near(mention.said, words)
-    return Need("which_animal", field_name, f"I don't know an animal \u201c{mention.said}\u201d. Which one is it? Send its tag or name.", near)
+    sex = "buck" if field_name in {"buck", "sire"} else "doe"
+    new = f"new {sex} {mention.said}" if any(letter.isdigit() for letter in mention.said) else f"new {sex} 40 named {mention.said.capitalize()}"
+    text = f"I don't know an animal \u201c{mention.said}\u201d. Which one is it? Send its tag or name; if it is new, first add it: \u201c{new}\u201d."
+    return Need("which_animal", field_name, text, near)
 
 
 def _near(said: str, words: HerdWords) -> tuple[str, ...]:
