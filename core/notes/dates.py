@@ -265,7 +265,7 @@ def _weekday(tokens: Sequence[Token], at: int, key: str) -> tuple[Said, int] | N
     if key in WORDLIKE:
         anchored = before in {"on", "by", "til", "till", "until", "since", "for", "me", "rem", "this"}
         ending = after in {"", ".", ",", ":", ";", "!", "?", "\n", *PARTS_OF_DAY} and before not in {"she", "he", "it", "the", "a", "that", "just"}
-        starting = at == 0 and after not in {"on", "in", "at", "down", "pen", "cage"}
+        starting = at == 0 and after not in {"on", "in", "at", "down", "pen", "cage"} and not (key in {"sun", "sat"} and after.isalpha())
         if not (anchored or ending or starting or tokens[at].sort == "date"):
             return None
     end = at + 1
