@@ -107,6 +107,9 @@ def _kits(c: Clause) -> int | None:
         place = c.number_for(i, behind=False)
         if place is not None or c.items[i].said in {"kits", "litter", "babies", "bunnies", "kids"}:
             return i
+    for i in c.sorted_as("animal"):
+        if c.items[i].unit == "possessive" and i + 1 < len(c.items) and c.items[i + 1].marks & {"bucks_word", "does_word"}:
+            return i + 1  # "sold 16's bucks"
     for i in c.sorted_as("num"):
         if c.said(i + 1) == "of" and i + 2 < len(c.items) and c.items[i + 2].unit == "possessive":
             return i

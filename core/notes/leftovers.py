@@ -36,6 +36,8 @@ def explained(c: Clause, i: int) -> bool:
     if item.sort == "clock":
         return c.said(i - 1) in {"at", "around"}
     if item.sort == "date":
+        if any(c.said(j).startswith("due") for j in (i - 1, i - 2)):
+            return True  # "since she's due next week"
         return not c.found or _same_day(c, item)
     return False
 

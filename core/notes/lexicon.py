@@ -19,17 +19,18 @@ Phrases = Mapping[str, tuple[Phrase, ...]]  # first word -> its phrases, longest
 
 #: Shared phrases: mark -> phrases, parted by ` | `.
 SHARED: Final = {
-    "alive": "alive | live | living | lived | survived | surviving | wiggling | wriggling | squirming | made it | livebirth | lives | alives"
+    "alive": "wiggly | breathing | all live | alive and kicking | living and | thriving | moving around | alive | live | living | lived | survived | surviving | wiggling | wriggling | squirming | made it | livebirth | lives | alives"
     " | liveborn | live born | born alive | alive and well | doing fine | doing good | doing well",
-    "dead": "dead | died | stillborn | still born | doa | ded | deads | dies | born dead | didnt make it | did not make it | didnt survive"
+    "dead": "nonviable | non viable | not viable | lifeless | perished | no heartbeat | not living | expired | didnt live | did not live | dead | died | stillborn | still born | doa | ded | deads | dies | born dead | didnt make it | did not make it | didnt survive"
     " | not alive | not breathing | deceased | stillborns | gone cold",
     "born": "born | total | birthed | total born | in all | altogether | all told | all together",
+    "aside": "if anyone asks | if anybody asks | if anyone wants | if anybody wants | in case anyone asks",
     "people": "the kids | my kids | our kids | grandkids | the grandkids | 4h kids | neighbor kids | neighbors kids | some kids | kids in",
     "all": "every last one | every last one of | every last one of them | every last kit | every last | every single one of | every single kit | every one of | every one of them | every kit | all her kits | the lot | the whole lot | all | all of them | all of em | every single one | each and every one | all of those | every one | everyone | each one | both | every | whole",
     "none": "none | nobody | neither | no",
-    "kits": "kits | kit | babies | baby | bunnies | kids | kid | ones | pinkies | newborns | little ones | bunnys | bunny | youngsters | young ones | buns | kitts | litter mates",
+    "kits": "childs | little fellas | little fellows | wee ones | kittens in the nest | bunny babies | babys | babbies | rabbit babies | baby rabbits | baby bunnies | baby rabbit | kits | kit | babies | baby | bunnies | kids | kid | ones | pinkies | newborns | little ones | bunnys | bunny | youngsters | young ones | buns | kitts | litter mates",
     "one_of": "one | one of",
-    "litter": "litter is | litter has | litter | litter of | litters | ltr | lttr | littermates",
+    "litter": "bunch | brood | crew | gang | litter is | litter has | litter | litter of | litters | ltr | lttr | littermates",
     "buck_word": "buck | male | boy",
     "doe_word": "doe | female | girl | dough | doh | dam | mama | momma | lady",
     "bucks_word": "bucks | books | boys | males | buckling | bucklings",
@@ -38,10 +39,10 @@ SHARED: Final = {
     "per_day": "a day | per day | daily | each day | every day | day | every morning | each morning | morning and night",
     "negation": "no idea | had no idea | didnt know | not | not bred | hasnt | has not | didnt | did not | isnt | is not | wasnt | was not | never | havent | hadnt | doesnt | dont | cant"
     " | wont | wouldnt | couldnt | arent | no longer | nope | nor | werent",
-    "tentative": "i thought | had no idea | didnt even know | didnt know | never knew | might | maybe | perhaps | thinking about | thinking of | considering | may have to | may need to | wondering | if"
+    "tentative": "i may | we may | may sell | may cull | may keep | may breed | may butcher | may try | may put | may move | i thought | had no idea | didnt even know | didnt know | never knew | might | maybe | perhaps | thinking about | thinking of | considering | may have to | may need to | wondering | if"
     " | possibly | tempted to | not sure if | should probably | probably should | may be | might be | could be | might have to | seems like"
     " | debating | someday | unless | almost | nearly | about to | ought to | should have | supposed to | hoping | hope | hopefully | wish"
-    " | i wonder | normally | usually | typically | generally | the book says | the book said | book says | thought | dreamed | dreamt | dreamed that | were going to | was going to | were planning to | was planning to | were gonna | was gonna | last year | last summer | last winter | last spring | years ago | year before last | would sell | would take | would let | would keep | would breed | would like to sell | pretend | in theory | supposedly | rumor | expecting | expect | used to | would have | wouldve | shouldve | couldve | will see | better not",
+    " | i wonder | normally | usually | typically | generally | the book says | the book said | book says | we thought | he thought | she thought | thought that | dreamed | dreamt | were going to | was going to | were planning to | was planning to | were gonna | was gonna | last year | last summer | last winter | last spring | years ago | year before last | would sell | would take | would let | would keep | would breed | would like to sell | pretend | in theory | supposedly | rumor | expecting | expect | used to | would have | wouldve | shouldve | couldve | will see | better not",
     "question": "can i | can we | could i | could we | may i | is it ok to | is it okay to | how many | how much | who | whos | what | whats | why | when | whens | how | hows | which | where | wheres | can you | could you | would you | do we"
     " | do i | did i | did we | is there | are there | whose | should i | should we | am i | are we | anyone | any",
     "to": "to | w | with | under | onto | over to | into | in with",

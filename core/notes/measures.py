@@ -74,6 +74,8 @@ def measure(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item 
     unit = key(tokens, end)
     if unit == "-" and key(tokens, end + 1) in LB | OZ | DOSE | {"pound", "day", "week"}:
         end, unit = end + 1, key(tokens, end + 1)
+    if unit == "#" and tokens[end].glued and not (end + 1 < len(tokens) and tokens[end + 1].glued):
+        return _pounds(tokens, at, value, end + 1)
     if unit in LB:
         return _pounds(tokens, at, value, end + 1)
     if unit in OZ or unit in KG or (unit in GRAM and unit != "gr"):

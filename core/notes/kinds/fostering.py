@@ -70,6 +70,8 @@ def read(c: Clause) -> None:
     giver, taker = ends
     places = {id(item) for pick in ends if pick for item in pick.items}
     counts = [i for i in c.sorted_as("num") if c.whole(i) is not None and id(c.items[i]) not in places]
+    if cue is not None:
+        counts.sort(key=lambda i: (i < cue, abs(i - cue)))
     need = None if counts else Need("how_many", "count", "How many kits were moved? Send the number.")
     used = [c.items[counts[0]]] if counts else []
     if cue is not None:

@@ -62,14 +62,14 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("kindle", "newborn", "had")
 CUES: Final = {
-    "kindle": "born to | kindled | kindle | kindles | kindling | kindl | kendled | kendall | findled | gave birth | had her babies | had babies | had her kits"
+    "kindle": "surprised us with | made babies | produced | had little ones | had her little ones | dropped | born to | kindled | kindle | kindles | kindling | kindl | kendled | kendall | findled | gave birth | had her babies | had babies | had her kits"
     " | had her litter | had em | had them | popped | birthed | delivered | had a litter | had kits | had a baby | k | kd | knd | dropped her litter"
     " | dropped kits | dropped a litter | littered | had bunnies | had her bunnies | can build | new litter | popped out | had babies again"
     " | kindlings | had her kids | birth | births | pushed out | gave us | litter born | litter arrived | litter is here | babies are here",
     "newborn": "pink ones | pinkies | newborns | new babies | new kits | jellybeans | pink babies | pink kits | pink jellybeans | fresh babies"
     " | little pink ones | brand new babies | new bunnies | pink wigglers",
     "all_alive": "all good | all fine | all ok | all okay | all well | all healthy | all doing well | all doing good | all happy | all look good | all looking good",
-    "had": "dropped | had | has had | shes had | just had",
+    "had": "finally did it | went and did it | dropped | had | has had | shes had | just had",
 }  # fmt: skip
 
 

@@ -53,7 +53,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("litter_weight",)
 CUES: Final = {
-    "litter_weight": "litter weight | litter weighed | litter wt | litter weighs | ltr wt | litter weights | litter wts | litter scale | litter came in at | litter wgt | weighed the litter | weighed litter"
+    "litter_weight": "babies weight | babies weigh | babies weighed | kits weigh | kits weighed | kits weight | bunch weighed | bunch weighs | kits together weigh | babies together weigh | kits all together weigh | litter weight | litter weighed | litter wt | litter weighs | ltr wt | litter weights | litter wts | litter scale | litter came in at | litter wgt | weighed the litter | weighed litter"
     " | whole litter weighed | litter total",
 }  # fmt: skip
 
@@ -86,8 +86,12 @@ def read(c: Clause) -> None:
         count = free[0] if len(free) == 1 else None
     ages = c.sorted_as("span")
     used = [*items, *(c.items[i] for i in (cue, count, kits) if i is not None), *(c.items[i] for i in ages[:1])]
+    each = c.first("each") if grams is not None else None
+    if each is not None:  # "all 5 of 16's kits 2 lb each"
+        used.append(c.items[each])
+        grams = grams * (c.whole(count) or 0) if grams is not None and count is not None and c.whole(count) else None
     values = {"grams": grams, "count": c.whole(count) if count is not None else None, "age_days": age_in_days(c.items[ages[0]]) if ages else None}
-    need = None if grams is not None else Need("which_number", "grams", "Which weight is that? Ounces go up to 15.")
+    need = None if grams is not None else Need("which_number", "grams", "How much is that for the whole litter?" if each is not None else "Which weight is that? Ounces go up to 15.")
     c.take(c.past(LitterWeighed, pick, "doe", values, used, need))
 
 
