@@ -44,7 +44,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ()
 CUES: Final = {
-    "color_is": "turned out | is | shes | hes | is a | looks | looks like a | coloring up | color | colour | color of | coming in | going to be | definitely | its a",
+    "color_is": "have | has a | colored | coloured | appears | is turning | came in | turned out | is | shes | hes | is a | looks | looks like a | coloring up | color | colour | color of | coming in | going to be | definitely | its a",
 }  # fmt: skip
 
 

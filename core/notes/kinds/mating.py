@@ -56,7 +56,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("breed",)
 CUES: Final = {
-    "breed": "bred | rebred | brd | breed her | put in with | put with | went in with | covered | serviced | mated | bred back | put to | x | ran with"
+    "breed": "done his job with | did his job with | did his duty with | did his duty by | did the deed with | had a visit from | paid a visit to | got together with | hooked up with | spent time with | observed mating | mated with | mated to | was mated | went to visit | got her bred | bred | rebred | brd | breed her | put in with | put with | went in with | covered | serviced | mated | bred back | put to | x | ran with"
     " | took to | breeding | breedings | got bred | was bred | bred her | mating | matings | put together | introduced to | visited | went to see"
     " | dated | had a date with | did a breeding | re bred | had a visit with | visit with | visited with",
     "put": "put | stuck | took | tried | set",

@@ -54,7 +54,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("sell",)
 CUES: Final = {
-    "sell": "sold | slod | sells | sale | sales | went home with | sold off | was sold | it's old | got sold | sell price",
+    "sell": "selled | solded | have sold | went off with | was purchased by | purchased by | sold | slod | sells | sale | sales | went home with | sold off | was sold | it's old | got sold | sell price",
     "bought_by": "bought",
 }  # fmt: skip
 

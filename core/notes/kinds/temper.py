@@ -47,12 +47,12 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("temper",)
 CUES: Final = {
-    "temper:bad": "bit me | bit my | bites | biting | bite | bit | lunged | lunges | lunging | growled | growls | growling | growly | charged | charges | charging | charged me | boxed me | boxed | boxes me"
+    "temper:bad": "took a nip | took a bite | took a chunk | took a swipe | takes a nip | takes a bite | swiped at | snapped at | snaps at | tried to bite | tries to bite | nips at | took a chunk out of | bit my hand | got me with her teeth | got me with his teeth | chomped me | chomped | lunges at | snappish | came at me | comes at me | bit me | bit my | bites | biting | bite | bit | lunged | lunges | lunging | growled | growls | growling | growly | charged | charges | charging | charged me | boxed me | boxed | boxes me"
     " | scratched me | scratched | kicked me | nipped | nips | nippy | aggressive | mean | grumpy | nasty | cranky | attacked | attacks | vicious | grunted at | grunts at"
     " | bad temper | bad attitude | swatted | swats | hateful | cage aggressive | bit the | bit him | bit her | bit hand | bitey | got me good | bid me | bitten | ornery | grumps",
-    "temper:good": "sweetest | sweetest thing | the sweetest | sweet | gentle | calm | friendly | docile | good temper | easy to handle | cuddly | sweetheart | tame | mellow | good attitude | lap rabbit | love bug"
+    "temper:good": "a teddy bear | like an angel | a cuddle bug | cuddlebug | snuggly | snuggler | puts up with anything | so chill | chill | a sweet girl | a sweet boy | good as gold | laid back | quiet to handle | handles well | handles nicely | sweetest | sweetest thing | the sweetest | sweet | gentle | calm | friendly | docile | good temper | easy to handle | cuddly | sweetheart | tame | mellow | good attitude | lap rabbit | love bug"
     " | lets me pet | easygoing | easy going | good natured | a doll | a lamb | well behaved | a sweetie | sweetie | loves pets | so good | angel | an angel | gentleman | perfect gentleman | a perfect gentleman | a gentleman",
-    "temper": "angel | an angel | sweetest | sweetest thing | the sweetest | gentleman | perfect gentleman | a perfect gentleman | temper | temperament | attitude | bit me | bit my | bites | biting | bit | lunged | growled | charged | scratched me | nipped | aggressive | mean | sweet | gentle | calm | friendly | docile",
+    "temper": "took a nip | took a bite | took a chunk | took a swipe | takes a nip | takes a bite | swiped at | snapped at | snaps at | tried to bite | tries to bite | took a chunk out of | bit my hand | chomped me | chomped | came at me | comes at me | snappish | angel | an angel | sweetest | sweetest thing | the sweetest | gentleman | perfect gentleman | a perfect gentleman | temper | temperament | attitude | bit me | bit my | bites | biting | bit | lunged | growled | charged | scratched me | nipped | aggressive | mean | sweet | gentle | calm | friendly | docile",
 }  # fmt: skip
 
 

@@ -57,7 +57,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("treat",)
 CUES: Final = {
-    "treat": "tx | rx | medication | medicated with | treated | treat | treating | dosed | wormed | dewormed | vaccinated | medicated | treatment | gave a shot | gave shot | injected | put on | treated for | doctored | meds | started on | treeted | vaccinate | dose",
+    "treat": "administered | administer | gave a dose | given a dose | hydrated | med given | meds given | tx | rx | medication | medicated with | treated | treat | treating | dosed | wormed | dewormed | vaccinated | medicated | treatment | gave a shot | gave shot | injected | put on | treated for | doctored | meds | started on | treeted | vaccinate | dose",
     "drug": "ivermectin | ivermec | ivomec | ibermectin | ivory mectin | ivory making | either mectin | ivan martin | penicillin | pen g | procaine | baytril | enrofloxacin | corid | amprolium | panacur | fenbendazole | safeguard | safe guard"
     " | meloxicam | metacam | meloxidyl | piperazine | wazine | probiotics | probiotic | terramycin | oxytet | oxytetracycline | la 200 | la200 | sulfa | sulmet | albon | tylan | duramycin | tetracycline | revolution | selamectin"
     " | mineral oil | vetrx | vet rx | electrolytes | bene bac | benebac | simethicone | gas drops | antibiotic | antibiotics | ointment | eye ointment | saline | peroxide | iodine | blukote | blu kote | neosporin | coconut oil | vaccine | rhdv | rhdv2 | rhdv2 vaccine | wormer | dewormer | pumpkin seed | toltrazuril | baycox | tums | calcium | oxytocin | dex | banamine | chlorhexidine | vetericyn | diatomaceous earth | apple cider vinegar | acv | penicilin | pen | nystatin | silver cream | epsom salt | vitamin | vitamins | calf manna",
