@@ -155,7 +155,11 @@ class Season:
         for day in (date(2026, 9, 8), date(2026, 9, 29)):
             self.plan(day, said("bred sprig to ember, 1 fall", "bred", doe="18", buck="3", falls=1))
             self.plan(day + timedelta(days=13), said("18 palpated open", "palpated", doe="18", result="open"))
-        self.plan(date(2026, 10, 11), said("flicker weighs 4 lb 2 oz", "weighed", who="24", grams=phrases.shown(66 * phrases.OUNCE_G)), evening=True)
+        self.plan(
+            date(2026, 10, 11),
+            said("flicker weighs 4 lb 2 oz", "weighed", who="24", grams=phrases.shown(66 * phrases.OUNCE_G)),
+            evening=True,
+        )
         self.plan(date(2026, 11, 20), said("keep 24 til he's proven", "planned", who="24", what="keep"), evening=True)
         self.at(date(2026, 8, 12), lambda on: self.leave(on, "10", said("found Dimity dead", "died", who="10")))
         self.at(date(2026, 8, 30), lambda on: self.leave(on, "17", said("sold plum for 45", "sold", who="17", price="45.00")))

@@ -52,7 +52,10 @@ class Nursery:
         """A litter is in the nest; a cold snap comes within its first week, or none does."""
         day, season = litter.born_on, self.season
         self.losses(litter, snap)
-        season.at(day + timedelta(days=self.chance.choice((18, 18, 19, 20))), lambda on: season.note(on, phrases.boxed(self.chance, litter.dam, "out"), evening=True))
+        season.at(
+            day + timedelta(days=self.chance.choice((18, 18, 19, 20))),
+            lambda on: season.note(on, phrases.boxed(self.chance, litter.dam, "out"), evening=True),
+        )
         season.at(day + timedelta(days=self.chance.choice((35, 35, 36))), self.weaning_of(litter))
 
     def losses(self, litter: Kits, snap: date | None) -> None:
@@ -107,7 +110,17 @@ class Nursery:
         color = litter.dam.color if self.chance.random() < 0.5 else litter.sire.color
         growth = litter.sire.merit * litter.luck * self.chance.gauss(1, 0.035)
         self.tags[year] += 1
-        kit = Rabbit(f"{'H' if year == 2025 else 'P'}{self.tags[year]}", None, sex, litter.dam.breed, color, litter.born_on, litter.sire, litter.dam, size=growth)
+        kit = Rabbit(
+            f"{'H' if year == 2025 else 'P'}{self.tags[year]}",
+            None,
+            sex,
+            litter.dam.breed,
+            color,
+            litter.born_on,
+            litter.sire,
+            litter.dam,
+            size=growth,
+        )
         litter.tagged.append(kit)
         self.kits.append(kit)
         if self.is_heir(kit):
@@ -139,7 +152,12 @@ class Nursery:
             self.season.herd[kit.tag] = kit
             self.season.at(born + timedelta(days=self.chance.randrange(175, 200)), self.season.mating_of(kit))
             return
-        if kit.breed == "Mini Rex" and kit.sex == "buck" and self.spare_bucks < SPARE_BUCKS and date(2026, 3, 15) < born < date(2026, 6, 10):
+        if (
+            kit.breed == "Mini Rex"
+            and kit.sex == "buck"
+            and self.spare_bucks < SPARE_BUCKS
+            and date(2026, 3, 15) < born < date(2026, 6, 10)
+        ):
             self.spare_bucks += 1
             if self.spare_bucks == 1:
                 self.season.plan(born + timedelta(days=70), phrases.disqualified(kit.tag), evening=True)
@@ -192,4 +210,8 @@ class Nursery:
         shown = [kit for kit in litter.tagged if kit.breed == "Satin" and not kit.gone]
         if shown and not self.listed and LISTED_FROM < day < LISTED_TO:
             self.listed = shown[0].stays = True
-            self.season.note(day, said(f"list {shown[0].tag} for 75 until nov 1", "for_sale", who=shown[0].tag, price="75.00", until="2026-11-01"), evening=True)
+            self.season.note(
+                day,
+                said(f"list {shown[0].tag} for 75 until nov 1", "for_sale", who=shown[0].tag, price="75.00", until="2026-11-01"),
+                evening=True,
+            )

@@ -69,7 +69,9 @@ def newcomer(rabbit: Rabbit, parents: str = "") -> Said:
     born = rabbit.born.isoformat()
     text = f"new {rabbit.sex} {rabbit.tag} {rabbit.name} {rabbit.breed.lower()} {rabbit.color} born {born}{parents}"
     known = {"sire": rabbit.sire.tag, "dam": rabbit.dam.tag} if rabbit.sire and rabbit.dam else {}
-    return said(text, "animal", tag=rabbit.tag, name=rabbit.name, sex=rabbit.sex, breed=rabbit.breed, color=rabbit.color, born=born, **known)
+    return said(
+        text, "animal", tag=rabbit.tag, name=rabbit.name, sex=rabbit.sex, breed=rabbit.breed, color=rabbit.color, born=born, **known
+    )
 
 
 def bred(chance: random.Random, doe: Rabbit, buck: Rabbit) -> Said:
@@ -89,7 +91,13 @@ def bred(chance: random.Random, doe: Rabbit, buck: Rabbit) -> Said:
 def palpated(chance: random.Random, doe: Rabbit, *, settled: bool) -> Said:
     """Feeling for kits."""
     if settled:
-        text = say(chance, f"palpated {doe.tag} bred", f"palp {doe.tag} +", f"{doe.called} palpated bred, feels like grapes", f"palpated {doe.tag}, bred")
+        text = say(
+            chance,
+            f"palpated {doe.tag} bred",
+            f"palp {doe.tag} +",
+            f"{doe.called} palpated bred, feels like grapes",
+            f"palpated {doe.tag}, bred",
+        )
     else:
         text = say(chance, f"{doe.tag} palpated open", f"palpated {doe.tag} open", f"{doe.called} palpated open")
     return said(text, "palpated", doe=doe.tag, result="bred" if settled else "open")
@@ -167,7 +175,11 @@ def weaned(chance: random.Random, doe: Rabbit, bucks: int, does: int) -> Said:
 
 def tagged(chance: random.Random, kit: Rabbit, dam: Rabbit) -> Said:
     """A kit gets its tag."""
-    text = say(chance, f"tattooed {kit.tag} out of {dam.tag}, {kit.sex}, {kit.color}", f"tattooed {kit.tag} out of {dam.called} {kit.sex} {kit.color}")
+    text = say(
+        chance,
+        f"tattooed {kit.tag} out of {dam.tag}, {kit.sex}, {kit.color}",
+        f"tattooed {kit.tag} out of {dam.called} {kit.sex} {kit.color}",
+    )
     return said(text, "tagged", litter_of=dam.tag, tag=kit.tag, sex=kit.sex, color=kit.color)
 
 
@@ -176,7 +188,12 @@ def weighed(chance: random.Random, rows: list[tuple[str, float]]) -> Said:
     gives = tuple(fact("weighed", who=tag, grams=shown(grams)) for tag, grams in rows)
     if len(rows) == 1:
         tag, grams = rows[0]
-        return Said(say(chance, f"{tag} {pounds(grams)}", f"weighed {tag} {pounds(grams)}", f"{tag} weighs {pounds(grams).replace('-', ' lb ')} oz"), gives)
+        return Said(
+            say(
+                chance, f"{tag} {pounds(grams)}", f"weighed {tag} {pounds(grams)}", f"{tag} weighs {pounds(grams).replace('-', ' lb ')} oz"
+            ),
+            gives,
+        )
     listed = ", ".join(f"{tag} {pounds(grams)}" for tag, grams in rows)
     return Said(say(chance, f"weighed {listed}", listed, f"weights: {listed}"), gives)
 
@@ -205,7 +222,13 @@ def cleared(chance: random.Random, dam: Rabbit, count: int) -> Said:
         (
             said(f"butchered {kits} from {dam.tag}'s litter", "culled", litter_of=dam.tag, count=count),
             said(f"butchered {kits} out of {dam.tag}", "culled", litter_of=dam.tag, count=count),
-            said(f"sold {kits} from {dam.tag}'s litter, {count * 15} dollars", "sold", litter_of=dam.tag, count=count, price=f"{count * 15}.00"),
+            said(
+                f"sold {kits} from {dam.tag}'s litter, {count * 15} dollars",
+                "sold",
+                litter_of=dam.tag,
+                count=count,
+                price=f"{count * 15}.00",
+            ),
         )
     )
 
@@ -231,7 +254,9 @@ def weather(degrees: int) -> Said:
 def looked_over(chance: random.Random, tag: str) -> Said:
     """Faults and points of a young animal."""
     kind, fur = chance.choice(((4, 5), (3, 4)))
-    scored = Said(f"{tag} type {kind} fur {fur}", (fact("scored", who=tag, trait="type", score=kind), fact("scored", who=tag, trait="fur", score=fur)))
+    scored = Said(
+        f"{tag} type {kind} fur {fur}", (fact("scored", who=tag, trait="type", score=kind), fact("scored", who=tag, trait="fur", score=fur))
+    )
     return chance.choice((disqualified(tag), scored, scored))
 
 

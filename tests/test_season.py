@@ -86,7 +86,9 @@ def test_only_unclear_lines_ask(replayed: Replayed) -> None:
 
 def test_the_books_tally_is_the_storys(replayed: Replayed) -> None:
     """Kits born, alive, lost and weaned, mouths sold and butchered, weights and matings come to the writer's own sums."""
-    assert tally(to_json(entry.fact) for entry in replayed.book.standing()) == tally(fact for line in replayed.lines for fact in line.note.gives)
+    assert tally(to_json(entry.fact) for entry in replayed.book.standing()) == tally(
+        fact for line in replayed.lines for fact in line.note.gives
+    )
 
 
 def tally(facts: Any) -> Counter[str]:

@@ -32,7 +32,9 @@ GAIN_H2: Final = Figure(0.18, OF_VARIANCE, 0.14, 0.35, "ours", "WRS381 .17")
 GAIN_C2: Final = Figure(0.32, OF_VARIANCE, 0.19, 0.60, "WRS381", "36 to 90 days")
 ADULT_WEIGHT_H2: Final = Figure(0.40, OF_VARIANCE, 0.30, 0.50, "memory")
 WEIGHT_CV: Final = Figure(0.20, "share of the mean", 0.18, 0.22, "RAO77", "one phenotypic standard deviation")
-SEASON_SHARE: Final = Figure(0.10, OF_VARIANCE, 0.05, 0.20, "ours", "kits and litters of one quarter of a year fare alike: heat, frost, feed")
+SEASON_SHARE: Final = Figure(
+    0.10, OF_VARIANCE, 0.05, 0.20, "ours", "kits and litters of one quarter of a year fare alike: heat, frost, feed"
+)
 REML_FROM_RECORDS: Final = Figure(300, "records", 200, 1000, "ours", "below it the defaults above serve")
 
 # Too close
@@ -41,4 +43,6 @@ COI_STRONG: Final = Figure(0.25, "coefficient of inbreeding", 0.20, 0.375, "comm
 DAM_INBREEDING_BORN_ALIVE: Final = Figure(-0.805, "kits a litter for 10 % of the dam's inbreeding", -1.2, -0.3, "WRS433")
 DAM_INBREEDING_WEANED: Final = Figure(-0.589, "kits a litter for 10 % of the dam's inbreeding", -1.0, -0.2, "WRS433")
 COLOR_ERROR_RATE: Final = Figure(0.01, "share of colours noted wrong", 0.0, 0.05, "ours")
-UNSEEN_ALLELE_SHARE: Final = Figure(0.02, "share of the founders' genes", 0.0, 0.1, "ours", "a color gene that no coat on the book has shown")
+UNSEEN_ALLELE_SHARE: Final = Figure(
+    0.02, "share of the founders' genes", 0.0, 0.1, "ours", "a color gene that no coat on the book has shown"
+)

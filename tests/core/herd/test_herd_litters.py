@@ -49,7 +49,7 @@ def test_untagged_before_and_after_weaning() -> None:
 
 
 def test_the_litter_is_the_youngest_with_untagged_kits() -> None:
-    """"The litter" is the youngest that has a kit without a tag; the one under her goes first where kits are nursed."""
+    """ "The litter" is the youngest that has a kit without a tag; the one under her goes first where kits are nursed."""
     herd = small_herd()
 
     litter = asked.the_litter(herd, "16")

@@ -23,7 +23,9 @@ def test_living_by_stage_sex_and_breed() -> None:
     assert asked.living(Herd().with_animal(Animal(key="1", tag="1")), breed="rex") == ()
 
 
-@pytest.mark.parametrize(("age", "stage"), [(20, "kit"), (35, "grow-out"), (151, "grow-out"), (152, "junior"), (243, "junior"), (244, "senior")])
+@pytest.mark.parametrize(
+    ("age", "stage"), [(20, "kit"), (35, "grow-out"), (151, "grow-out"), (152, "junior"), (243, "junior"), (244, "senior")]
+)
 def test_stage_by_age(age: int, stage: str) -> None:
     """Without a weaning on the book the age decides: weaned at five weeks, junior from 152 days, senior from 244."""
     assert asked.stage(Herd(), Animal(key="1", tag="1", born=ago(age)), TODAY) == stage
