@@ -1,0 +1,74 @@
+"""Notes by several hands, each with what it must become: how many are read right, and how many wrongly without a question."""
+
+from __future__ import annotations
+
+import importlib.util
+import json
+from collections import Counter
+from collections.abc import Iterator
+from datetime import datetime, timedelta
+from functools import lru_cache
+from pathlib import Path
+from types import ModuleType
+from typing import Any
+
+import pytest
+
+from core.app import reader
+from core.app.reading import Reader
+
+CORPUS = Path(__file__).parent / "corpus"
+AT = datetime.fromisoformat("2026-11-25T07:10:00-06:00")
+
+
+@lru_cache(maxsize=1)
+def judge() -> ModuleType:
+    """The corpus's own judge of readings, a script beside the notes."""
+    spec = importlib.util.spec_from_file_location("corpus_score", CORPUS / "score.py")
+    assert spec is not None
+    assert spec.loader is not None
+    module = importlib.util.module_from_spec(spec)
+    spec.loader.exec_module(module)
+    return module
+
+
+def messages(case: dict[str, Any]) -> Iterator[tuple[dict[str, Any], dict[str, Any]]]:
+    """The requests of a case and what is expected of each: one, or a conversation's turns."""
+    if "turns" not in case:
+        yield {"text": case["text"]}, case
+    for turn in case.get("turns", ()):
+        at = AT + timedelta(minutes=turn.get("minutes", 0))
+        said = {"text": turn["text"], "conversation": case["id"], "from": turn.get("from", "ann"), "at": at.isoformat()}
+        yield said | {name: turn[name] for name in ("reply_to", "edit_of") if turn.get(name) is not None}, turn
+
+
+def results(name: str) -> Counter[str]:
+    """How many messages of a file come out right, silently wrong, asked for nothing and so on."""
+    roster = json.loads((CORPUS / "roster.json").read_text(encoding="utf-8"))
+    farm = reader(roster)
+    assert isinstance(farm, Reader)
+    cases = [json.loads(line) for line in (CORPUS / name).read_text(encoding="utf-8").split("\n") if line.strip()]
+    return Counter(judge().best(farm.read_request(request, AT), wanted)[0] for case in cases for request, wanted in messages(case))
+
+
+@pytest.mark.parametrize(
+    ("name", "silent"),
+    [("examples.jsonl", 0), ("notes_dev.jsonl", 0.01), ("notes_more.jsonl", 0.01), ("notes_third.jsonl", 0.01)],
+)
+def test_notes_are_read_right_and_never_silently_wrong(name: str, silent: float) -> None:
+    """At least 97 % of a file come out right; none of the examples, and at most one in a hundred of the rest, is recorded wrongly unasked."""
+    found = results(name)
+    total = found.total()
+    assert found["right"] >= 0.97 * total, found
+    assert found["silent wrong"] <= silent * total, found
+
+
+def test_the_judge_tells_wrong_from_right() -> None:
+    """A dropped, changed or added fact is silently wrong; a question in its place is not."""
+    kindled = {"kind": "kindled", "doe": "14", "born": 8}
+    wanted = {"expect": {"facts": [kindled]}}
+    assert judge().best({"facts": [kindled], "ask": None}, wanted)[0] == "right"
+    assert judge().best({"facts": [kindled | {"born": 7}], "ask": None}, wanted)[0] == "silent wrong"
+    assert judge().best({"facts": [kindled, {"kind": "missed", "doe": "14"}], "ask": None}, wanted)[0] == "silent wrong"
+    assert judge().best({"facts": [], "ask": {"why": "what"}}, wanted)[0] == "over-asked"
+    assert judge().best({"facts": [], "ask": None}, wanted)[0] == "missed"
