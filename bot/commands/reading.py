@@ -78,8 +78,6 @@ def read_objects(ear: Reader, lines: Iterable[str], sent: datetime, show: Callab
     """Answer each line; the exit status: 2 where one was no object."""
     status = 0
     for line in lines:
-        if not line.strip():
-            continue
         request = parsed(line)
         status = status if isinstance(request, dict) else 2
         click.echo(show(ear.read_request(request, sent)))
