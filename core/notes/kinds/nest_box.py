@@ -51,7 +51,7 @@ NOT_THIS: tuple[str, ...] = (
 OPENS: Final = ("box",)
 CUES: Final = {
     "box": "the nest for | put the nest | the nesting box | her nesting box | the kindling box | box placed | nest box placed | nest box installed | box installed | box given | the box | her box | the nest box | her nest box | that nest box | the nestbox | her nestbox | took the box | box out | nest box out | nb out | nestbox out | next box out | nest box | nestbox | nesting box | next box | nest bx | nb | box | nest boxes | boxes | next mark | kindling box | bx | nextbox | box in | nb in | nestbox in | nest box in | next box in",
-    "box_in": "placed | box placed | nest box placed | nest box installed | box installed | box given | putting | put the nest | gave her | giving | provided | placing | hung | set up | in with | in for | in to | in under | box in | nb in | nestbox in | nest box in | next box in | in | gave | put in | added | into | set in | got her | gets | got | has her | went in | installed",
+    "box_in": "placed | box placed | nest box placed | nest box installed | box installed | box given | putting | put the nest | giving | provided | placing | hung | set up | in with | in for | in to | in under | box in | nb in | nestbox in | nest box in | next box in | in | gave | put in | added | into | set in | got her | gets | got | has her | went in | installed",
     "box_out": "out | box out | nest box out | nb out | nestbox out | next box out | pulled | removed | took out | taken out | took | pull | remove | took away | taken | took the box | came out | cleaned out | out of | off",
 }  # fmt: skip
 
