@@ -83,7 +83,7 @@ def _result_alone(c: Clause) -> int | None:
         said = c.items[i].said
         if said in {"feels bred", "felt bred", "pregnant", "preg", "not pregnant", "not preg", "definitely bred"}:
             return i
-        if said in {"open", "is open"} and c.said(i - (said == "open") - (said == "open")) in {"she", "is"} and "she" in c.text().split() and i == len(c.items) - 1:
+        if said == "is open" and c.said(i - 1) == "she" and i == len(c.items) - 1:
             return i
         if said == "open" and i and c.mention(i - 1) and len(c.items) <= 3:
             return i
