@@ -14,11 +14,13 @@ from typing import Any, Final
 
 from core.herd.state import Animal, Herd
 from core.notes.animals import HerdWords, Mention
+from core.notes.common_words import COMMON
 from core.notes.dates import Days, Said, days_of
 from core.notes.fact import Fact
 from core.notes.items import Item, pair_grams
 from core.notes.reading import Context
 
+NAME_LETTERS: Final = 3  # shorter words are hardly names
 PAST: Final = "past"
 PLAN: Final = "plan"
 #: Words that lead to an animal.
@@ -255,11 +257,23 @@ class Clause:
         return self.spoken_of()
 
     def spoken_of(self) -> Pick | None:
-        """The animal carried over from the statement or message before."""
+        """The animal carried over from the statement or message before; a name that nobody knows, where a statement begins with one."""
+        stranger = self._stranger()
+        if stranger is not None:
+            return Pick(Mention((), self.items[stranger].said), [self.items[stranger]])
         mention = next((found.said for found in reversed(self.found) if found.said), None) or self.subject
         if mention is None and self.scene.context.subject:
             mention = Mention((self.scene.context.subject,), self.scene.context.subject)
         return Pick(mention, []) if mention else None
+
+    def _stranger(self) -> int | None:
+        """Index of an unknown word that opens the statement where its animal would stand: `zed 4-3`, `mopsy kindled 8`."""
+        place = self.opening()
+        item = self.items[place] if place is not None else None
+        if place is None or item is None or item.sort != "word" or item.marks or item.said in COMMON or not item.said.isalpha() or len(item.said) < NAME_LETTERS:
+            return None
+        following = self.items[place + 1] if place + 1 < len(self.items) else None
+        return place if following is not None and (following.sort in {"weight", "pair", "clock", "num"} or bool(following.marks - {"to", "from", "pronoun", "question"})) else None
 
     def listed_subjects(self, cue: int) -> list[Pick | None]:
         """The animals that a verb is said of, when they stand in a list (`14 and 9 missed`); else the one subject."""

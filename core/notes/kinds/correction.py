@@ -104,7 +104,7 @@ def _wrong(c: Clause) -> list[int]:
     found = []
     for i in c.each("negation"):
         place = c.past_fillers(i + 1, 1)
-        if place < len(c.items) and c.items[place].sort in {"num", "animal", "pair", "weight", "date", "money", "code", "word"}:
+        if place < len(c.items) and not (c.said(place - 1) == "a" and c.items[place].spoken) and c.items[place].sort in {"num", "animal", "pair", "weight", "date", "money", "code", "word"}:
             found.append(place)
     return found
 
@@ -121,7 +121,7 @@ def _x_not_y(c: Clause) -> bool:
 
 def _bare_tail(c: Clause) -> bool:
     """`no 15`, `sorry, 4-6`: nothing but the right value."""
-    told = [item for item in c.items if item.sort != "mark" and not item.marks & {"correct"} and item.said not in {"the", "a", "her", "his", "it", "kits"}]
+    told = [item for item in c.items if item.sort != "mark" and not item.marks & {"correct", "field:dead", "field:alive", "field:born", "field:falls"} and item.said not in {"the", "a", "her", "his", "it", "kits", "falls"}]
     if len([item for item in told if "pronoun" not in item.marks]) == 1 and "field:result" in told[-1].marks and any(fact.kind == "palpated" for fact in c.scene.context.last):
         return True
     return len(told) == 1 and told[0].sort in {"num", "pair", "weight", "animal", "date", "money"}

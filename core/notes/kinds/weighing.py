@@ -73,6 +73,9 @@ CUES: Final = {
 }  # fmt: skip
 
 
+OTHERS: Final = ("another", "the other", "other one", "next", "the next", "one more")  # not the animal spoken of
+
+
 def read(c: Clause) -> None:
     """Animals and their weights in pairs, in the order said; a weight beside an animal needs no verb."""
     if c.has("litter", "feed", "bag", "per_day", "ration") and not c.has("weigh"):
@@ -86,7 +89,7 @@ def read(c: Clause) -> None:
         return
     animals = _animals(c, weights, told=told, cue=cue)
     if not animals:
-        spoken = c.spoken_of()
+        spoken = None if c.text().startswith(OTHERS) else c.spoken_of()
         if spoken is None and not told:
             return
         animals = [spoken] if spoken else []
