@@ -96,7 +96,8 @@ def _same(value: Json, said: str) -> bool:
 def amended(fact: Fact, put: Mapping[str, Json]) -> Fact | None:
     """The fact with these fields put right, and with them what follows from them; None where that makes no such fact."""
     said = to_json(fact)
-    if any(isinstance(said.get(name), int) and isinstance(value, str) for name, value in put.items()):
+    types = {names.json: str(fact.__dataclass_fields__[names.code].type) for names in field_names(fact)}
+    if any(types.get(name, "").startswith("int") and not isinstance(value, int) for name, value in put.items()):
         return None  # a word is no number
     new = {name: value for name, value in said.items() if name != "kind"} | dict(put)
     if fact.kind == "kindled":

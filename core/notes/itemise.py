@@ -40,6 +40,8 @@ AT_START: Final = frozenset({"so", "told", "least", "wind", "way", "ways", "find
 SHORT_FORMS: Final = {"wldnt": "wouldnt", "wudnt": "wouldnt", "cldnt": "couldnt", "cudnt": "couldnt", "hsnt": "hasnt", "ddnt": "didnt", "dint": "didnt", "yst": "yesterday"}
 AFTER_COUPLE: Final = frozenset({"of", "more", "", ".", ",", "kits", "kit", "babies", "bunnies", "dead", "alive", "bags", "bucks", "does", "days", "last", "today", "this", "yesterday", "overnight"})
 NOON = 12
+FIGURES_OF_WATCH: Final = 4
+SEXES: Final = {"m": frozenset({"bucks_word"}), "f": frozenset({"does_word"})}
 BESIDE_HOUR: Final = frozenset({"this", "today", "tonight", "in", "yesterday", "last", "tomorrow", "when"})
 TENS_LEAST = 10
 MOST_FALLS = 9  # a breeding's falls; more behind `f` are degrees
@@ -104,6 +106,8 @@ class Scan:
             return
         if (word in SHORT_LABELS or word in WEANED_LABELS) and self._short_label(token):
             return
+        if word == "x" and self._times():
+            return
         if (word in SEX_WORDS or word in PLURAL_SEX) and self._sexed(word):
             return
         if self._letters_of_tag(token) or (word in NUMBERED_WORDS and (self._cage() if word in CAGE_WORDS else self._rabbit())):
@@ -125,6 +129,8 @@ class Scan:
                 return False
             self._add("span", found[1], (int(found[0]), DAY_WORDS[token.key]))
             return True
+        if token.key == "d" and self._day_glued():
+            return True
         if token.key == "d" and self._days_said():
             number = self.items.pop()
             self.items.append(Item("span", number.start, self.at + 1, (int(number.value), "day"), NO_MARKS, f"{number.said} d"))
@@ -134,6 +140,31 @@ class Scan:
         if not self.items or self.items[-1].sort != "num" or not (token.glued or weaned or (token.key == "d" and self._key(self.at + 1) in CLAUSE_ENDS)):
             return False
         self._add("word", self.at + 1, None, WEANED_LABELS[token.key] if weaned else SHORT_LABELS.get(token.key, NO_MARKS))
+        return True
+
+    def _day_glued(self) -> bool:
+        """`nest box in d28`: a count of days."""
+        following = self.at + 1
+        if self.tokens[self.at].glued or following >= len(self.tokens) or not self.tokens[following].glued or not self._key(following).isdigit() or self.herd.tagged("d" + self._key(following)) or not self.items:
+            return False
+        self._add("span", self.at + 2, (int(self._key(following)), "day"))
+        return True
+
+    def _times(self) -> bool:
+        """`weaned x5`, `castor x2`, `bred 15 to Flint x3`: so many; between a doe and a buck it stands for their mating."""
+        following = self.at + 1
+        if following >= len(self.tokens) or not self.tokens[following].glued or not self._key(following).isdigit() or self.tokens[self.at].glued or not self.items:
+            return False
+        before, known = self.items[-1], self.herd.tagged(self._key(following))
+        falls = any("breed" in item.marks for item in self.items)
+        if before.sort in {"num", "animal"} and not falls and (known is not None or before.sort == "num"):
+            return False
+        if before.sort == "mark" and not falls:
+            return False
+        self.at += 1
+        self._add("num", self.at + 1, Decimal(self._key(self.at)))
+        if falls and int(self._key(self.at - 1)) <= NOON:
+            self.items.append(Item("word", self.at - 1, self.at, None, frozenset({"falls"}), "times"))
         return True
 
     def _days_said(self) -> bool:
@@ -611,11 +642,31 @@ class Scan:
     def _digits(self, token: Token) -> None:
         if self._tag_with_tail(token) or self._date() or self._thumbed(token):
             return
-        if self._splits(token):
+        if self._splits(token) or self._watch(token) or self._sexed_count(token):
             return
         found = amount_at(self.tokens, self.at)
         value, end, spoken_words, possessive = found or (Decimal(0), self.at + 1, False, False)
         self._number(value, end, spoken_words=spoken_words, possessive=possessive)
+
+    def _watch(self, token: Token) -> bool:
+        """`0430`, `at 1730`, `1730 h`: a time of day in four figures."""
+        said, after = token.key, self._key(self.at + 1)
+        told = said.startswith("0") or after in {"h", "hrs"} or self._key(self.at - 1) in {"at", "@"}
+        if len(said) != FIGURES_OF_WATCH or not said.isdigit() or not told or int(said[:2]) >= 24 or int(said[2:]) >= 60 or self.herd.tagged(said):
+            return False
+        self._add("time", self.at + (2 if after in {"h", "hrs"} else 1), f"{said[:2]}:{said[2:]}")
+        return True
+
+    def _sexed_count(self, token: Token) -> bool:
+        """`3M 2F`: bucks and does, behind words of weaning or of a litter."""
+        following = self.at + 1
+        if self._key(following) not in SEXES or not self.tokens[following].glued or not token.key.isdigit():
+            return False
+        if not any(item.marks & {"wean", "kits", "litter", "new"} for item in self.items):
+            return False
+        self._add("num", self.at + 1, Decimal(token.key))
+        self._add("word", self.at + 1, None, SEXES[self._key(self.at)])
+        return True
 
     def _thumbed(self, token: Token) -> bool:
         """`won't lift 4 moss`, `bred 15 2 flint`: a digit for a word, before a name."""

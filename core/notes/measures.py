@@ -11,6 +11,7 @@ from core.notes.items import COUNTED, CUP, DEGREE, DOLLAR, DOSE, GRAM, KG, LB, N
 from core.notes.numbers import FRACTIONS, spoken
 from core.notes.tokens import NUMBER, Token
 
+MOST_CUPS: Final = 10  # `38.9 c` is a fever, no ration
 HALVES: Final = {"half": Decimal("0.5"), "quarter": Decimal("0.25"), "third": Decimal("0.333"), "1/2": Decimal("0.5")}
 
 
@@ -80,7 +81,7 @@ def measure(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item 
         return _pounds(tokens, at, value, end + 1)
     if unit in OZ or unit in KG or (unit in GRAM and unit != "gr"):
         return _made(tokens, "weight", at, end + 1, grams_said(value, unit), _unit_name(unit), value)
-    if unit == "c" and key(tokens, end + 1) != "c" and (value != int(value) or key(tokens, end + 1) in {"pellets", "feed", "daily", "a", "per", "/"}):
+    if unit == "c" and key(tokens, end + 1) != "c" and value < MOST_CUPS and (value != int(value) or key(tokens, end + 1) in {"pellets", "feed", "daily", "a", "per", "/"}):
         return _cups(tokens, at, value, end + 1)
     if unit in CUP and (unit != "c" or key(tokens, end + 1) != "c") and unit != "c":
         return _cups(tokens, at, value, end + 1)

@@ -59,9 +59,9 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("cull",)
 CUES: Final = {
-    "cull": "butchered | butch | butchd | procd | procsd | proc | processed | culled | slaughtered | harvested | put in the freezer | to the freezer | in the freezer | freezer camp | sent to freezer camp | went to freezer camp | went to the freezer | dispatched | cauled | cold book"
+    "cull": "dressed weights | dressed wts | carcass weights | butchered | butch | butchd | procd | procsd | proc | processed | culled | slaughtered | harvested | put in the freezer | to the freezer | in the freezer | freezer camp | sent to freezer camp | went to freezer camp | went to the freezer | dispatched | cauled | cold book"
     " | went in the freezer | put in freezer | butchering | processing | made into | cooked | dressed out",
-    "dress": "dressed | dr | dress | dressed out | dressed out at | hanging | carcass | dressed weight | drs | dressd",
+    "dress": "dressed weights | dressed wts | carcass weights | dressing out at | dressed | dr | dress | dressed out | dressed out at | hanging | carcass | dressed weight | drs | dressd",
     "live_weight": "live | alive | live weight | on the hoof | lv | live wt",
 }  # fmt: skip
 
@@ -123,6 +123,8 @@ def _weights(c: Clause) -> tuple[int | None, int | None, list[Item]]:
         return live, dressed, used
     if len(places) == 2:
         return c.grams(places[0]), c.grams(places[1]), used
+    if len(places) == 1 and "cull" in c.virtual and c.before is not None and c.before.has("dress") and not c.before.has("live_weight"):
+        return None, c.grams(places[0]), used  # "dressed weights: 31 2-8, 32 2-6"
     return (c.grams(places[0]), None, used) if places else (None, None, [])
 
 

@@ -66,6 +66,9 @@ CUES: Final = {
 }  # fmt: skip
 
 
+TIMES: Final = {"once": 1, "twice": 2, "thrice": 3}
+
+
 def read(c: Clause) -> None:
     """Two animals and the word between them; who is the doe, their sexes tell."""
     cue = _cue(c)
@@ -118,6 +121,9 @@ def _falls(c: Clause) -> tuple[int | None, list[Item]]:
             place = i - 2
         if place is not None:
             return c.whole(place), [c.items[place], c.items[i]]
+    for i, item in enumerate(c.items):
+        if item.said in TIMES and not c.taken(i):
+            return TIMES[item.said], [item]
     for i in c.sorted_as("num"):  # "bred 15 to Flint 3x"
         if c.said(i + 1) == "x" and c.items[i + 1].glued and (i + 2 == len(c.items) or c.items[i + 2].sort in {"mark", "date"}):
             return c.whole(i), [c.items[i], c.items[i + 1]]
