@@ -181,7 +181,7 @@ def _believable(word: str, candidate: str) -> bool:
         return _skeleton(word) == _skeleton(candidate)
     if len(candidate) < SHORTEST_CHANGE:
         return len(candidate) >= SHORTEST_SLIP and len(word) != len(candidate) and len(word) > SHORTEST_SLIP and _brushed(typed, word, candidate)
-    return not typed or (_brushed(typed, word, candidate) if not meant else meant in NEAR_KEYS.get(typed, "") or typed in _VOWELS and meant in _VOWELS or {typed, meant} in SOUND_ALIKE)
+    return not typed or (_brushed(typed, word, candidate) if not meant else meant in NEAR_KEYS.get(typed, "") or (typed in _VOWELS and meant in _VOWELS) or {typed, meant} in SOUND_ALIKE)
 
 
 def _difference(word: str, candidate: str) -> tuple[str, str]:

@@ -127,7 +127,7 @@ def _left(c: Clause, found: Found) -> bool:
 
 
 def _missed(c: Clause, found: Found) -> bool:
-    return _owned(c, found) or any(c.said(i) in {"missed", "misses", "miss"} and (_thing(c, i) or c.said(i - 1) in {"i", "we", "they", "you"}) or (c.said(i).endswith("take") and c.said(i + 1) in DETERMINERS) for i in _cues(c, found))
+    return _owned(c, found) or any((c.said(i) in {"missed", "misses", "miss"} and (_thing(c, i) or c.said(i - 1) in {"i", "we", "they", "you"})) or (c.said(i).endswith("take") and c.said(i + 1) in DETERMINERS) for i in _cues(c, found))
 
 
 def _shown(c: Clause, found: Found) -> bool:

@@ -433,7 +433,7 @@ def _tentative(clause: Clause) -> bool:
     return not (said == "supposed to" and clause.sorted_as("temp")) and not clause.has("palpate")
 
 
-def _denied(clause: Clause) -> bool:
+def _denied(clause: Clause) -> bool:  # noqa: C901 - one case a line
     """Whether the verb is denied: `hasn't kindled yet`, `no kits yet`, `not bred`, `none of them died`."""
     nobody = next((i for i, item in enumerate(clause.items) if item.said in {"none", "nobody", "neither", "no one"}), None)
     if nobody is not None and not clause.sorted_as("num", "weight", "pair") and any(item.marks & {"die", "lose", "step", "eat", "dead"} for item in clause.items[nobody + 1 :]):

@@ -150,7 +150,7 @@ class Cutter:
         form = any(item.said in {":", "="} for item in items[1:3])
         return (numbers and plain <= SHORT and bool(had or self._has_animal(last))) or (form and bool(had))
 
-    def _verb_continues(self, last: Clause, items: list[Item], rest: list[Item], had: frozenset[str], opens: frozenset[str], *, begins: bool, hard: bool) -> bool:  # noqa: C901 - one case a line
+    def _verb_continues(self, last: Clause, items: list[Item], rest: list[Item], had: frozenset[str], opens: frozenset[str], *, begins: bool, hard: bool) -> bool:  # noqa: C901, PLR0912, PLR0913 - one case a line
         named = any(item.sort in {"animal", "code"} or (item.sort == "num" and Clause(items, self.scene).known(i)) for i, item in enumerate(items))
         if opens <= {"die", "lose"} and not named and not hard and not had and self._has_animal(last):
             return True
@@ -234,7 +234,7 @@ class Cutter:
         clause.items.extend(items)
         clause.marks = clause.marks.union(*(item.marks for item in items))
 
-    def _open(self, items: list[Item], rest: list[Item], opens: frozenset[str], last: Clause | None, leading: Said | None, *, hard: bool) -> None:
+    def _open(self, items: list[Item], rest: list[Item], opens: frozenset[str], last: Clause | None, leading: Said | None, *, hard: bool) -> None:  # noqa: PLR0913 - one case a line
         virtual: frozenset[str] = frozenset()
         listed = last is not None and not opens and self._begins_with_animal(rest, last, hard=hard)
         if listed and last is not None:

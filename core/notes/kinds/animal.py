@@ -303,8 +303,10 @@ def reply(fact: AnimalNoted, before: Herd, after: Herd) -> tuple[str, ...]:
 
 
 WRITTEN = (
-    "new (?:rabbit|(?P<sex>buck|doe)) {tag:TAG}(?:, name {name:TEXT})?(?:, breed {breed:BREED})?(?:, color {color:COLOR})?"
-    "(?:, born {born:DAY})?(?:, sire {sire:TAG})?(?:, dam {dam:TAG})?(?:, {origin:ORIGIN})?(?:, price {price:MONEY})?(?:, on {on:DAY})?",
+    (
+        "new (?:rabbit|(?P<sex>buck|doe)) {tag:TAG}(?:, name {name:TEXT})?(?:, breed {breed:BREED})?(?:, color {color:COLOR})?"
+        "(?:, born {born:DAY})?(?:, sire {sire:TAG})?(?:, dam {dam:TAG})?(?:, {origin:ORIGIN})?(?:, price {price:MONEY})?(?:, on {on:DAY})?"
+    ),
 )
 
 

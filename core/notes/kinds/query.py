@@ -192,8 +192,7 @@ def reply(_fact: Query, _before: Herd, _after: Herd) -> tuple[str, ...]:
 
 
 WRITTEN = (
-    "query {about:WORD}(?:, who {who:TAG})?(?:, with {with:TAG})?(?:, scope {scope:WORD})?(?:, breed {breed:BREED})?(?:, until {until:DAY})"
-    "?",
+    "query {about:WORD}(?:, who {who:TAG})?(?:, with {with:TAG})?(?:, scope {scope:WORD})?(?:, breed {breed:BREED})?(?:, until {until:DAY})?",
 )
 
 
