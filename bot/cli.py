@@ -60,7 +60,7 @@ class GroupedCommands(click.Group):
                 formatter.write_dl(rows)
 
 
-@click.command(cls=GroupedCommands, context_settings={"help_option_names": ["-h", "--help"]})
+@click.command(cls=GroupedCommands)
 @click.version_option(package_name="haynote", message="haynote %(version)s")
 def haynote() -> None:
     """Short notes from the barn become records, reminders, a weekly digest, and a keep or cull summary with reasons.

@@ -36,7 +36,7 @@ def _sections() -> Iterator[str]:
 
 
 def _help(name: str) -> str:
-    top = click.Context(haynote, info_name="haynote", help_option_names=["-h", "--help"])
+    top = click.Context(haynote, info_name="haynote")
     command = haynote.get_command(top, name)
     if command is None:  # pragma: no cover - COMMANDS holds what there is
         raise KeyError(name)
