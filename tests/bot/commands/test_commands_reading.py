@@ -60,12 +60,12 @@ def test_jsonl_conversation(machine: Machine) -> None:
 
 
 @pytest.mark.parametrize(
-    "line", ["no json", "[]", '"text"', "{}", '{"text": 8}', '{"text": "14", "at": "soon"}', '{"text": "8", "edit_of": -1}']
+    "line", ["no json", "", "[]", '"text"', "{}", '{"text": 8}', '{"text": "14", "at": "soon"}', '{"text": "8", "edit_of": -1}']
 )
 def test_jsonl_with_a_bad_line(machine: Machine, line: str) -> None:
     """One output a line still; that one asks `what`, and where it is no object the command ends with 2."""
     good = json.dumps({"text": "31 4-6"})
-    result = machine.run("read", "--roster", str(ROSTER), "--at", AT, "--json", "--jsonl", typed=f"{good}\n{line}\n\n{good}\n")
+    result = machine.run("read", "--roster", str(ROSTER), "--at", AT, "--json", "--jsonl", typed=f"{good}\n{line}\n{good}\n")
     told = [json.loads(each) for each in result.stdout.splitlines()]
     assert [bool(each["facts"]) for each in told] == [True, False, True]
     assert told[1]["ask"]["why"] == "what"
@@ -74,7 +74,7 @@ def test_jsonl_with_a_bad_line(machine: Machine, line: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["no json", "[]", '{"animals": [{"name": "Clover"}]}', '{"animals": [{"tag": "1", "born": "soon"}]}', '{"animals": 3}']
+    "text", ["no json", "", "[]", '{"animals": [{"name": "Clover"}]}', '{"animals": [{"tag": "1", "born": "soon"}]}', '{"animals": 3}']
 )
 def test_a_bad_roster(machine: Machine, text: str) -> None:
     """Ends with 1 and says what a roster is."""
