@@ -123,7 +123,7 @@ def shrinking_litters(barn: Evidence, animal: Animal) -> Finding | None:
     trend = size_trend(sizes, genetics.BORN_ALIVE_SD.value * _within_doe(), survival_figures.LITTER_TREND_PRIOR_SD.value)
     if trend is None or trend.chance_of_fall < survival_figures.SHRINKING_CHANCE.value:
         return None
-    text = f"Litters shrink: {listed(str(size) for size in sizes)} born alive; a real fall {times_in_ten(trend.chance_of_fall)}."
+    text = f"Litters shrink: {listed(str(size) for size in sizes)} born alive; a fall like this is more than luck {times_in_ten(trend.chance_of_fall)}."
     evidence = {"born_alive": sizes, "litters": len(sizes), "slope": trend.slope, "chance_of_fall": trend.chance_of_fall}
     return Finding(animal.key, animal.tag, "shrinking_litters", text, evidence, heed=_heed_of_fall(barn, sizes), kinds=("kindled",))
 
