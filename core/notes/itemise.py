@@ -37,7 +37,7 @@ TIME_FIRST: Final = frozenset({"at", "around", "by", "about", "after", "before",
 
 
 AT_START: Final = frozenset({"so", "told", "least", "wind", "way", "ways", "find"})
-SHORT_FORMS: Final = {"wldnt": "wouldnt", "wudnt": "wouldnt", "cldnt": "couldnt", "cudnt": "couldnt", "hsnt": "hasnt", "ddnt": "didnt", "dint": "didnt", "yst": "yesterday"}
+SHORT_FORMS: Final = {"n": "and", "wldnt": "wouldnt", "wudnt": "wouldnt", "cldnt": "couldnt", "cudnt": "couldnt", "hsnt": "hasnt", "ddnt": "didnt", "dint": "didnt", "yst": "yesterday"}
 AFTER_COUPLE: Final = frozenset({"of", "more", "", ".", ",", "kits", "kit", "babies", "bunnies", "dead", "alive", "bags", "bucks", "does", "days", "last", "today", "this", "yesterday", "overnight"})
 NOON = 12
 FIGURES_OF_WATCH: Final = 4
@@ -789,6 +789,13 @@ class Scan:
         found = amount_at(self.tokens, self.at)
         if found:
             item = measure(self.tokens, self.at, found[0], found[1])
+            if item is None and self.items and self.items[-1].sort == "cup":
+                self.items[-1].value += found[0]  # "1 cup 1/2"
+                self.at = found[1]
+                return
+            if item is None and self.items and any(each.sort == "cup" for each in self.items) and (self.items[-1].sort in {"animal", "num"} or self.items[-1].marks):
+                self._add("cup", found[1], found[0])  # "does 1 cup, bucks 1/2"
+                return
             if item is None and self._key(found[1]) in {"a", "of"} and self._key(found[1] + 1) in {"cup", "pound", "lb"}:
                 item = measure(self.tokens, self.at, found[0], found[1] + 1)
             if item and item.sort in {"weight", "cup", "dose"}:

@@ -12,6 +12,7 @@ from core.notes.items import Item
 
 _RECIPIENT: Final = re.compile(r"\bto ((?:a|an|the|my|our|her|his|some|mr|mrs|ms|dr)\b.*|[a-z'-]+(?: [a-z'-]+){0,3})$")
 _PRICE_LEADS: Final = frozenset({"for", "at", "@", "price", "paid", "asking", ":", ","})
+_SINGLE: Final = frozenset({"runt", "one", "kit", "baby", "buck", "doe", "male", "female", "smallest", "biggest", "littlest", "bunny", "kid"})
 _NOT_PEOPLE: Final = frozenset({"cage", "pen", "eat", "death", "b", "the freezer", "freezer"})
 
 
@@ -30,6 +31,8 @@ def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bo
     if kits is not None:
         return [c.take(_litter_leaves(c, fact, kits, values, [*used, *price_items]))]
     picks = _picks(c, cue, money=money)
+    if len(picks) == 1 and (of := _out_of(c, picks[0])) is not None:
+        return [c.take(_one_leaves(c, fact, picks[0], of, values, [*used, *price_items]))]
     if not picks:
         spoken = c.spoken_of() if not c.has("kits", "litter") or c.has("pronoun") else None
         picks = [spoken] if spoken else []
@@ -44,6 +47,22 @@ def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bo
     used += [item for item in c.items if item.said in {"total", "both", "together", "for both", "altogether"}]
     found = [c.past(fact, pick, "who", values, [*used, *price_items]) for pick in picks]
     return [c.take(each) for each in found]
+
+
+def _out_of(c: Clause, pick: Pick) -> int | None:
+    """Index of a doe that something is only out of: `culled the runt from 12`."""
+    places = [i for i, item in enumerate(c.items) if item in pick.items]
+    animal = c.herd.find(pick.tag) if pick.tag else None
+    if animal is None or animal.sex != "doe" or not places:
+        return None
+    return places[0] if c.said(places[0] - 1) in {"from", "out of", "outta", "off of"} else None
+
+
+def _one_leaves(c: Clause, fact: type[Fact], pick: Pick, of: int, values: dict[str, Any], used: list[Item]) -> Found:  # noqa: PLR0913, PLR0917 - the fields of one fact
+    """One kit where a single one is spoken of, else the number is asked."""
+    single = any(c.said(i) in _SINGLE for i in range(of))
+    need = None if single else Need("how_many", "count", "How many kits? Send the number.")
+    return c.past(fact, pick, "litter_of", {**values, "count": 1 if single else None}, used, need)
 
 
 def _untagged(c: Clause, doe: int) -> bool:
@@ -76,7 +95,7 @@ def _price(c: Clause, cue: int | None) -> tuple[int | None, list[Item]]:
             continue
         led = c.said(i - 1) in _PRICE_LEADS or (i + 1 < len(c.items) and "each" in c.items[i + 1].marks)
         decimal = c.items[i].value != int(c.items[i].value) or "." in c.items[i].said
-        last = i == numbers[-1] and animals and (cue is None or i > cue) and c.said(i - 1) not in {"out", "of", "from", "and", "to", "with"}
+        last = i == numbers[-1] and animals and (cue is None or i > cue) and c.said(i - 1) not in {"out", "of", "from", "and", "to", "with", "out of", "outta", "off of", "off", "under"}
         if (led and animals) or decimal or (last and ((bool(c.explicit()) and c.explicit()[0] < i) or (len(numbers) > 1 and not c.explicit()))):
             return _cents(c, i), [c.items[i]]
     return None, []

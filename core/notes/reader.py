@@ -101,6 +101,7 @@ LEXICON: Final = Lexicon(
     [*(module.CUES for module in ALL), {"color": " | ".join(color_words()), "breed_name": " | ".join(breed_words())}]
 )
 CORRECTORS: Final = frozenset({"no", "i mean", "i meant", "make that", "sorry", "er", "rather", "or rather", "wait no", "no wait", "scratch that", "oops", "i said"})
+ASKING: Final = frozenset({"is", "are", "did", "has", "was", "were", "does", "will", "have", "can", "should", "would", "could"})
 PLACES_OF_QUESTION: Final = 12  # items: a longer message is more than a question or a correction
 
 
@@ -212,6 +213,8 @@ def _whole_message(whole: Clause, text: str) -> Reading | None:
 def _asks_outright(whole: Clause) -> bool:
     """Whether the first word can only begin a question."""
     opening = whole.opening()
+    if opening is not None and _asked_of(whole, opening):
+        return True
     return opening is not None and whole.said(opening).replace("'", "") in {"who", "whos", "what", "whats", "which", "when", "where", "why", "how", "hows", "how many", "how much"}
 
 
@@ -253,6 +256,8 @@ def _is_question(whole: Clause, text: str) -> bool:
         return True
     if first.marks & {"question", "show_me"} and first.said not in {"any", "list", "who", "see"}:
         return len(whole.items) <= PLACES_OF_QUESTION * 2 and not whole.sorted_as("weight", "pair", "money")
+    if _asked_of(whole, opening) or _versus(whole):
+        return True
     last = whole.items[-1]
     if len(whole.items) <= 3 and last.marks & {"ask:card", "ask:pedigree", "ask:flags", "ask:picture"} and whole.known(opening):
         return True
@@ -264,6 +269,19 @@ def _is_question(whole: Clause, text: str) -> bool:
     if first.said in {"list", "see"} and any(whole.known(i) for i in range(len(whole.items))):
         return False
     return _only_asks(whole)
+
+
+def _asked_of(whole: Clause, opening: int) -> bool:
+    """`is Juno due yet`, `did 14 kindle`: a small verb first, then an animal."""
+    following = opening + 1
+    if whole.said(opening) not in ASKING or whole.known(following) is None or whole.items[following].unit == "possessive":
+        return False
+    return not whole.sorted_as("weight", "pair", "money", "cup", "dose") and len(whole.items) <= PLACES_OF_QUESTION
+
+
+def _versus(whole: Clause) -> bool:
+    """`14 vs 9`, and nothing else."""
+    return len(whole.items) == 3 and whole.said(1) in {"vs", "versus", "or"} and whole.known(0) is not None and whole.known(2) is not None
 
 
 def _only_asks(whole: Clause) -> bool:

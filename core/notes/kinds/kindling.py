@@ -69,7 +69,7 @@ CUES: Final = {
     "newborn": "pink ones | pinkies | newborns | new babies | new kits | jellybeans | pink babies | pink kits | pink jellybeans | fresh babies"
     " | little pink ones | brand new babies | new bunnies | pink wigglers",
     "all_alive": "all good | all fine | all ok | all okay | all well | all healthy | all doing well | all doing good | all happy | all look good | all looking good",
-    "had": "finally did it | went and did it | dropped | had | has had | shes had | just had",
+    "had": "threw | whelped | dropped out | finally did it | went and did it | dropped | had | has had | shes had | just had",
 }  # fmt: skip
 
 
@@ -137,7 +137,17 @@ def _cue(c: Clause) -> int | None:
     had = c.first("had")
     if had is not None and not c.has("lose", "left_over", "ail", "treat") and (_birth_number(c, had) or _had_litter(c, had)):
         return had
-    return _live_and_dead(c)
+    return _born_and_kits(c) or _live_and_dead(c)
+
+
+def _born_and_kits(c: Clause) -> int | None:
+    """`rabbit 14 born yesterday 7 kits`: of a doe that is due."""
+    born, kits = c.first("born"), c.first("kits")
+    if born is None or not born or c.said(born) not in {"born", "birthed"} or kits is None or c.number_for(kits, behind=False) is None or c.has("new", "tag", "plan"):
+        return None
+    pick = c.subject_of(born)
+    animal = c.herd.find(pick.tag) if pick and pick.tag else None
+    return born if animal is not None and animal.sex == "doe" and open_mating(c.herd, animal.key, c.today) is not None else None
 
 
 def _had_litter(c: Clause, had: int) -> bool:
@@ -257,8 +267,13 @@ def _label(c: Clause, i: int) -> str:
     return "dead" if marks & {"dead", "lose"} else "born"
 
 
+LIVELY: Final = frozenset({"pink", "fat", "warm", "healthy", "happy", "and", "look", "looking", "seem", "still", "plump", "strong", "nice"})
+
+
 def _all_before(c: Clause, label: int) -> bool:
     before = c.past_fillers(label - 1, -1)
+    while before > 0 and c.said(before) in LIVELY:
+        before = c.past_fillers(before - 1, -1)
     return before >= 0 and bool(c.items[before].marks & {"all"})
 
 

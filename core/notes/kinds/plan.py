@@ -130,7 +130,7 @@ def _what(c: Clause) -> str | None:
             continue
         if c.said(cue) == "keep" and c.said(cue + 1).endswith("ing"):
             continue
-        if what == "breed" and c.said(cue) == "put":
+        if what == "breed" and (c.said(cue) == "put" or (c.said(cue - 1) == "to" and c.said(cue - 2) in {"ready", "eager", "willing", "enough", "young", "old"})):
             continue
         if c.said(cue) == "retired" or (c.said(cue) == "process" and c.said(cue - 1) in {"the", "in"}):
             return what if c.said(cue) == "retired" else None

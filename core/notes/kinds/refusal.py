@@ -44,7 +44,7 @@ NOT_THIS: tuple[str, ...] = (
 OPENS: Final = ("refuse",)
 CUES: Final = {
     "refuse": "refused | refuses | refuse | refusal | wouldnt lift | wont lift | would not lift | didnt lift | not lift | not lifting | wouldnt stand"
-    " | no lift | wouldnt breed | wouldnt take | not interested | wasnt interested | wanted nothing to do with | ran from | no interest"
+    " | no lift | wouldnt breed | wouldnt take | not interested | wasnt interested | wanted nothing to do with | wants nothing to do with | want nothing to do with | would have nothing to do with | ran from | no interest"
     " | wouldnt cooperate | would not breed | wont breed | will not lift | didnt want | sat down | clamped down | wouldnt have him"
     " | wont take | ran off | would not stand | wont stand | nothing doing | turned down | rejected | didnt stand | isnt lifting | wouldnt let him",
 }  # fmt: skip
