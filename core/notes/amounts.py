@@ -16,7 +16,7 @@ def bare_weight(c: Clause, i: int) -> tuple[int | None, list[Item]]:
     """A number without a unit [g], in the farm's unit; None where the farm has not said what a dot means."""
     item = c.items[i]
     settings = c.herd.settings
-    if _named_unit(c) or settings.weight_units != "lb":
+    if _named_unit(c) or _in_kilos(c) or settings.weight_units != "lb":
         grams = item.value * 1000 if item.value < GRAMS_FROM else item.value
         return int(grams.to_integral_value()), [item]
     if item.value == int(item.value) or settings.dotted_weight == "decimal":
@@ -31,6 +31,11 @@ def _named_unit(c: Clause) -> bool:
     """Whether a heading says kilos: `weights (kg): 31 1.71`."""
     heading = [item.said for clause in (c, c.before) if clause is not None for item in clause.items if item.sort == "word"]
     return not KG.isdisjoint(heading) or (c.before is not None and bool(c.virtual) and _named_unit(c.before))
+
+
+def _in_kilos(c: Clause) -> bool:
+    """Whether a weight beside it, or in the list before, is said in kilos: `31 2 kg, 32 1.9`."""
+    return any(item.sort == "weight" and item.unit == "kg" for clause in (c, c.before) if clause is not None for item in clause.items)
 
 
 def age_in_days(item: Item) -> int:

@@ -185,7 +185,8 @@ class Clause:
     def part_of(self) -> tuple[int, int] | None:
         """Indices of the count and the doe in `two of Thistle's`, `2 of 16 kits`."""
         for i in self.sorted_as("num"):
-            following = i + 2 if self.said(i + 1) in {"of", "from", "out of", "off of", "off"} else None
+            lead = i + 2 if self.said(i + 1) in {"smallest", "biggest", "oldest", "best", "other", "last", "little", "small", "big", "nicest", "runts"} else i + 1
+            following = lead + 1 if self.said(lead) in {"of", "from", "out of", "off of", "off"} else None
             if following is None or self.whole(i) is None or self.said(following) in {"the", "her", "them"}:
                 continue
             if self.known(following) is not None or self.items[following].sort == "animal" if following < len(self.items) else False:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from datetime import date
 from typing import Final
 
+from core.herd.litters import alive_now, the_litter
 from core.herd.state import Animal
 from core.notes.amounts import age_in_days
 from core.notes.clause import Clause
@@ -28,7 +29,7 @@ def explained(c: Clause, i: int) -> bool:
     """Whether an item that no fact took says nothing new."""
     item = c.items[i]
     if item.sort == "num":
-        return _repeats(c, item) or (item.spoken and item.value == 1 and _pronoun(c, i)) or _is_animal_of(c, i)
+        return _repeats(c, item) or _left_alive(c, i) or (item.spoken and item.value == 1 and _pronoun(c, i)) or _is_animal_of(c, i)
     if item.sort in {"animal", "code"}:
         return _is_animal_of(c, i) or not c.found
     if item.sort == "span":
@@ -46,6 +47,18 @@ def _repeats(c: Clause, item: Item) -> bool:
     """Whether a fact of the statement has this number already."""
     values = {value for found in c.found for name, value in found.values.items() if isinstance(value, int) and name not in {"price", "grams"}}
     return item.value == int(item.value) and int(item.value) in values and item.value > 1
+
+
+def _left_alive(c: Clause, i: int) -> bool:
+    """`lost another one, that makes six`: how many are left, where the book agrees."""
+    if c.said(i - 1) not in {"makes", "leaves", "leaving", "making"}:
+        return False
+    for found in c.found:
+        doe = c.herd.find(found.values.get("doe") or "")
+        litter = the_litter(c.herd, doe.key, c.today) if doe and found.fact.kind == "kits_lost" else None
+        if litter is not None and alive_now(litter) - (found.values.get("count") or 0) == c.items[i].value:
+            return True
+    return False
 
 
 def _pronoun(c: Clause, i: int) -> bool:

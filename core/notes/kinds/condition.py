@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from datetime import date
+from decimal import Decimal
 from typing import ClassVar, Final
 
 from core.handbook import feeding
@@ -58,6 +59,12 @@ def read(c: Clause) -> None:
     if cue is None and "condition" not in c.virtual:
         return
     numbers = c.sorted_as("num")
+    of_five = next((i for i in c.sorted_as("date") if c.items[i].value.shape == "numeric" and c.items[i].value.b == int(feeding.CONDITION_HIGHEST.value) and (cue is None or i > cue)), None)
+    if of_five is not None and c.items[of_five].value.year is None:
+        c.use([of_five])  # "bcs 3/5"
+        pick = c.subject_of(cue)
+        c.take(c.past(ConditionScored, pick, "who", {"score": decimal_text(Decimal(c.items[of_five].value.a))}, [c.items[of_five], *([c.items[cue]] if cue is not None else [])]))
+        return
     place = _score(c, cue, numbers)
     if place is None:
         return

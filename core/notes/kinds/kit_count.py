@@ -96,8 +96,9 @@ def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
         return free[-1] if free and c.said(free[-1] - 1) == ":" else None
     if kits is not None:
         place = c.number_for(kits, behind=False)
-        if place is None and c.said(kits + 1) in {"now", ":", "left", "="}:
-            place = c.number_for(kits)
+        alone = c.whole(kits + 1) is not None and (kits + 2 >= len(c.items) or c.items[kits + 2].sort in {"mark", "break"})
+        if place is None and (c.said(kits + 1) in {"now", ":", "left", "="} or (alone and c.said(kits - 1) in {":", "|", ",", "-"})):
+            place = kits + 1 if alone else c.number_for(kits)
         if place is not None:
             return place
         if cue is None:
@@ -122,6 +123,8 @@ def _doe(c: Clause, cue: int | None, number: int) -> Pick | None:
     opening = c.opening()
     if opening is not None and opening != number and c.whole(opening) is not None and not c.counted(opening):
         return c.pick(opening)
+    if cue is not None and cue > 0 and cue - 1 != number and c.known(cue - 1) is not None:
+        return c.pick(cue - 1)
     led = c.led("under", "with", "w", "for", "on", "of", "in", "doe")
     if led is not None and led != number:
         return c.pick(led)

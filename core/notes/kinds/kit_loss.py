@@ -197,7 +197,7 @@ def _doe(c: Clause, cue: int) -> Pick | None:
 def _count(c: Clause, cue: int, litter: Litter | None) -> tuple[int | None, list[Item], Need | None]:
     """How many: the number beside the verb, else any; `them all` is all that live."""
     every = [i for i in c.each("all", "none") if "all" in c.items[i].marks]
-    numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None]
+    numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None and c.said(i - 1) not in {"makes", "leaves", "leaving", "making"}]
     if numbers:
         nearest = min(numbers, key=lambda i: abs(i - cue) + (3 if i < cue else 0)) if cue >= 0 else numbers[0]
         kits = [i for i in numbers if c.counted(i)]

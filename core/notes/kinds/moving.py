@@ -67,7 +67,7 @@ def read(c: Clause) -> None:
         for i in named:
             c.take(c.past(Moved, c.pick(i), "who", {"cage": cage}, [*used, *([c.items[cue]] if cue is not None else [])]))
         return
-    pick = c.subject_of(cue)
+    pick = c.subject_of(cue if cue is not None or c.items[at].sort != "cage" else at)
     if pick is None and not c.has("move"):
         return
     c.take(c.past(Moved, pick, "who", {"cage": cage}, [*used, *([c.items[cue]] if cue is not None else [])]))

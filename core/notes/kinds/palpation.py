@@ -89,7 +89,8 @@ def _result_alone(c: Clause) -> int | None:
             return i
         if said in {"is open", "shes open"} and i and c.mention(i - 1) and len(c.items) <= 4:
             return i
-        if said == "open" and i and c.said(i - 1) in {"is", "shes", "she's"} and c.mention(i - 2) and len(c.items) <= 4:
+        ends = i + 1 >= len(c.items) or c.items[i + 1].sort in {"mark", "break", "date"} or c.said(i + 1) in {"i", "we", "again", "so", "but", "and"}
+        if said == "open" and i > 1 and c.said(i - 1) in {"is", "shes", "she's"} and c.mention(i - 2) and ends:
             return i
     return None
 

@@ -61,6 +61,9 @@ CUES: Final = {
 }  # fmt: skip
 
 
+SMALL_WORDS: Final = frozenset("its it is was got gets so very really already now out outside here in the barn at today tonight this morning only down up to again gonna be about around".split())  # noqa: SIM905 - a table of words
+
+
 def read(c: Clause) -> None:
     """Frost, cold or heat; degrees where they were said, in the farm's scale unless the note names one."""
     temps = c.sorted_as("temp")
@@ -68,7 +71,8 @@ def read(c: Clause) -> None:
     word = next((mark.removeprefix("weather:") for i in places for mark in sorted(c.items[i].marks) if mark.startswith("weather:")), None)
     verb = c.first("degrees_verb")
     forecast = verb is not None and c.whole(verb + 1) is not None and bool(c.dates())
-    if not temps and not (c.has("weather") and word) and not forecast:
+    told = word in {"heat", "cold", "frost"} and len(c.sorted_as("num")) == 1 and _are_degrees(c, c.sorted_as("num")[0]) and not any(item.sort == "word" and not item.marks and item.said not in SMALL_WORDS for item in c.items)
+    if not temps and not (c.has("weather") and word) and not forecast and not told:
         return
     if c.explicit() or c.has("kits", "litter", "ail", "lose", "die") or (not temps and c.has("kindle", "breed")):
         return

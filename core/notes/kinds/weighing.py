@@ -82,6 +82,8 @@ def read(c: Clause) -> None:
         return
     cue = c.first("weigh")
     told = cue is not None or "weigh" in c.virtual
+    if len(c.explicit()) + sum(1 for i in c.sorted_as("num") if c.known(i)) <= 1:
+        _told_before(c)
     weights = _weights(c, told=told)
     if not weights:
         if told and (c.explicit() or c.sorted_as("num")) and not c.has("negation", "kits"):
@@ -95,6 +97,10 @@ def read(c: Clause) -> None:
         animals = [spoken] if spoken else []
         if c.found and not told:
             return
+    if len(weights) == 1 and len(animals) > 1 and any(item.said in {"both", "each", "all"} for item in c.items):
+        for pick in animals:  # "31 and 32 both 4 lb"
+            c.take(c.past(Weighed, pick, "who", {"grams": weights[0][0]}, weights[0][1], None if weights[0][0] else _no_such_weight(weights[0][1][0])))
+        return
     if len(animals) != len(weights) and not (len(animals) <= 1 and len(weights) == 1):
         return
     for n, (heavy, items) in enumerate(weights):
@@ -122,6 +128,19 @@ def _no_weight(c: Clause, cue: int | None) -> None:
 
 
 Weight = tuple[int | None, list[Item]]
+BEFORE: Final = frozenset({"was", "from", "prev", "previous", "previously", "prior", "last", "before", "formerly", "last time", "not", "wasnt", "used to be"})
+CHANGES: Final = frozenset({"gained", "gain", "up", "put on", "lost", "down", "added", "dropped"})
+
+
+def _told_before(c: Clause) -> None:
+    """`was 4-1`, `up from 4-1`, `gained 5 oz`: what it weighed before, or by how much it changed, is no weight of today."""
+    places = [i for i in range(len(c.items)) if not c.taken(i) and (c.items[i].sort in {"weight", "pair", "clock"} or (c.items[i].sort == "num" and c.items[i].value != int(c.items[i].value)))]
+    if len(places) < 2:
+        return
+    for i in places:
+        before = c.past_fillers(i - 1, -1, 1) if c.said(i - 1) not in BEFORE else i - 1
+        if (c.said(before) in BEFORE and places.index(i) > 0) or (c.said(before) in BEFORE - {"was", "not"}) or (c.said(before) in CHANGES and c.items[i].sort == "weight"):
+            c.use([i])
 
 
 def _weights(c: Clause, *, told: bool) -> list[Weight]:
