@@ -199,7 +199,7 @@ def shrinking(*sizes: int, others: int = 8) -> Barn:
 def test_shrinking_litters_tell_the_sizes() -> None:
     """A fall from litter to litter that is likely real is told with every size."""
     found = flagged(shrinking(10, 9, 7, 5, 3), "14")["shrinking_litters"]
-    assert found.text.startswith("Litters shrink: 10, 9, 7, 5 and 3 born alive; a real fall ")
+    assert found.text.startswith("Litters shrink: 10, 9, 7, 5 and 3 born alive; a fall like this is more than luck ")
     assert found.evidence["chance_of_fall"] >= 0.8
     assert found.heed == 2
 
