@@ -131,7 +131,10 @@ class Clause:
             for i, item in enumerate(self.items):
                 if item.sort != "word":
                     places.setdefault(item.sort, []).append(i)
-        found = places.get(sorts[0], []) if len(sorts) == 1 else sorted(i for sort in sorts for i in places.get(sort, ()))
+        lists = [places[sort] for sort in sorts if sort in places]
+        if not lists:
+            return []
+        found = lists[0] if len(lists) == 1 else sorted(i for each in lists for i in each)
         return [i for i in found if id(self.items[i]) not in self.used]
 
     def taken(self, i: int) -> bool:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from datetime import date
+from functools import cache
 from typing import Any, ClassVar, Literal, Protocol
 
 Tag = str  # the tag as the herd book spells it
@@ -52,6 +53,11 @@ class FieldNames:
 
 def field_names(fact: type[Fact] | Fact) -> tuple[FieldNames, ...]:
     """The fact's fields in order."""
+    return _names_of(fact if isinstance(fact, type) else type(fact))
+
+
+@cache
+def _names_of(fact: type[Fact]) -> tuple[FieldNames, ...]:
     return tuple(FieldNames(field.name, field.name.rstrip("_")) for field in fields(fact))
 
 

@@ -77,6 +77,11 @@ def read(c: Clause) -> None:
         return
     if c.has("treat", "withdrawal", "drug") or any(found.fact.kind == "died" for found in c.found):
         return
+    died = next((found for found in c.before.found if found.fact.kind == "died"), None) if c.before is not None and not c.explicit() and not c.sorted_as("num") else None
+    if died is not None:  # "R22 died, bloat"
+        died.values["cause"] = died.values.get("cause") or _sign(c, places)
+        c.use(places)
+        return
     pick = c.subject_of(places[0])
     if (pick is None and len(c.items) > 4) or "i" in {c.said(places[0] - 1), c.said(places[0] - 2)}:
         return

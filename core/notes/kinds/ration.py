@@ -62,8 +62,10 @@ CUES: Final = {
 def read(c: Clause) -> None:
     """How much feed a day, for one animal or a class of them."""
     places = c.sorted_as("cup", "weight")
+    if not places:
+        return
     scope = _scope(c)
-    if not places or not (c.has("ration", "per_day") or (scope and c.has("each", "hay")) or c.items[places[0]].sort == "cup"):
+    if not (c.has("ration", "per_day") or (scope and c.has("each", "hay")) or c.items[places[0]].sort == "cup"):
         return
     if len(places) > 1 and _in_pairs(c, places):
         return
