@@ -37,7 +37,7 @@ TIME_FIRST: Final = frozenset({"at", "around", "by", "about", "after", "before",
 
 
 AT_START: Final = frozenset({"so", "told", "least", "wind", "way", "ways", "find"})
-SHORT_FORMS: Final = {"n": "and", "wldnt": "wouldnt", "wudnt": "wouldnt", "cldnt": "couldnt", "cudnt": "couldnt", "hsnt": "hasnt", "ddnt": "didnt", "dint": "didnt", "yst": "yesterday"}
+SHORT_FORMS: Final = {"n": "and", "bc": "because", "wldnt": "wouldnt", "wudnt": "wouldnt", "cldnt": "couldnt", "cudnt": "couldnt", "hsnt": "hasnt", "ddnt": "didnt", "dint": "didnt", "yst": "yesterday"}
 AFTER_COUPLE: Final = frozenset({"of", "more", "", ".", ",", "kits", "kit", "babies", "bunnies", "dead", "alive", "bags", "bucks", "does", "days", "last", "today", "this", "yesterday", "overnight"})
 NOON = 12
 FIGURES_OF_WATCH: Final = 4
@@ -54,6 +54,11 @@ DAY_WORDS: Final = {"day": "day", "week": "week", "wk": "week"}
 SHORT_LABELS: Final = {
     "d": frozenset({"dead"}), "a": frozenset({"alive"}), "l": frozenset({"alive"}), "b": frozenset({"born"}), "day": NO_MARKS, "week": NO_MARKS, "wk": NO_MARKS,
 }  # fmt: skip
+
+
+LETTERS_OF_TAG: Final = 3  # the most letters that a tag begins with
+#: Words that may be more than themselves; all longer others are only looked up.
+OWN_CASE: Final = frozenset({*SHORT_LABELS, *WEANED_LABELS, *SEX_WORDS, *PLURAL_SEX, *NUMBERED_WORDS, *DATE_FIRST, *ORDINALS, *NUMBER_FIRST, *HOMOPHONES, "couple"})
 
 
 class Scan:
@@ -103,6 +108,10 @@ class Scan:
         if word in self.herd.names and self._name(word):
             return
         if token.capital and word in color_words() and self._colored_name():
+            return
+        if len(word) > LETTERS_OF_TAG and word not in OWN_CASE:
+            if not self._phrase(word):
+                self._unknown(token)
             return
         if (word in SHORT_LABELS or word in WEANED_LABELS) and self._short_label(token):
             return
