@@ -74,7 +74,7 @@ class Comparison:
         litters = litters_of(barn.herd, one.key) or litters_sired(barn.herd, one.key)
         if litters:
             mean = sum(live_born(each) for each in litters) / len(litters)
-            told.append(f"{count(len(litters), 'litter')} of {mean:.1f} born alive")
+            told.append(f"{mean:.1f} born alive a litter ({count(len(litters), 'litter')})")
         dam = barn.dams.get(one.key)
         told += [f"{dam.kept} of {count(dam.alive, 'kit')} raised ({share(dam.share.estimate)})"] if dam else []
         return [f"{short(one)}: {'; '.join(told)}."] if told else []

@@ -32,7 +32,8 @@ def _bred_here(verdicts: Sequence[Verdict], breed: str) -> bool:
 
 
 def _kept_as_last(one: Verdict) -> Verdict:
-    text = f"The last {one.breed or 'unnamed breed'} {one.sex} here that would stay: replace first, then decide."
+    of_breed = f"The last {one.breed} {one.sex}" if one.breed else f"The last {one.sex} of no breed you named"
+    text = f"{of_breed} here that would stay: replace first, then decide."
     why = Finding(one.key, one.tag or "", "last_of_breed", text, {"breed": one.breed, "sex": one.sex, "count": 1})
     return replace(one, verdict="keep", reasons=(why, *one.reasons))
 

@@ -144,6 +144,10 @@ def told_litters(barn: Evidence, animal: Animal) -> list[Litter]:
     return [one for one in litters_of(barn.herd, animal.key) if one.alive is not None or one.born is not None]
 
 
+#: A doe is open from the day that she could have been bred.
+GROWN = "grown"
+
+
 def long_open(barn: Evidence, animal: Animal) -> Finding | None:
     """A senior doe that nobody has bred for a long time: the breeder's doing, so it weighs only where she has never kindled."""
     if animal.sex != "doe" or barn.stages[animal.key] != "senior":
@@ -153,7 +157,8 @@ def long_open(barn: Evidence, animal: Animal) -> Finding | None:
         return None
     what, since = last
     days = (barn.today - since).days
-    text = f"Open for {count(days, 'day')}: {what} {when(since, barn.today)}, and not bred since."
+    noted = ", as far as the notes tell" if what == GROWN and animal.came_on is not None and animal.came_on > since else ""
+    text = f"Open for {count(days, 'day')}{noted}: {what} {when(since, barn.today)}, and not bred since."
     heed = 0 if litters_of(barn.herd, animal.key) else 1
     evidence = {"since": since.isoformat(), "days": days}
     return Finding(animal.key, animal.tag, "long_open", text, evidence, heed=heed, kinds=("bred", "weaned"))
@@ -169,7 +174,7 @@ def _open_since(barn: Evidence, doe: Animal) -> tuple[str, date] | None:
         return None
     senior = senior_since(barn.herd, doe, barn.today)
     told = [("her kits weaned", one.weaned_on) for one in litters] + [("her litter lost", _lost_on(one)) for one in litters]
-    told += [("last bred", one.on) for one in matings] + [("grown", senior)]
+    told += [("last bred", one.on) for one in matings] + [(GROWN, senior)]
     return max(((what, on) for what, on in told if on is not None), key=lambda each: each[1], default=None)
 
 

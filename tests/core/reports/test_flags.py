@@ -229,7 +229,7 @@ def test_long_open_since_her_litter_was_lost() -> None:
 
 def test_long_open_since_she_grew_up() -> None:
     """A grown doe that was never bred is long open."""
-    assert flagged(Barn().doe("14", age=400), "14")["long_open"].text.startswith("Open for 156 days: grown ")
+    assert flagged(Barn().doe("14", age=400), "14")["long_open"].text.startswith("Open for 156 days, as far as the notes tell: grown ")
 
 
 @pytest.mark.parametrize(
