@@ -59,7 +59,9 @@ def understood(book: Book, message: Message, reader: Reader) -> Meaning:
     taken_back = _kindling_after_all(book, message)
     if taken_back is not None:
         return taken_back
-    talk = replace(talk, asked=open_question(book, message))
+    asked = open_question(book, message)
+    if asked is not None:
+        talk = replace(talk, asked=asked)
     answer = _answer(talk)
     if answer is not None:
         return answer

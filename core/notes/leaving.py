@@ -13,6 +13,7 @@ from core.notes.items import Item
 _RECIPIENT: Final = re.compile(r"\bto ((?:a|an|the|my|our|her|his|some|mr|mrs|ms|dr)\b.*|[a-z'-]+(?: [a-z'-]+){0,3})$")
 _PRICE_LEADS: Final = frozenset({"for", "at", "@", "price", "paid", "asking", ":", ","})
 _SINGLE: Final = frozenset({"runt", "one", "kit", "baby", "buck", "doe", "male", "female", "smallest", "biggest", "littlest", "bunny", "kid"})
+_FROM: Final = frozenset({"from", "of", "out of", "off", "off of", "under"})  # `2 bucks from 16` are no dollars
 _NOT_PEOPLE: Final = frozenset({"cage", "pen", "eat", "death", "b", "the freezer", "freezer"})
 
 
@@ -89,7 +90,7 @@ def _price(c: Clause, cue: int | None) -> tuple[int | None, list[Item]]:
     animals = bool(c.explicit()) or len(numbers) > 1
     for i in reversed(numbers):
         dollars = i + 1 < len(c.items) and "bucks_word" in c.items[i + 1].marks
-        if dollars and animals and c.said(i - 1) != "of":
+        if dollars and animals and c.said(i - 1) != "of" and c.said(i + 2) not in _FROM:
             return _cents(c, i), [c.items[i], c.items[i + 1]]
         if c.counted(i) and not dollars and c.items[i + 1].marks.isdisjoint({"each"}):
             continue

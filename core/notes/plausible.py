@@ -45,6 +45,8 @@ def doubted(c: Clause) -> None:
 
 def _doubtful(c: Clause, found: Found) -> bool:
     judge = FRAMES.get(found.fact.kind)
+    if found.fact.kind in {"ailment", "fault", "temper"} and _all_denied(c, found):
+        return True
     return judge is not None and judge(c, found)
 
 
@@ -165,7 +167,7 @@ def _no_temper(c: Clause, i: int) -> bool:
 def _ailing(c: Clause, found: Found) -> bool:
     for i in _cues(c, found):
         if c.said(i) in {"limping", "limp", "limped", "coughing", "sneezing", "runs", "sick", "hurt", "hurts"}:
-            if c.said(i + 1) in {"to", "over", "back"} or (c.said(i) in {"runs", "the runs"} and c.said(i + 1) in {"are", "were", "the", "around", "when", "from", "away", "to", "up", "in", "out"}):
+            if c.said(i + 1) in {"to", "over", "over to", "back"} or (c.said(i) == "sick" and c.said(i + 1) == "of") or (c.said(i) in {"runs", "the runs"} and c.said(i + 1) in {"are", "were", "the", "around", "when", "from", "away", "to", "up", "in", "out"}):
                 return True
             if c.said(i - 1) in {"my", "i", "im", "me", "we", "of"}:
                 return True
@@ -233,6 +235,36 @@ def _box(c: Clause, found: Found) -> bool:
     return out_of and found.values.get("change") == "out"
 
 
+NO: Final = frozenset({"no", "not", "without", "never", "nor", "neither", "isnt", "isn't", "wasnt", "wasn't", "aint", "ain't", "negative for", "free", "hardly", "zero", "nothing like", "no more", "no longer", "any", "stopped", "quit", "hasnt", "hasn't", "doesn't", "doesnt", "didn't", "didnt", "don't", "dont"})
+OVER: Final = frozenset({"gone", "better", "healed", "resolved", "stopped", "cured", "recovered", "over"})
+
+
+def _denied(c: Clause, i: int) -> bool:
+    """Whether the word at `i` is denied: `no nasal discharge`, `no sign of mites`, `the limp is gone`."""
+    before = [c.said(j) for j in range(max(0, i - 4), i)]
+    near = [word for word in before if word in NO]
+    if near and not set(before[before.index(near[0]) + 1 :]) & {",", ".", ";", "but", "and", "just"}:
+        return near[0] != "any" or any(word in NO - {"any"} for word in (c.said(j) for j in range(i)))
+    after = [c.said(j) for j in range(i + 1, min(len(c.items), i + 5))]
+    return bool(set(after) & OVER) and bool(set(after) & {"is", "are", "all", "has", "have", "looks", "seems", "was", "finally", "up", "better"}) and not set(after) & NO
+
+
+def _all_denied(c: Clause, found: Found) -> bool:
+    cues = [i for i in _cues(c, found) if c.items[i].marks & DENIABLE]
+    return bool(cues) and all(_denied(c, i) for i in cues)
+
+
+DENIABLE: Final = frozenset({"ail", "fault", "temper:bad", "temper:good"})
+
+
+def _named_person(c: Clause, _found: Found) -> bool:
+    """Whether the name is a person's: `sold 32 to a guy named Dave`."""
+    return any("name_word" in item.marks and c.said(i - 1) in PEOPLE | BUYERS for i, item in enumerate(c.items))
+
+
+BUYERS: Final = frozenset("guy man lady woman person fellow fella farmer dude gal family couple breeder buyer customer somebody someone kid girl boy teacher student".split())  # noqa: SIM905 - a table of words
+
+
 FRAMES: Final[Mapping[str, Callable[[Clause, Found], bool]]] = {
     "died": _died,
     "sold": _left,
@@ -249,5 +281,6 @@ FRAMES: Final[Mapping[str, Callable[[Clause, Found], bool]]] = {
     "planned": _planned,
     "ration": _fed,
     "skipped": _skipped,
+    "animal": _named_person,
     "nest_box": _box,
 }

@@ -134,7 +134,7 @@ class Cutter:
 
     def _continues(self, last: Clause, items: list[Item], rest: list[Item], opens: frozenset[str], *, hard: bool) -> bool:
         had = last.marks & self.opens
-        begins = self._begins_with_animal(rest, last, hard=hard) and not (had & BIRTHS and (_counts_kits(items) or self._buck_number(items)))
+        begins = self._begins_with_animal(rest, last, hard=hard) and not (had & BIRTHS and (_counts_kits(items) or self._buck_number(rest) or _names_sire(items)))
         if "palpate" in had and opens == {"breed"} and all(item.sort in {"word", "mark", "date", "break"} for item in items):
             return True  # "palpated 9, bred" tells how she felt
         if opens:
@@ -177,7 +177,7 @@ class Cutter:
             return True
         if "kindle" in opens and had <= {"die", "lose", "count", "newborn", "had"} and not any(item.sort in NUMBERS for item in items):
             return True
-        if named and self._has_animal(last) and opens & {"plan"}:
+        if named and self._has_animal(last) and (opens & {"plan"} or ("list" in had and "sell" in opens - had)):
             return False
         absorbed = frozenset().union(*(ABSORBED.get(mark, frozenset()) for mark in had))
         if opens <= absorbed | (had if not self._has_value(last) else frozenset()):
@@ -253,6 +253,12 @@ def _counts_kits(items: list[Item]) -> bool:
     """`2 dead` behind a birth counts kits, whoever has the tag 2."""
     told = [item for item in items if item.said not in SMALL]
     return len(told) > 1 and told[0].sort == "num" and bool(told[1].marks & {"dead", "alive"})
+
+
+def _names_sire(items: list[Item]) -> bool:
+    """`, buck 3` behind a birth only says whose kits they are."""
+    told = [item for item in items if item.said not in SMALL]
+    return len(told) == 1 and told[0].sort == "animal" and told[0].value.sex == "buck"
 
 
 def _parts(items: list[Item], i: int) -> bool:

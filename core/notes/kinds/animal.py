@@ -72,6 +72,9 @@ CUES: Final = {
     "gift": "given | gift | free | gifted | gave us",
 }  # fmt: skip
 
+#: Behind these a name or tag is a parent's, on the book or not.
+PARENT_WORDS: Final = frozenset({"sire", "dam", "sired by"})
+
 
 def read(c: Clause) -> None:
     """A new animal with what is known of it, or a detail of one on the book (`R22 is a doe`, `rename`)."""
@@ -138,11 +141,20 @@ def _parents(c: Clause) -> tuple[dict[str, str], list[Item]]:
         for i in c.each(mark):
             place = c.past_fillers(i + 1, 1)
             mention = c.mention(place)
-            if mention and (mention.tags or c.said(i) in {"sire", "dam", "sired by"}):
+            if mention and (mention.tags or c.said(i) in PARENT_WORDS):
                 found[name] = mention.tag or mention.said.upper()
                 used += [c.items[i], *c.pick(place).items]
                 break
+            if c.said(i) in PARENT_WORDS and _plain_name(c, place):
+                found[name] = c.said(place).title()
+                used += [c.items[i], c.items[place]]
+                break
     return found, used
+
+
+def _plain_name(c: Clause, place: int) -> bool:
+    """Whether a word that does nothing else in a note stands there: the name of a parent from elsewhere."""
+    return place < len(c.items) and c.items[place].sort == "word" and not c.items[place].marks and c.said(place).isalpha() and c.said(place) not in COMMON
 
 
 def _born(c: Clause) -> tuple[Days | None, list[Item]]:

@@ -78,6 +78,9 @@ def read(c: Clause) -> None:
     live, dressed, used = _weights(c)
     c.used.update(id(item) for item in used)
     found = leaving(c, Culled, cue, to=False, money=False)
+    if len(found) > 1 and (live is not None or dressed is not None):
+        for each in found:
+            each.need = Need("which_animal", "", "Whose weight is that? Send each with its own, for example \u201cbutchered 31 5-2, 32 4-15\u201d.")
     for each in found[:1]:
         each.used.extend(used)
         each.values |= {"live_grams": live, "dressed_grams": dressed}

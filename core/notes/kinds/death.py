@@ -53,7 +53,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("die",)
 CUES: Final = {
-    "die": "euthanised | was euthanized | humanely euthanized | found cold | stiff as a board | has died | has passed | is no more | didnt make it through | succumbed | passed in the night | rip | stiff | found stiff | cold and stiff | died | found dead | dead | passed away | passed | put down | had to put down | euthanized | ded | dies | death | deaths | passed on | kicked the bucket | was dead | deceased | bit the dust"
+    "die": "found expired | was found dead | euthanised | was euthanized | humanely euthanized | found cold | stiff as a board | has died | has passed | is no more | didnt make it through | succumbed | passed in the night | rip | stiff | found stiff | cold and stiff | died | found dead | dead | passed away | passed | put down | had to put down | euthanized | ded | dies | death | deaths | passed on | kicked the bucket | was dead | deceased | bit the dust"
     " | didnt make it | keeled over | croaked | is gone | had to euthanize | put to sleep | gone over the rainbow bridge",
     "found": "found",
     "put": "put",

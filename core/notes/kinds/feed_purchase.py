@@ -101,7 +101,7 @@ def _price(c: Clause, bags: int | None) -> tuple[int | None, bool]:
 
 
 def _each(c: Clause, i: int) -> bool:
-    return any(j < len(c.items) and "each" in c.items[j].marks for j in (i + 1, i + 2)) or c.said(i - 1) == "@" or (c.said(i - 1) == "at" and c.said(i + 1) not in _OF_ALL)
+    return any(0 <= j < len(c.items) and "each" in c.items[j].marks for j in (i - 1, i + 1, i + 2)) or c.said(i - 1) == "@" or (c.said(i - 1) == "at" and c.said(i + 1) not in _OF_ALL)
 
 
 def _cents(c: Clause, price: int | None) -> int | None:

@@ -92,11 +92,14 @@ def read(c: Clause) -> None:
 def _use_sire(c: Clause, pick: Pick | None) -> None:
     """`SIRE: 3` in a form only repeats what the book knows of the mating."""
     animal = c.herd.find(pick.tag) if pick and pick.tag else None
-    label = c.first("sire", "buck_word")
-    place = c.past_fillers(label + 1, 1) if label is not None else None
-    sire = c.known(place) if place is not None else None
-    if animal and sire and place is not None and sire.key in {mating.buck for mating in c.herd.matings if mating.doe == animal.key}:
-        c.use([place])
+    if animal is None:
+        return
+    mates = {mating.buck for mating in c.herd.matings if mating.doe == animal.key}
+    for i, item in enumerate(c.items):
+        led = i > 0 and (c.items[i - 1].marks & {"sire", "buck_word"} or (c.said(i - 1) == ":" and i > 1 and c.items[i - 2].marks & {"sire", "buck_word"}))
+        sire = c.known(i) if led or item.sort == "animal" else None
+        if sire is not None and sire.key in mates:
+            c.use([i])
 
 
 def _count_need(values: dict[str, int | None]) -> Need | None:
@@ -194,9 +197,12 @@ def _kits_and_fate(c: Clause) -> int | None:
 
 def _doe(c: Clause, cue: int) -> Pick | None:
     place = cue if cue >= 0 else None
-    if c.explicit():
-        return c.subject_of(place)
     opening = c.opening()
+    if c.explicit():
+        does = [i for i in c.explicit() if (animal := c.known(i)) and animal.sex == "doe"]
+        if not does and opening is not None and c.items[opening].sort == "num" and (animal := c.known(opening)) and animal.sex == "doe" and not c.counted(opening):
+            does = [opening]  # `14 kindled 8 by Flint`
+        return c.pick(does[0]) if len(does) == 1 else c.subject_of(place)
     if opening is not None and opening != cue and c.whole(opening) is not None and (cue < 0 or opening < cue) and not c.counted(opening):
         return c.pick(opening)
     if cue >= 0:
@@ -255,8 +261,6 @@ def _counts(c: Clause) -> tuple[dict[str, int], list[Item]]:  # noqa: C901, PLR0
     for name in everything:
         if "born" in counts:
             counts.setdefault(name, counts["born"])
-        elif name == "alive" and "alive" not in counts and "dead" in counts:
-            counts["born"] = counts["dead"]
     return counts, [c.items[i] for i in claimed]
 
 

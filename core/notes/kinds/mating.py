@@ -104,6 +104,8 @@ def _cue(c: Clause) -> int | None:
     if "breed" in c.virtual:
         return -1
     together = c.first("in_with")
+    if together is None and c.first("put") is not None:
+        together = next((i for i in c.each("to") if c.said(i) == "to" and c.known(i - 1) is not None and c.known(i + 1) is not None), None)
     if together is None or (c.first("put") is None and not c.has("falls")):
         return None
     known = [c.known(i) for i in range(len(c.items))]

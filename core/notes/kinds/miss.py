@@ -54,6 +54,8 @@ def read(c: Clause) -> None:
         if "miss" not in c.virtual:
             return
         cue = -1
+    if c.has("breed"):
+        return  # "bred again since she didn't take"
     for pick in c.listed_subjects(cue):
         c.take(c.past(Missed, pick, "doe", {}, [c.items[cue]] if cue >= 0 else []))
 

@@ -82,7 +82,10 @@ def _plain(c: Clause, cage: Item) -> bool:
 def _cage(c: Clause) -> tuple[str | None, list[Item]]:
     for i in c.sorted_as("cage"):
         return c.items[i].value, [c.items[i]]
-    for i in c.sorted_as("code"):
+    codes = c.sorted_as("code")
+    if len(codes) > 1 and c.said(codes[-1] - 1) in {">", "to"} and c.has("move"):
+        return c.items[codes[-1]].value, [c.items[codes[-1]], c.items[codes[-2]]]  # "moved C2 -> A4"
+    for i in codes:
         if i and (c.items[i - 1].marks & {"into", "to", "box_in"} or "cage_word" in c.items[i - 1].marks or c.said(i - 1) == ">"):
             return c.items[i].value, [c.items[i]]
     for i in c.each("cage_word"):

@@ -10,7 +10,7 @@ from core.herd.changes import of_sex, seen
 from core.herd.state import Herd
 from core.notes.animals import Mention
 from core.notes.checking import animal_problem, not_born, not_yet, was_gone, worst, wrong_sex
-from core.notes.clause import Clause
+from core.notes.clause import Clause, Pick
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, noted, said
@@ -61,16 +61,17 @@ def read(c: Clause) -> None:
     picks = {tag: c.pick(i) for i in reversed(places) if (tag := (c.mention(i) or Mention((), "")).tag)}
     sexes = {tag: animal.sex for tag in picks if (animal := c.herd.find(tag))}
     buck = next((picks[tag] for tag, sex in reversed(sexes.items()) if sex == "buck"), None)
-    doe = next((picks[tag] for tag, sex in reversed(sexes.items()) if sex != "buck"), None)
-    if doe is None:
+    does: list[Pick | None] = [picks[tag] for tag, sex in reversed(sexes.items()) if sex != "buck"]
+    if not does:
         unknown = next((c.pick(i) for i in places if c.known(i) is None), None)
-        doe = unknown or c.spoken_of() or buck
-        buck = None if doe is buck else buck
-    found = c.past(Refused, doe, "doe", {}, [c.items[cue]] if cue is not None else [])
-    if buck is not None:
-        found.used.extend(buck.items)
-        c.fill(found, buck, "buck")
-    c.take(found)
+        does = [unknown or c.spoken_of() or buck]
+        buck = None if does[0] is buck else buck
+    for doe in does:
+        found = c.past(Refused, doe, "doe", {}, [c.items[cue]] if cue is not None else [])
+        if buck is not None:
+            found.used.extend(buck.items)
+            c.fill(found, buck, "buck")
+        c.take(found)
 
 
 def check(fact: Refused, herd: Herd, today: date) -> Problem | None:

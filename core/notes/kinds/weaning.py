@@ -81,10 +81,11 @@ def read(c: Clause) -> None:
     need = None
     if count is None and bucks is not None and does is not None:
         count = bucks + does
-    if count is None and (bucks is not None or does is not None) and not c.has("litter"):
+    uncounted = [i for i in c.each("bucks_word", "does_word") if c.items[i] not in used]
+    if count is None and (bucks is not None or does is not None) and not uncounted and not c.has("litter"):
         count = (bucks or 0) + (does or 0)
     if count is None:
-        count = _on_the_book(c, pick)
+        count = None if uncounted else _on_the_book(c, pick)
         if count is None:
             need = Need("how_many", "count", "How many were weaned? Send the number.")
     if bucks is not None and does is not None and count is not None and bucks + does != count:
