@@ -153,8 +153,11 @@ def _parents(c: Clause) -> tuple[dict[str, str], list[Item]]:
 
 
 def _plain_name(c: Clause, place: int) -> bool:
-    """Whether a word that does nothing else in a note stands there: the name of a parent from elsewhere."""
-    return place < len(c.items) and c.items[place].sort == "word" and not c.items[place].marks and c.said(place).isalpha() and c.said(place) not in COMMON
+    """Whether a word that does nothing else in a note stands there, an everyday one with its capital: the name of a parent from elsewhere."""
+    said = c.said(place)
+    if not said.isalpha() or c.items[place].sort != "word" or c.items[place].marks:
+        return False
+    return said not in COMMON or said.capitalize() in c.scene.text.split()
 
 
 def _born(c: Clause) -> tuple[Days | None, list[Item]]:

@@ -47,7 +47,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("done",)
 CUES: Final = {
-    "done": "cleaning out | cleaned out | done | trimmed | clipped | scrubbed | swept | disinfected | finished | cleaned | sanitized | washed | checked off | all done | mucked out | dusted | refilled | completed | took care of | nails trimmed | nails done | changed out"
+    "done": "did the nails | did nails | did her nails | did his nails | did toenails | did everybodys nails | cleaning out | cleaned out | done | trimmed | clipped | scrubbed | swept | disinfected | finished | cleaned | sanitized | washed | checked off | all done | mucked out | dusted | refilled | completed | took care of | nails trimmed | nails done | changed out"
     " | got trimmed | brushed | groomed | hosed | limed | replaced the",
     "chore_word": "nails | nail | cages | cage | trays | tray | bottles | crocks | feeders | waterers | pans | pan | floor | barn | water lines | hutches | hutch | nest check | chores | droppings | manure | litter pans | toenails",
 }  # fmt: skip

@@ -41,7 +41,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ()
 CUES: Final = {
-    "feed_left": "remain | remains | still in | left over | left in the barn | inventory | feed inventory | in storage | feed left | left | remaining | on hand | feed on hand | in the bin | in the barrel | of feed left | down to | feed remaining | still have | have about | in stock | in the can | left in",
+    "feed_left": "weve got | ive got | we have | remain | remains | still in | left over | left in the barn | inventory | feed inventory | in storage | feed left | left | remaining | on hand | feed on hand | in the bin | in the barrel | of feed left | down to | feed remaining | still have | have about | in stock | in the can | left in",
 }  # fmt: skip
 
 

@@ -62,6 +62,8 @@ def read(c: Clause) -> None:
             return
         if "foster" not in c.virtual and not _two_does(c):
             return
+    if c.has("cage_word") and not c.has("kits", "litter"):
+        return
     ends = _ends(c)
     if ends is None:
         if c.first("foster") is None:
@@ -104,7 +106,8 @@ def _two_does(c: Clause) -> bool:
     tags = {c.mention(i).tags if c.mention(i) else None for i in places}  # type: ignore[union-attr] # asked just before
     number = any(c.whole(i) is not None and i not in places for i in c.sorted_as("num"))
     bucks = [i for i in places if (animal := c.known(i)) and animal.sex == "buck"]
-    return len(tags) >= 2 and not bucks and (c.has("kits") or number) and not c.has("cage_word", "falls") and (c.has("kits") or not c.has("in_with") or "hers" in c.text())
+    unheard = any(c.items[i].sort == "code" for i in places) and not number
+    return len(tags) >= 2 and not bucks and not unheard and (c.has("kits") or number) and not c.has("cage_word", "falls") and (c.has("kits") or not c.has("in_with") or "hers" in c.text())
 
 
 def _ends(c: Clause) -> tuple[Pick | None, Pick | None] | None:

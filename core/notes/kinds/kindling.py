@@ -200,8 +200,9 @@ def _doe(c: Clause, cue: int) -> Pick | None:
     opening = c.opening()
     if c.explicit():
         does = [i for i in c.explicit() if (animal := c.known(i)) and animal.sex == "doe"]
-        if not does and opening is not None and c.items[opening].sort == "num" and (animal := c.known(opening)) and animal.sex == "doe" and not c.counted(opening):
-            does = [opening]  # `14 kindled 8 by Flint`
+        first = c.led("doe") if opening is None or c.items[opening].sort != "num" else opening
+        if not does and first is not None and (animal := c.known(first)) and animal.sex == "doe" and not c.counted(first):
+            does = [first]  # `14 kindled 8 by Flint`
         return c.pick(does[0]) if len(does) == 1 else c.subject_of(place)
     if opening is not None and opening != cue and c.whole(opening) is not None and (cue < 0 or opening < cue) and not c.counted(opening):
         return c.pick(opening)
@@ -281,13 +282,18 @@ def _all_before(c: Clause, label: int) -> bool:
     return before >= 0 and bool(c.items[before].marks & {"all"})
 
 
+def _labelled(c: Clause, i: int) -> bool:
+    """Whether a label stands there, whose own number stands before it."""
+    return i < len(c.items) and bool(c.items[i].marks & {"alive", "dead"})
+
+
 def _number_of(c: Clause, label: int, claimed: set[int], *, behind: bool) -> int | None:
     before, after = c.past_fillers(label - 1, -1), c.past_fillers(label + 1, 1)
     if before >= 0 and c.items[before].marks & {"kits", "newborn"}:
         before = c.past_fillers(before - 1, -1)
     order = (after, before) if behind else (before, after)
     for place in order:
-        if c.whole(place) is not None and place not in claimed:
+        if c.whole(place) is not None and place not in claimed and (place == before or behind or not _labelled(c, place + 1)):
             return place
     return None
 

@@ -57,7 +57,7 @@ def read(c: Clause) -> None:
         if c.has("move") and c.has("cage_word") and (c.explicit() or c.led() is not None) and not c.has("kits", "foster"):
             c.take(c.past(Moved, c.subject_of(c.first("move")), "who", {"cage": None}, [], Need("what", "cage", "To which cage?")))
         return
-    if not (c.has("move", "shift", "cage_word", "put") or "move" in c.virtual or _plain(c, used[0])) or c.has("box", "new", "tag", "kits"):
+    if not (c.has("move", "shift", "cage_word", "put") or "move" in c.virtual or _plain(c, used[0])) or c.has("box", "new", "tag") or (c.has("kits") and not _with_kits(c)):
         return
     cue = c.first("move", "shift", "put")
     c.used.update(id(item) for item in used)
@@ -71,6 +71,11 @@ def read(c: Clause) -> None:
     if pick is None and not c.has("move"):
         return
     c.take(c.past(Moved, pick, "who", {"cage": cage}, [*used, *([c.items[cue]] if cue is not None else [])]))
+
+
+def _with_kits(c: Clause) -> bool:
+    """`14 and her kits to B3`: nothing of the kits is told but that they went along."""
+    return any(c.said(i - 1) in {"her", "the"} and c.said(i - 2) in {"and", "with", "&", "w"} for i in c.each("kits"))
 
 
 def _plain(c: Clause, cage: Item) -> bool:

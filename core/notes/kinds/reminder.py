@@ -55,7 +55,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("remind",)
 CUES: Final = {
-    "remind": "remind me | remind | reminder | rem | dont let me forget | dont forget | remember to | i need to remember | reminders | remind us | set a reminder | remind me again | need a reminder | give me a reminder",
+    "remind": "remind me at | remind me | remind | reminder | rem | dont let me forget | dont forget | remember to | i need to remember | reminders | remind us | set a reminder | remind me again | need a reminder | give me a reminder",
     "remind_filler": "to | that | about | me | please | can you | could you | would you | on | for | at",
 }  # fmt: skip
 
@@ -95,7 +95,7 @@ def _time(c: Clause, places: list[int]) -> tuple[str | None, list[Item]]:
         if time:
             before = [c.items[i - 1]] if c.said(i - 1) == "at" else []
             return str(time), [item, *before]
-    at = next((i for i, item in enumerate(c.items) if item.said == "at" and c.whole(i + 1) is not None), None)
+    at = next((i for i, item in enumerate(c.items) if item.said in {"at", "remind me at"} and c.whole(i + 1) is not None), None)
     if at is None:
         return None, []
     hours, minutes = c.whole(at + 1) or 0, c.whole(at + 2)

@@ -82,6 +82,8 @@ def read(c: Clause) -> None:
         for i in c.sorted_as("time", "clock")
         if (time := c.items[i].value if c.items[i].sort == "time" else clock_time(c.items[i].value))
     ]
+    if "quiet" in text and len(times) == 1 and "quiet from" in text:
+        times += [f"{hour:02d}:00" for i in c.sorted_as("num") if (hour := c.whole(i)) is not None and c.said(i - 1) in {"to", "until", "till", "-"}]
     if "quiet" in text and len(times) > 1:
         for name, time in zip(("quiet_from", "quiet_to"), times, strict=False):
             c.take(Found(SettingChanged, {"name": name, "value": time}, list(c.items)))
@@ -204,7 +206,7 @@ _SETTINGS: Final[tuple[tuple[str, str, Callable[[Clause], SettingValue | None]],
     ("weight_units", r"\bweight units?\b|\bweights (?:are )?in\b|\bunits\b.*\b(?:kg|lbs?|pounds|metric)\b|\buse (?:kg|pounds)\b", _units),
     ("temperature_units", r"\btemp\w*\b", _degrees),
     ("timezone", r"\btime ?zone\b", _zone),
-    ("reminder_time", r"\breminders? (?:time|at)\b|\bremind me at\b", _time),
+    ("reminder_time", r"\breminders? (?:time|at)\b|\bremind me at\b(?!.*\bto\b)", _time),
     ("digest_day", r"\bdigest\b", _weekday),
     ("quiet_to", r"\b(?:before|quiet (?:until|till?|to))\b", _time),
     ("quiet_from", r"\bquiet\b|\bafter\b", _time),

@@ -81,6 +81,8 @@ def read(c: Clause) -> None:
     if c.has("litter", "feed", "bag", "per_day", "ration") and not c.has("weigh"):
         return
     cue = c.first("weigh")
+    if cue is None and any(item.said in {"gave", "ate", "eats", "eating"} for item in c.items):
+        return  # what it was given or ate
     told = cue is not None or "weigh" in c.virtual
     if len(c.explicit()) + sum(1 for i in c.sorted_as("num") if c.known(i)) <= 1:
         _told_before(c)
