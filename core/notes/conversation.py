@@ -179,7 +179,7 @@ def _draft_put_right(talk: Talk, draft: Draft, correct: Correct) -> Meaning | No
     put = {}
     for name, value in correct.set:
         own = _draft_field(draft, name, value, talk.book)
-        if own is None:
+        if own is None or (own in {"born", "alive", "dead", "count", "falls", "grams", "bucks", "does"} and not isinstance(value, int)):
             return None
         put[own] = value
     return completed(replace(draft, known=dict(draft.known) | put, rest=()), {}, talk.today)
