@@ -197,7 +197,7 @@ def _done(c: Clause, found: Found) -> bool:
 def _planned(c: Clause, found: Found) -> bool:
     for i in _cues(c, found):
         said = c.said(i)
-        if said == "keep" and (c.said(_object(c, i)) in {"eye", "track", "tabs", "watch", "an eye", "ahead", "it", "on", "up"} or c.said(i + 1) in {"on", "up", "getting"}):
+        if said == "keep" and (c.said(_object(c, i)) in {"eye", "track", "tabs", "watch", "an eye", "ahead", "it", "on", "up"} or c.said(i + 1) in {"on", "up", "it", "getting"}):
             return True
         if said in {"keep", "keeping"}:
             animal = next((j for j in range(i + 1, len(c.items)) if c.items[j].sort in {"animal", "num"} and any(c.items[j] is item for item in found.used)), None)

@@ -69,6 +69,7 @@ def read(c: Clause) -> None:
         return
     pick = c.subject_of(cue if cue is not None or c.items[at].sort != "cage" else at)
     if pick is None and not c.has("move"):
+        c.used.difference_update(id(item) for item in used)
         return
     c.take(c.past(Moved, pick, "who", {"cage": cage}, [*used, *([c.items[cue]] if cue is not None else [])]))
 

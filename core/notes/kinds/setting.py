@@ -13,7 +13,7 @@ from core.herd import settings
 from core.herd.state import Herd
 from core.herd.wishes import BY_BREED, WISHES, normal
 from core.notes.amounts import bare_weight
-from core.notes.clause import Clause, Found
+from core.notes.clause import Clause, Found, Need
 from core.notes.fact import SettingValue
 from core.notes.items import breed_said
 from core.notes.kind import Example, Kind
@@ -66,6 +66,7 @@ CUES: Final = {
 }  # fmt: skip
 
 _BY_BREED: Final = frozenset({"bucks_a_breed", "does_a_breed", "target_weight", "colors_wanted"})
+_FREE: Final = frozenset({"aim", "colors_wanted"})  # their words may name an animal
 _WEEKDAYS: Final = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 
 
@@ -94,7 +95,8 @@ def read(c: Clause) -> None:
             if said is not None:
                 used = list(c.items)
                 breed = next((breed for item in c.items if (breed := breed_said(item))), None) if name in _BY_BREED else None
-                c.take(Found(SettingChanged, {"name": name, "value": said, "breed": breed}, used))
+                more = Need("what", "", "One thing at a time, please: send the setting and the rest each as its own note.") if c.explicit() and name not in _FREE else None
+                c.take(Found(SettingChanged, {"name": name, "value": said, "breed": breed}, used, more))
                 return
 
 

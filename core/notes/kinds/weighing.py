@@ -170,7 +170,7 @@ def _bare(c: Clause, numbers: list[int]) -> list[Weight]:
             return [bare_weight(c, rest[0])] if c.spoken_of() else []
         rest = rest[1:]
     if len(rest) == 1:
-        return [bare_weight(c, rest[0])]
+        return [] if c.known(rest[0]) and c.said(rest[0] - 1) in {"and", "&"} else [bare_weight(c, rest[0])]
     if len(rest) == 2 and c.whole(rest[0]) is not None and c.whole(rest[1]) is not None:
         from_pair = pair_grams(c.whole(rest[0]) or 0, c.whole(rest[1]) or 0)
         return [(from_pair, [c.items[i] for i in rest])]
