@@ -198,6 +198,8 @@ class Clause:
 
     def counted(self, i: int) -> bool:
         """Whether the number at `i` counts what follows (`2 kits`, `3 bucks`)."""
+        if self.items[i].spoken and self.said(i - 1) in {"the", "those", "these", "my", "our", "other"} and self.said(i + 1) not in {"", ".", ",", "?", "!"} and i + 1 < len(self.items) and self.items[i + 1].sort == "word" and not self.items[i + 1].marks:
+            return True  # "the three Rs"
         if self.said(i + 1) == "of" and self.said(i + 2) in {"them", "those", "em", "which", "these", "hers"}:
             return True
         following = self.past_fillers(i + 1, 1, 2) if self.said(i + 1) in {"of", "her", "the", "his", "little"} else i + 1

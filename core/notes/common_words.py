@@ -86,7 +86,7 @@ carefree proven draft freezing buried bury grumpy grownup grandkids visitor visi
 tractors deliver delivered delivery grocery counter invoice receipt order ticket thank cash change subtotal
 niece nephew nieces nephews granddaughter grandchildren teacher school student students vet vets feller folks buddy coworker boss church librarian mailman sheriff preacher
 stretched stretching stretch reached scratching wrestled balanced
-welp ope dangit argh yikes yay hooray woohoo whew phew huh hmm hm aww eek geez sheesh alrighty okey dokey fyi btw lol omg rip ugh yup nah
+fella fellas extras welp ope dangit argh yikes yay hooray woohoo whew phew huh hmm hm aww eek geez sheesh alrighty okey dokey fyi btw lol omg rip ugh yup nah
 god able meeting plane gentlemen showing scare lips staring pissed sakes suits worker scares kindly dresses souls spoiled pointing crashed wished lungs collar caller drown
 wired dried gently slipping pals punched crank cranky popping batch bidding slapped farther pawn token slips ticked cracks claws dresser warmed fills bottled clam stale senior fading
 salty noose spoiling plaid menus dread peeking chipped cuddle timed scarred movers slapping sipping intro typed stamped snooze giver winnings faulty brooding sweats peeled dozed

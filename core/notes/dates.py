@@ -174,7 +174,7 @@ def _ordinal_day(tokens: Sequence[Token], at: int, day: int, end: int) -> tuple[
         return _with_year(tokens, Said("day_month", day, MONTHS[_key(tokens, month_at)]), month_at + 1)
     before, earlier = _key(tokens, at - 1), _key(tokens, at - 2)
     following = _key(tokens, end)
-    anchored = (before == "the" and earlier in {"on", "back", "by", "until", "til", "till", "since", "of", "for", "was", "from", "around"}) or before in {"on", "til", "till", "until", "by"}
+    anchored = (before == "the" and earlier in {"on", "back", "by", "before", "after", "until", "til", "till", "since", "of", "for", "was", "from", "around"}) or before in {"on", "til", "till", "until", "by"}
     plain_end = following in {"", ".", ",", ";", ":", "\n", "and", "she", "he", "i", "at", "but", "with", "to", "for"}
     if 1 <= day <= 31 and (anchored or (before == "the" and plain_end and tokens[at].sort == NUMBER)):
         return Said("day", day), end

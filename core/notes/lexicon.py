@@ -21,14 +21,14 @@ Phrases = Mapping[str, tuple[Phrase, ...]]  # first word -> its phrases, longest
 SHARED: Final = {
     "alive": "wiggly | breathing | all live | alive and kicking | living and | thriving | moving around | alive | live | living | lived | survived | surviving | wiggling | wriggling | squirming | made it | livebirth | lives | alives"
     " | liveborn | live born | born alive | alive and well | doing fine | doing good | doing well",
-    "dead": "nonviable | non viable | not viable | lifeless | perished | no heartbeat | not living | expired | didnt live | did not live | dead | died | stillborn | still born | doa | ded | deads | dies | born dead | didnt make it | did not make it | didnt survive"
-    " | not alive | not breathing | deceased | stillborns | gone cold",
+    "dead": "passed | passed away | nonviable | non viable | not viable | lifeless | perished | no heartbeat | not living | expired | didnt live | did not live | dead | died | stillborn | still born | doa | ded | deads | dies | born dead | didnt make it | did not make it | didnt survive"
+    " | not alive | not breathing | deceased | stillborns | gone cold | stone cold | cold and stiff | stiff as a board",
     "born": "born | total | birthed | total born | in all | altogether | all told | all together",
     "aside": "if anyone asks | if anybody asks | if anyone wants | if anybody wants | in case anyone asks",
     "people": "the kids | my kids | our kids | grandkids | the grandkids | 4h kids | neighbor kids | neighbors kids | some kids | kids in",
     "all": "every last one | every last one of | every last one of them | every last kit | every last | every single one of | every single kit | every one of | every one of them | every kit | all her kits | the lot | the whole lot | all | all of them | all of em | every single one | each and every one | all of those | every one | everyone | each one | both | every | whole",
     "none": "not a one | not one | not a single one | nary a one | not a single | nary one | none | nobody | neither | no",
-    "kits": "childs | little fellas | little fellows | wee ones | kittens in the nest | bunny babies | babys | babbies | rabbit babies | baby rabbits | baby bunnies | baby rabbit | kits | kit | babies | baby | bunnies | kids | kid | ones | pinkies | newborns | little ones | bunnys | bunny | youngsters | young ones | buns | kitts | litter mates",
+    "kits": "pups | kiddos | childs | little fellas | little fellows | wee ones | kittens in the nest | bunny babies | babys | babbies | rabbit babies | baby rabbits | baby bunnies | baby rabbit | kits | kit | babies | baby | bunnies | kids | kid | ones | pinkies | newborns | little ones | bunnys | bunny | youngsters | young ones | buns | kitts | litter mates",
     "one_of": "one | one of",
     "litter": "bunch | brood | crew | gang | litter is | litter has | litter | litter of | litters | ltr | lttr | littermates",
     "buck_word": "buck | male | boy",

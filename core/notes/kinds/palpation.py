@@ -48,6 +48,7 @@ NOT_THIS: tuple[str, ...] = (
     "I felt sorry for 22",
 )
 
+SHORT_LIST: Final = 6  # items: `12, 16 and 22 are open` and little more
 OPENS: Final = ("palpate",)
 CUES: Final = {
     "palpate": "palpated | palpate | palp | palps | palpation | palpating | felt | palpations | palpated her | feel her belly | how paid it | helpated"
@@ -86,6 +87,8 @@ def _result_alone(c: Clause) -> int | None:
         if said == "is open" and c.said(i - 1) == "she" and i == len(c.items) - 1:
             return i
         if said == "open" and i and c.mention(i - 1) and len(c.items) <= 3:
+            return i
+        if said == "open" and c.said(i - 1) == "are" and c.mention(i - 2) and len(c.items) <= SHORT_LIST:
             return i
         if said in {"is open", "shes open"} and i and c.mention(i - 1) and len(c.items) <= 4:
             return i
