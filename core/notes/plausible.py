@@ -265,6 +265,11 @@ def _named_person(c: Clause, _found: Found) -> bool:
 BUYERS: Final = frozenset("guy man lady woman person fellow fella farmer dude gal family couple breeder buyer customer somebody someone kid girl boy teacher student".split())  # noqa: SIM905 - a table of words
 
 
+def _some_of_them(c: Clause, found: Found) -> bool:
+    """Whether the number counts only some kits: `1 kit with a bad eye`."""
+    return not c.has("count", "left_over", "has_kits") and c.has("ail", "fault", "treat", "cause:sick", "color")
+
+
 FRAMES: Final[Mapping[str, Callable[[Clause, Found], bool]]] = {
     "died": _died,
     "sold": _left,
@@ -282,5 +287,6 @@ FRAMES: Final[Mapping[str, Callable[[Clause, Found], bool]]] = {
     "ration": _fed,
     "skipped": _skipped,
     "animal": _named_person,
+    "kit_count": _some_of_them,
     "nest_box": _box,
 }

@@ -232,6 +232,8 @@ def _is_setting(whole: Clause) -> bool:
         return False
     if whole.said(place) in {"winter", "spring"} and whole.dates() and not whole.explicit() and len(whole.items) <= PLACES_OF_QUESTION:
         return True
+    if any(item.said in {"left", "remaining", "remains", "opened"} for item in whole.items):
+        return False
     return len(whole.said(place).split()) > 1 or place == whole.opening() or whole.said(whole.opening() or 0) in {"setting", "settings", "set", "our", "my"}
 
 

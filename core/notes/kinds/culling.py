@@ -59,9 +59,9 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("cull",)
 CUES: Final = {
-    "cull": "dressed weights | dressed wts | carcass weights | butchered | butch | butchd | procd | procsd | proc | processed | culled | slaughtered | harvested | put in the freezer | to the freezer | in the freezer | freezer camp | sent to freezer camp | went to freezer camp | went to the freezer | dispatched | cauled | cold book"
+    "cull": "to the processor | to the butcher | to the locker | to the abattoir | dressed weights | dressed wts | carcass weights | butchered | butch | butchd | procd | procsd | proc | processed | culled | slaughtered | harvested | put in the freezer | to the freezer | in the freezer | freezer camp | sent to freezer camp | went to freezer camp | went to the freezer | dispatched | cauled | cold book"
     " | went in the freezer | put in freezer | butchering | processing | made into | cooked | dressed out",
-    "dress": "dressed weights | dressed wts | carcass weights | dressing out at | dressed | dr | dress | dressed out | dressed out at | hanging | carcass | dressed weight | drs | dressd",
+    "dress": "hung | hung weight | hanging weight | hot carcass | dressed weights | dressed wts | carcass weights | dressing out at | dressed | dr | dress | dressed out | dressed out at | hanging | carcass | dressed weight | drs | dressd",
     "live_weight": "live | alive | live weight | on the hoof | lv | live wt",
 }  # fmt: skip
 

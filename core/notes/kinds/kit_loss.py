@@ -62,7 +62,7 @@ NOT_THIS: tuple[str, ...] = (
 OPENS: Final = ("lose", "step", "eat")
 CUES: Final = {
     "lose": "lost | lose | loses | losing | loss | losses | lots",
-    "step": "stepped on | stepped | sat on | squashed | crushed | squished | laid on | trampled | smothered | flattened | stomped | stomped on | stepping on | sat down on",
+    "step": "trod on | trodden on | stepped on | stepped | sat on | squashed | crushed | squished | laid on | trampled | smothered | flattened | stomped | stomped on | stepping on | sat down on",
     "eat": "ate | eating | eaten | cannibalized | chewed up | chewed on | eats | chewed",
     "took_kits": "took | got into | got | killed | grabbed | dragged off | carried off | rat got | cat got | dog got | snake got | coon got | hawk got | got at | raided | nabbed",
     "fewer": "down | short | minus",
@@ -77,7 +77,7 @@ CUES: Final = {
     "cause:sick": "sick | sickness | disease | diarrhea | enteritis | infection | ill",
     "cause:deformed": "deformed | deformity | malformed | born wrong",
     "cause:unknown": "no idea why | not sure why | dont know why | unknown | cause unknown | no reason | not sure what happened | dont know what happened | unknown cause | idk why",
-    "cause:crushed": "stepped on | sat on | squashed | crushed | squished | laid on | trampled | smothered | flattened | stomped on",
+    "cause:crushed": "stomped | trod on | trodden on | stepped on | sat on | squashed | crushed | squished | laid on | trampled | smothered | flattened | stomped on",
     "cause:eaten": "ate | eaten | eating | cannibalized | chewed up | chewed on",
 }  # fmt: skip
 TROD: Final = frozenset({"stepped on", "stepped", "sat on", "laid on", "trampled", "stomped", "stomped on", "stepping on", "sat down on", "sat"})

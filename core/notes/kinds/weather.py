@@ -83,6 +83,11 @@ def read(c: Clause) -> None:
     if what is None:
         return
     used += [item for item in c.items if any(mark.startswith("weather") for mark in item.marks)]
+    told_before = next((found for found in (c.before.found if c.before is not None else []) if found.fact is WeatherNoted), None)
+    if told_before is not None and celsius is None and not c.dates():
+        told_before.values["what"] = what if what == "frost" else told_before.values["what"]  # "15F, frost" is one
+        c.use(i for i, item in enumerate(c.items) if item in used)
+        return
     days, items, said = c.days("past")
     on = days.on or c.today
     if said is not None and said.shape != "near":

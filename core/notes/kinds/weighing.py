@@ -137,9 +137,7 @@ CHANGES: Final = frozenset({"gained", "gain", "up", "put on", "lost", "down", "a
 def _told_before(c: Clause) -> None:
     """`was 4-1`, `up from 4-1`, `gained 5 oz`: what it weighed before, or by how much it changed, is no weight of today."""
     places = [i for i in range(len(c.items)) if not c.taken(i) and (c.items[i].sort in {"weight", "pair", "clock"} or (c.items[i].sort == "num" and c.items[i].value != int(c.items[i].value)))]
-    if len(places) < 2:
-        return
-    for i in places:
+    for i in places if len(places) > 1 else [i for i in places if c.said(i - 1) in CHANGES - {"up"}]:
         before = c.past_fillers(i - 1, -1, 1) if c.said(i - 1) not in BEFORE else i - 1
         if (c.said(before) in BEFORE and places.index(i) > 0) or (c.said(before) in BEFORE - {"was", "not"}) or (c.said(before) in CHANGES and c.items[i].sort == "weight"):
             c.use([i])
