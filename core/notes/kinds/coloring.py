@@ -29,6 +29,7 @@ class ColorSettled:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("Buck 31, color castor confirmed.", ({"who": "31", "color": "castor", "on": "2026-11-25"},)),
     Example("32 turned out opal", ({"who": "32", "color": "opal", "on": "2026-11-25"},)),
     Example("33 is black otter", ({"who": "33", "color": "black otter", "on": "2026-11-25"},)),
     Example("R21 is white", ({"who": "R21", "color": "white", "on": "2026-11-25"},)),

@@ -36,6 +36,8 @@ class Culled:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("culled the runt from 12", ({"on": "2026-11-25", "litter_of": "12", "count": 1},)),
+    Example("butcherd r23, 5lb live 2lb 11 drsd", ({"on": "2026-11-25", "who": "R23", "live_grams": 2268, "dressed_grams": 1219},)),
     Example("processed 31 5-1 dressed 2-10", ({"on": "2026-11-25", "who": "31", "live_grams": 2296, "dressed_grams": 1191},)),
     Example(
         "culled R21 yesterday, live 5 lb 2 oz, dressed 2 lb 11 oz",
@@ -52,6 +54,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("procesed r22", ({"on": "2026-11-25", "who": "R22"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "butchered the extras from 16",
     "cull 12 on dec 3",
     "should I cull 12?",
     "I may have to cull Sorrel",
@@ -114,15 +117,15 @@ def _weights(c: Clause) -> tuple[int | None, int | None, list[Item]]:
     dressed: int | None = None
     labels = c.each("dress", "live_weight")
     if places and labels:
+        if len(places) == 2 and len(labels) == 1:  # one of two told: what is dressed weighs less
+            weights = sorted(c.grams(place) or 0 for place in places)
+            return weights[1], weights[0], used
         leading = any(place > labels[-1] for place in places)
         for place in places[:2]:
             if _label(c, place, places, labels, leading=leading) == "dress":
                 dressed = c.grams(place)
             else:
                 live = c.grams(place)
-        if len(places) == len(labels) + 1 == 2 and None in {live, dressed}:  # one of two told: the other is what is left
-            weights = sorted(c.grams(place) or 0 for place in places)
-            return weights[1], weights[0], used
         return live, dressed, used
     if len(places) == 2:
         return c.grams(places[0]), c.grams(places[1]), used

@@ -32,6 +32,8 @@ class Died:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("R22 died, bloat", ({"on": "2026-11-25", "who": "R22", "cause": "bloat"},)),
+    Example("R21 died. bloat.", ({"on": "2026-11-25", "who": "R21", "cause": "bloat"},)),
     Example("7 died", ({"on": "2026-11-25", "who": "7"},)),
     Example("found Sorrel dead this morning", ({"on": "2026-11-25", "who": "12"},)),
     Example("had to put 5 down", ({"on": "2026-11-25", "who": "5"},)),

@@ -26,6 +26,7 @@ class FeedLeft:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("we've got about a hundred pounds of feed to get through the month", ({"grams": 45359, "on": "2026-11-25"},)),
     Example("140 lb of pellets left", ({"grams": 63503, "on": "2026-11-25"},)),
     Example("we have 2 bags of feed left", ({"grams": 45360, "on": "2026-11-25"},)),
     Example("feed on hand 55 lb", ({"grams": 24948, "on": "2026-11-25"},)),

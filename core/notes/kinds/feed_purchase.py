@@ -31,6 +31,8 @@ class FeedBought:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("Feed: 4 bags @ 18.75 = 75.00", ({"on": "2026-11-25", "bags": 4, "price": "75.00"},)),
+    Example("feed 2 bags 44.98", ({"on": "2026-11-25", "bags": 2, "price": "44.98"},)),
     Example("bought 5 50 lb bags of feed at 19.50", ({"bags": 5, "grams": 113398, "price": "97.50", "on": "2026-11-25"},)),
     Example("Grabbed 5 bags of feed, 50 lb each, $97.50 total", ({"on": "2026-11-25", "grams": 113398, "bags": 5, "price": "97.50"},)),
     Example("bought four bags at nineteen fifty a bag", ({"on": "2026-11-25", "bags": 4, "price": "78.00"},)),

@@ -31,6 +31,7 @@ class Fostered:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("evened up the litters, 2 from 12 to 16", ({"from": "12", "to": "16", "count": 2, "on": "2026-11-25"},)),
     Example("gave Thistle three of Sorrel's kits", ({"from": "12", "to": "16", "count": 3, "on": "2026-11-25"},)),
     Example("put two of 12's kits under 16", ({"from": "12", "to": "16", "count": 2, "on": "2026-11-25"},)),
     Example("Fostered: 1 kit, 12 to 16", ({"from": "12", "to": "16", "count": 1, "on": "2026-11-25"},)),

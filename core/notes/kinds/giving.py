@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
+from itertools import takewhile
 from typing import ClassVar, Final
 
 from core.herd.changes import gone, left
@@ -66,10 +67,18 @@ def read(c: Clause) -> None:
     away = (cue is not None and c.said(cue) in {"given away", "gave away", "rehomed", "gifted", "donated", "giving away"}) or any(item.said == "away" for item in c.items)
     to = [i for i, item in enumerate(c.items) if item.said in {"to", "for"} and i + 1 < len(c.items) and c.items[i + 1].sort == "word"]
     if not away and not to and "give" not in c.virtual:
-        people = [i for i, item in enumerate(c.items) if i == (cue or 0) + 1 and item.sort == "word" and item.said in {"my", "our", "the", "a"}]
-        if not people or not c.explicit():
-            return
+        _to_somebody(c, (cue or 0) + 1)
+        return
     leaving(c, GivenAway, cue, to=True, money=False)
+
+
+def _to_somebody(c: Clause, start: int) -> None:
+    """`gave my neighbor R22`: whom stands between the verb and the animal."""
+    whom = list(takewhile(lambda item: item.sort == "word" and not item.marks, c.items[start:]))
+    if len(whom) > 1 and whom[0].said in {"my", "our", "the", "a"} and start + len(whom) in c.explicit():
+        for found in leaving(c, GivenAway, start - 1, to=False, money=False):
+            found.values["to"] = " ".join(item.said for item in whom)
+            found.used += whom
 
 
 def check(fact: GivenAway, herd: Herd, today: date) -> Problem | None:

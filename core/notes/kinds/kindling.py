@@ -36,6 +36,8 @@ class Kindled:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("KINDLING\nDoe: 14\nSire: 3\nBorn: 8\nAlive: 7\nDead: 1", ({"doe": "14", "on": "2026-11-25", "born": 8, "alive": 7, "dead": 1},)),
+    Example("Juno finally did it, eight little ones and all of them squirming in a big pile of fur.", ({"doe": "14", "on": "2026-11-25", "born": 8},)),
     Example("doe 14 kindled 8, 3 dead", ({"doe": "14", "born": 8, "alive": 5, "dead": 3, "on": "2026-11-25"},)),
     Example("14 k8 2d", ({"doe": "14", "born": 8, "alive": 6, "dead": 2, "on": "2026-11-25"},)),
     Example(
@@ -62,7 +64,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("kindle", "newborn", "had")
 CUES: Final = {
-    "kindle": "surprised us with | made babies | produced | had little ones | had her little ones | dropped | born to | kindled | kindle | kindles | kindling | kindl | kendled | kendall | findled | gave birth | had her babies | had babies | had her kits"
+    "kindle": "surprised us with | made babies | produced | had little ones | had her little ones | born to | kindled | kindle | kindles | kindling | kindl | kendled | kendall | findled | gave birth | had her babies | had babies | had her kits"
     " | had her litter | had em | had them | popped | birthed | delivered | had a litter | had kits | had a baby | k | kd | knd | dropped her litter"
     " | dropped kits | dropped a litter | littered | had bunnies | had her bunnies | can build | new litter | popped out | had babies again"
     " | kindlings | had her kids | birth | births | pushed out | gave us | litter born | litter arrived | litter is here | babies are here",

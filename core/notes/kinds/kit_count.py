@@ -43,6 +43,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("16 has5 kits", ({"doe": "16", "count": 5, "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "12 lst two kits to teh cold",
     "how many kits has 12?",
     "33 has a white toenail",
     "12 has snuffles",

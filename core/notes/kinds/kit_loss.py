@@ -35,6 +35,7 @@ class KitsLost:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("Found a kit of Sorrel's on the wire, stone cold", ({"doe": "12", "count": 1, "on": "2026-11-25", "cause": "out_of_box"},)),
     Example("lost 2 kits from sorrel's litter", ({"doe": "12", "count": 2, "on": "2026-11-25"},)),
     Example("sorrel scattered her kits, lost 2", ({"doe": "12", "count": 2, "cause": "scattered", "on": "2026-11-25"}, {"kind": "nest_manners", "doe": "12", "sign": "scattered", "on": "2026-11-25"},)),
     Example(

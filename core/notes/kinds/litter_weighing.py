@@ -14,6 +14,7 @@ from core.notes.amounts import age_in_days, bare_weight
 from core.notes.checking import animal_problem, kits_then, not_yet, worst
 from core.notes.clause import Clause, Need, Pick
 from core.notes.fact import Tag
+from core.notes.items import grams_said
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, grams, noted
 from core.problem import Problem
@@ -33,6 +34,7 @@ class LitterWeighed:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("all 5 of 16s kits 2 lb each", ({"doe": "16", "grams": 4536, "on": "2026-11-25", "count": 5},)),
     Example("12 litter weighed 3 lb 12", ({"doe": "12", "grams": 1701, "on": "2026-11-25"},)),
     Example("litter of 16 9-8", ({"doe": "16", "grams": 4309, "on": "2026-11-25"},)),
     Example("16 five kits 9 lb 4 all together", ({"doe": "16", "grams": 4196, "on": "2026-11-25", "count": 5},)),
@@ -89,7 +91,8 @@ def read(c: Clause) -> None:
     each = c.first("each") if grams is not None else None
     if each is not None:  # "all 5 of 16's kits 2 lb each"
         used.append(c.items[each])
-        grams = grams * (c.whole(count) or 0) if grams is not None and count is not None and c.whole(count) else None
+        kits_weighed = c.whole(count) if count is not None else None
+        grams = _of_all(c, place, kits_weighed) if kits_weighed else None
     values = {"grams": grams, "count": c.whole(count) if count is not None else None, "age_days": age_in_days(c.items[ages[0]]) if ages else None}
     need = None if grams is not None else Need("which_number", "grams", "How much is that for the whole litter?" if each is not None else "Which weight is that? Ounces go up to 15.")
     c.take(c.past(LitterWeighed, pick, "doe", values, used, need))
@@ -99,6 +102,15 @@ def _of_kits(c: Clause) -> bool:
     """Whether the kits are what was weighed: counted, or somebody's."""
     kits = c.first("kits") or 0
     return c.number_for(kits) is not None or (kits > 0 and c.items[kits - 1].unit == "possessive")
+
+
+def _of_all(c: Clause, place: int, kits_weighed: int) -> int | None:
+    """The weight of all kits where that of each was said [g], from its exact amount."""
+    item = c.items[place]
+    if item.sort == "weight":
+        return grams_said(item.value[1] * kits_weighed, item.unit)
+    each = c.grams(place)
+    return each * kits_weighed if each is not None else None
 
 
 def _doe(c: Clause, cue: int | None) -> Pick | None:

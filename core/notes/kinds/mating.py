@@ -33,6 +33,7 @@ class Bred:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("x 15 7 2f", ({"doe": "15", "buck": "7", "on": "2026-11-25", "falls": 2},)),
     Example("bred 15 to Flint, 2 falls", ({"doe": "15", "buck": "3", "falls": 2, "on": "2026-11-25"},)),
     Example("bred 15 to Flint, 3 falls", ({"doe": "15", "buck": "3", "falls": 3, "on": "2026-11-25"},)),
     Example("put Juno in with Moss, 1 fall", ({"doe": "14", "buck": "5", "falls": 1, "on": "2026-11-25"},)),

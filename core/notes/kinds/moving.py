@@ -29,6 +29,7 @@ class Moved:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("12 -> A4", ({"who": "12", "cage": "A4", "on": "2026-11-25"},)),
     Example("Moss to pen 6", ({"who": "5", "cage": "6", "on": "2026-11-25"},)),
     Example("31 is in C2 now", ({"who": "31", "cage": "C2", "on": "2026-11-25"},)),
     Example("moved Pip and 31 to B7", ({"who": "R23", "cage": "B7", "on": "2026-11-25"}, {"who": "31", "cage": "B7", "on": "2026-11-25"},)),

@@ -29,6 +29,9 @@ class NestManners:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("12 never pulled a lick of fur", ({"doe": "12", "sign": "no_fur", "on": "2026-11-25"},)),
+    Example("14 toting hay this morning", ({"doe": "14", "sign": "good", "on": "2026-11-25"},)),
+    Example("16 made a mess of her nest, pulled it all out", ({"doe": "16", "sign": "scattered", "on": "2026-11-25"},)),
     Example("16 soiled the box", ({"doe": "16", "sign": "soiled", "on": "2026-11-25"},)),
     Example("Clover built a good nest", ({"doe": "9", "sign": "good", "on": "2026-11-25"},)),
     Example("14 no fur", ({"doe": "14", "sign": "no_fur", "on": "2026-11-25"},)),

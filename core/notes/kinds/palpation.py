@@ -29,6 +29,8 @@ class Palpated:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("twelve and sixteen are open", ({"doe": "12", "result": "open", "on": "2026-11-25"}, {"doe": "16", "result": "open", "on": "2026-11-25"},)),
+    Example("twenty two is open", ({"doe": "22", "result": "open", "on": "2026-11-25"},)),
     Example("palp 14 +", ({"doe": "14", "result": "bred", "on": "2026-11-25"},)),
     Example("palpated 9, bred", ({"doe": "9", "result": "bred", "on": "2026-11-25"},)),
     Example("palped 14 and 9, both bred", ({"doe": "14", "result": "bred", "on": "2026-11-25"}, {"doe": "9", "result": "bred", "on": "2026-11-25"},)),

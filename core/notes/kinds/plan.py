@@ -36,6 +36,8 @@ class Planned:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("gonna butcher R22 and R23 saturday", ({"who": "R22", "what": "cull", "on": "2026-11-28"}, {"who": "R23", "what": "cull", "on": "2026-11-28"},)),
+    Example("cull 33 before dec 5", ({"who": "33", "what": "cull", "until": "2026-12-05"},)),
     Example("sell 31 and 32", ({"who": "31", "what": "sell"}, {"who": "32", "what": "sell"},)),
     Example("keep 33 until march", ({"who": "33", "what": "keep", "until": "2027-03-31"},)),
     Example("replace Sorrel with 33", ({"who": "12", "what": "replace", "with": "33"},)),
@@ -49,6 +51,8 @@ EXAMPLES: tuple[Example, ...] = (
     ),
 )
 NOT_THIS: tuple[str, ...] = (
+    "I think we'll butcher the three R's around christmas",
+    "15 flagging her tail, ready to breed",
     "I might sell 31 someday",
     "sold 31 $55",
     "thinking about keeping 33",

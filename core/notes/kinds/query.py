@@ -31,6 +31,8 @@ class Query:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("is juno due yet", ({"about": "due", "who": "14"},)),
+    Example("14 vs 9", ({"about": "compare", "who": "14", "with": "9"},)),
     Example("digest", ({"about": "digest"},)),
     Example("herd", ({"about": "count"},)),
     Example("due list", ({"about": "due"},)),
@@ -44,6 +46,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Who should I breed 15 to?", ({"about": "pair", "who": "15"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "the show is on december 5th, taking 31 and 33",
     "14 kindled 8, 2 dead",
     "remind me friday to trim nails on 9",
     "31 4-6",

@@ -32,6 +32,8 @@ class RationSet:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("does 1 cup bucks 1/2", ({"amount": 1.0, "unit": "cup", "on": "2026-11-25", "scope": "does"}, {"amount": 0.5, "unit": "cup", "on": "2026-11-25", "scope": "bucks"},)),
+    Example("fed 14 1 cup 1/2", ({"amount": 1.5, "unit": "cup", "on": "2026-11-25", "who": "14"},)),
     Example("bucks get 5 oz a day", ({"amount": 5, "unit": "oz", "on": "2026-11-25", "scope": "bucks"},)),
     Example("Flint 1 cup a day", ({"amount": 1, "unit": "cup", "on": "2026-11-25", "who": "3"},)),
     Example("does are on a cup and a half", ({"amount": 1.5, "unit": "cup", "on": "2026-11-25", "scope": "does"},)),

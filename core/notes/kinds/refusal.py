@@ -29,6 +29,7 @@ class Refused:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("15 wants nothing to do with flint", ({"doe": "15", "on": "2026-11-25", "buck": "3"},)),
     Example("12 refused moss", ({"doe": "12", "on": "2026-11-25", "buck": "5"},)),
     Example("thistle wanted nothing to do with flint", ({"doe": "16", "on": "2026-11-25", "buck": "3"},)),
     Example("22 wouldn't stand for moss yesterday", ({"doe": "22", "on": "2026-11-24", "buck": "5"},)),

@@ -46,6 +46,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Sold: R23, $40, 24 Nov, to J. Alvarez.", ({"on": "2026-11-24", "who": "R23", "price": "40.00", "to": "j"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "sold 16's bucks 20 each",
     "list 32 for 60",
     "sell 31 in december",
     "bought 4 bags feed",

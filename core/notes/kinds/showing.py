@@ -28,6 +28,7 @@ class Shown:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("Show results 11/21: 15 first, 7 third.", ({"who": "15", "on": "2026-11-21", "placing": "first"}, {"who": "7", "on": "2026-11-21", "placing": "third"},)),
     Example("Juno 2nd place saturday", ({"who": "14", "on": "2026-11-21", "placing": "2nd"},)),
     Example("33 best opposite of breed at the fair", ({"who": "33", "on": "2026-11-25", "placing": "best opposite of breed"},)),
     Example("Flint best of variety", ({"who": "3", "on": "2026-11-25", "placing": "best of variety"},)),

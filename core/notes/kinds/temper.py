@@ -40,6 +40,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("clover is so swet", ({"who": "9", "grade": "good", "on": "2026-11-25", "sign": "sweet"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "I scratched 31 behind the ears and he melted",
     "clover fed well today",
     "bit of rain today",
     "Pip has sore hocks",

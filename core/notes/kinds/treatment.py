@@ -35,6 +35,8 @@ class Treated:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("5 mites tx ivermectin", ({"who": "5", "with": "ivermectin", "on": "2026-11-25"},)),
+    Example("gave moss point two cc of ivermectin hold him twenty eight days", ({"who": "5", "with": "ivermectin", "on": "2026-11-25", "dose": "point two cc", "withdrawal_days": 28},)),
     Example(
         "gave 5 penicillin .3 ml, 30 day withdrawal",
         ({"who": "5", "with": "penicillin", "on": "2026-11-25", "dose": ".3 ml", "withdrawal_days": 30},),
@@ -50,6 +52,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("gave 22 ivermectn", ({"who": "22", "with": "ivermectin", "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "Moss was down in the dumps all day, didn't even come up for his treat",
     "gave R22 to the neighbor",
     "moss gets 3/4 cup",
     "remind me friday to worm 22",

@@ -59,6 +59,8 @@ EXAMPLES: tuple[Example, ...] = (
     ),
 )
 NOT_THIS: tuple[str, ...] = (
+    "33 must be close to four pounds by now",
+    "need to weigh 31",
     "12 litter 3-9",
     "16 3 2",
     "33 type 4 fur 5",
