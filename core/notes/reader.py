@@ -96,6 +96,7 @@ WORDLESS_PLACES: Final = frozenset(place for place, module in enumerate(STATEMEN
 BY_MARK: Final[Mapping[str, tuple[int, ...]]] = {
     mark: tuple(place for place, module in enumerate(STATEMENT_KINDS) if mark in TRIGGERS[module]) for mark in frozenset().union(*TRIGGERS.values())
 }
+KIND_CUES: Final[Mapping[str, Any]] = {module.KIND.name: module.CUES for module in ALL}
 PLAIN: Final = frozenset({"word", "mark", "break", "date", "time"})  # items that no kind can begin with when it has no word of its own
 LEXICON: Final = Lexicon(
     [*(module.CUES for module in ALL), {"color": " | ".join(color_words()), "breed_name": " | ".join(breed_words())}]
@@ -370,8 +371,11 @@ class _Statements:
     def _weigh(self, clause: Clause, needs: list[tuple[Found, Need]], safe: list[Found]) -> None:
         """Sort a statement's readings into the safe and those in need; what no reading explains puts all of them in need."""
         left = unexplained(clause, sum(len(other.found) for other in self.clauses))
+        verb = _unread_verb(clause)
         for found in clause.found:
             need = found.need or _misheard(found)
+            if verb and need is None:
+                need = Need("what", "", f"I can't place \u201c{verb}\u201d in that note. Please send it again in other words, one thing at a time.")
             if left and need is None:
                 words = ", ".join(f"\u201c{item.said}\u201d" for item in left[:3])
                 need = Need("which_number" if left[0].sort in {"num", "pair", "weight", "sum"} else "what", "", f"I can't place {words} in that note. Please send it again in other words, one thing at a time.")
@@ -505,6 +509,23 @@ def _who(clause: Clause) -> str | None:
     led = clause.led() if len(lone) != 1 else lone[0]
     mention = clause.mention(led) if led is not None and not clause.has("other_species") else None
     return mention.tag if mention else None
+
+
+#: Verbs that no reading of their own statement may pass over.
+VERBS: Final = frozenset({"weigh", "lose", "die", "sell", "cull", "wean", "kindle", "foster", "palpate", "treat", "give", "tag", "list"})
+#: Kinds that may stand beside such a verb of another kind.
+BESIDE_VERB: Final = frozenset({("weigh", "litter_weighed"), ("give", "treated"), ("give", "ration"), ("list", "sold"), ("weigh", "culled"), ("weigh", "condition"), ("treat", "ailment")})
+
+
+def _unread_verb(clause: Clause) -> str:
+    """A verb of the barn in the statement that none of its readings knows; empty where there is none."""
+    kinds = [found.fact.kind for found in clause.found]
+    known = frozenset().union(*(frozenset(KIND_CUES.get(kind, ())) for kind in kinds))
+    for item in clause.items:
+        marks = item.marks & VERBS
+        if marks and item.marks.isdisjoint(known) and id(item) not in clause.used and not any((mark, kind) in BESIDE_VERB for mark in marks for kind in kinds):
+            return item.said
+    return ""
 
 
 def _misheard(found: Found) -> Need | None:
