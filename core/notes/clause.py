@@ -364,7 +364,7 @@ class Clause:
 
     def days(self, direction: str) -> tuple[Days, list[Item], Said | None]:
         """The day or days of the statement: its own date, the list's, else today; with the items that said so."""
-        found = self.dates()
+        found = [i for i in self.dates() if direction != PAST or not self.told_due(i)]
         item = self.items[found[0]] if found else self.day_said
         if item is not None:
             self.day_said = item
@@ -372,6 +372,10 @@ class Clause:
         if self.header is not None:
             return self.resolved(self.header, direction), [], self.header
         return Days(self.today if direction == PAST else None), [], None
+
+    def told_due(self, i: int) -> bool:
+        """Whether the date at `i` says when something is due (`since she's due next week`), not when it was done."""
+        return any(self.said(j).startswith("due") for j in (i - 1, i - 2))
 
     def resolved(self, said: Said, direction: str) -> Days:
         """What a date comes to on the day of the message."""

@@ -29,6 +29,8 @@ def explained(c: Clause, i: int) -> bool:
     """Whether an item that no fact took says nothing new."""
     item = c.items[i]
     if item.sort == "num":
+        if c.said(i + 1) == "times" and c.found and all(found.fact.kind != "bred" for found in c.found):
+            return True  # "refused two times"
         return _repeats(c, item) or _left_alive(c, i) or (item.spoken and item.value == 1 and _pronoun(c, i)) or _is_animal_of(c, i)
     if item.sort in {"animal", "code"}:
         return _is_animal_of(c, i) or not c.found
@@ -37,9 +39,7 @@ def explained(c: Clause, i: int) -> bool:
     if item.sort == "clock":
         return c.said(i - 1) in {"at", "around"}
     if item.sort == "date":
-        if any(c.said(j).startswith("due") for j in (i - 1, i - 2)):
-            return True  # "since she's due next week"
-        return not c.found or _same_day(c, item)
+        return c.told_due(i) or not c.found or _same_day(c, item)
     return False
 
 
@@ -51,7 +51,7 @@ def _repeats(c: Clause, item: Item) -> bool:
 
 def _left_alive(c: Clause, i: int) -> bool:
     """`lost another one, that makes six`: how many are left, where the book agrees."""
-    if c.said(i - 1) not in {"makes", "leaves", "leaving", "making"}:
+    if c.said(i - 1) not in {"makes", "leaves", "leaving", "making", "now", "down to", "now at"} and not (c.said(i - 1) in {"are", "is", "has"} and c.said(i - 2) == "now"):
         return False
     for found in c.found:
         doe = c.herd.find(found.values.get("doe") or "")

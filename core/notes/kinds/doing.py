@@ -67,7 +67,7 @@ def read(c: Clause) -> None:
     mine = set(map(id, pick.items)) if pick else set()
     spent = {id(c.items[i]) for i in c.dates()}
     words = [
-        item.said
+        f"cage {item.value}" if item.sort == "cage" else item.said
         for item in c.items
         if id(item) not in mine and id(item) not in spent and item.sort in {"word", "cage"} and item.said not in {"done", "i", "we", "the", "on", "for", "of", "just", "all done", "finally", "got", "finished", "with"}
     ]
