@@ -8,8 +8,8 @@ from core.notes.clause import Clause
 from core.notes.items import KG, Item, pair_grams
 from core.words import grams_of
 
-DAYS_IN: Final = {"day": 1, "week": 7, "month": 30, "year": 365}
-GRAMS_FROM = 20  # in a farm of kilos a bare number from here on is grams
+DAYS_IN: Final = {"day": 1, "week": 7, "month": 30, "year": 365}  # not a figure: days in the calendar's units
+GRAMS_FROM = 20  # not a figure: in a farm of kilos a bare number from here on is grams
 
 
 def bare_weight(c: Clause, i: int) -> tuple[int | None, list[Item]]:

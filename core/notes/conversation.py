@@ -11,11 +11,13 @@ from core.herd.questions import fitting
 from core.herd.state import Herd
 from core.notes.amend import corrected, sire_told, undone
 from core.notes.answer import NO, YES, animal_said, answered, carried, completed, plain, whole_number
+from core.notes.birth_correction import birth_numbers
 from core.notes.chore_replies import chore_reply
-from core.notes.correction_fields import field_for
+from core.notes.correction_fields import birth_agreed, field_for
 from core.notes.fact import Fact, Fields, Json, to_json
 from core.notes.journal import Note
 from core.notes.kinds.correction import Correct
+from core.notes.kinds.kindling import Kindled
 from core.notes.kinds.undoing import Undo
 from core.notes.meaning import Meaning, meaning_of
 from core.notes.reading import Ask, Context, Draft, Message, Reading
@@ -25,7 +27,7 @@ from core.notes.tokens import tokens
 
 Reader = Callable[..., Reading]  # read(message, herd, context)
 
-_LONGEST_NUMBER = 24  # letters: no number in words is longer
+_LONGEST_NUMBER = 24  # not a figure: letters: no number in words is longer
 _DENIES = re.compile(r"^\W*(?:(?:no|nope|sorry|actually|oops|correction|wait|i mean|it was|that was|not)\b[\s,.:-]*)+", re.IGNORECASE)
 _FIELD_WAS = re.compile(
     r"^(?:no,?\s+)?(?:the |her |his |its )?(buck|doe|dam|sire|mother|father|animal|rabbit|tag)\s+(?:was|is|should be|should have been)\s+(.+?)[.!]?$",
@@ -62,6 +64,9 @@ def understood(book: Book, message: Message, reader: Reader) -> Meaning:
     asked = open_question(book, message)
     if asked is not None:
         talk = replace(talk, asked=asked)
+    put_right = _birth_put_right(talk)
+    if put_right is not None:
+        return _resolved(talk, put_right)
     answer = _answer(talk)
     if answer is not None:
         return answer
@@ -76,9 +81,48 @@ def _answer(talk: Talk) -> Meaning | None:
     ask = question_of(talk.asked) if talk.asked else None
     if talk.asked is None or ask is None or not _may_answer(talk.asked, talk.message, ask):
         return None
+    if ask.draft is not None and ask.draft.kind == "correct":
+        return _correction_answered(talk, talk.asked, ask.draft)
     if ask.draft is not None and ask.draft.wanted == "sire":
         return sire_told(talk.book, talk.message, ask.draft, animal_said(talk.herd, talk.message.text))
     return answered(ask, talk.message.text, talk.herd, talk.today, talk.reads)
+
+
+def _correction_answered(talk: Talk, asked: Note, draft: Draft) -> Meaning | None:
+    """Yes or no to a correction that was asked about; None where the words are something else."""
+    said = plain(talk.message.text)
+    if said in NO:
+        return Meaning(subject=asked.subject, notices=("Left as it was.",), settled=True)
+    if said not in YES:
+        return None
+    as_told = replace(talk.message, text=asked.text, author=asked.author)
+    set_, who = draft.known["set"], draft.known.get("who")
+    return corrected(talk.book, as_told, Correct(set=Fields(tuple(set_.items())), who=who), sure=True)
+
+
+def _birth_put_right(talk: Talk) -> Meaning | None:
+    """ "No, 2 dead" right after a kindling: the birth put right, not kits lost since; None where the words are something else."""
+    denied = _DENIES.match(talk.message.text)
+    if denied is None:
+        return None
+    words = talk.message.text[denied.end() :]
+    draft, asked_at = (talk.asked.ask.draft, talk.asked.id) if talk.asked is not None and talk.asked.ask is not None else (None, 0)
+    if draft is not None and draft.kind == "kindled" and draft.wanted != "sire":
+        return _birth_asked_put_right(talk, draft, words)
+    births = [(entry.note.id, entry.fact) for entry in last_entries(talk.book, talk.message) if isinstance(entry.fact, Kindled)]
+    if not births or (draft is not None and draft.kind != "correct" and asked_at > births[-1][0]):
+        return None
+    numbers = birth_numbers(words, births[-1][1].doe, talk.herd)
+    return Meaning((Correct(set=Fields(tuple(numbers.items()))),)) if numbers else None
+
+
+def _birth_asked_put_right(talk: Talk, draft: Draft, words: str) -> Meaning | None:
+    """The birth just asked about, with the numbers that the words put right."""
+    numbers = birth_numbers(words, str(draft.known.get("doe")), talk.herd)
+    if numbers is None:
+        return None
+    known = birth_agreed(draft.known, {**draft.known, **numbers}, numbers)
+    return completed(replace(draft, known=known, rest=()), {}, talk.today)
 
 
 def _with_open_question(talk: Talk, meaning: Meaning) -> Meaning:
@@ -161,7 +205,7 @@ def _resolved(talk: Talk, meaning: Meaning) -> Meaning:
 def _completes(talk: Talk, correct: Correct) -> Meaning | None:
     """The note just asked about, with what the correction says; None where the correction is about something recorded."""
     asked = talk.asked
-    if asked is None or asked.ask is None or not _is_latest(talk.book, asked, talk.message):
+    if asked is None or asked.ask is None or (asked.ask.draft is not None and asked.ask.draft.kind == "correct") or not _is_latest(talk.book, asked, talk.message):
         return None
     draft = asked.ask.draft
     put_right = _draft_put_right(talk, draft, correct) if draft is not None else None

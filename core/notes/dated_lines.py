@@ -17,7 +17,7 @@ from core.notes.reading import Message
 from core.notes.recall import REPLAY
 
 _DATED = re.compile(r"^(?P<day>\d{4}-\d{2}-\d{2})(?:[ T](?P<time>\d{1,2}:\d{2})(?::\d{2})?)?(?:\s+|$)(?P<text>.*)$")
-_NOON = time(12)
+_NOON = time(12)  # not a figure: an hour of the day
 _NO_TIME = "--:--"
 
 

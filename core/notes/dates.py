@@ -47,7 +47,7 @@ PERIODS: Final = {
     "hrs": "hour", "minute": "minute", "minutes": "minute", "min": "minute", "mins": "minute",
 }  # fmt: skip
 DATE_FIRST: Final = frozenset({*MONTHS, *WEEKDAYS, *NEAR_DAYS, "last", "this", "next", "the", "day", "in", "end", "christmas", "earlier", "just", "night", "nite"})
-MONTHS_BACK_AT_MOST = 13  # a past date older than this is more likely a slip
+MONTHS_BACK_AT_MOST = 13  # not a figure: a past date older than this is more likely a slip
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,7 +133,7 @@ def _numeric(said: str) -> Said:
 
 
 def _full_year(year: int) -> int:
-    return year + 2000 if year < 100 else year
+    return year + 2000 if year < 100 else year  # not a figure: a century
 
 
 def _key(tokens: Sequence[Token], at: int) -> str:
@@ -150,7 +150,7 @@ def _from_number(tokens: Sequence[Token], at: int) -> tuple[Said, int] | None:
         return _ordinal_day(tokens, at, int(key), at + 2)
     dashed = following == "-" and _key(tokens, at + 2) in MONTHS
     month_at = at + 2 if dashed else at + 1
-    if _key(tokens, month_at) in MONTHS and int(key) <= 31 and not _month_is_word(tokens, month_at) and not _tag_before_date(tokens, at, month_at):
+    if _key(tokens, month_at) in MONTHS and int(key) <= 31 and not _month_is_word(tokens, month_at) and not _tag_before_date(tokens, at, month_at):  # not a figure: days in a month
         return _with_year(tokens, Said("day_month", int(key), MONTHS[_key(tokens, month_at)]), month_at + 1)
     return _ago(tokens, at, at + 1, key)
 
@@ -176,7 +176,7 @@ def _ordinal_day(tokens: Sequence[Token], at: int, day: int, end: int) -> tuple[
     following = _key(tokens, end)
     anchored = (before == "the" and earlier in {"on", "back", "by", "before", "after", "until", "til", "till", "since", "of", "for", "was", "from", "around"}) or before in {"on", "til", "till", "until", "by"}
     plain_end = following in {"", ".", ",", ";", ":", "\n", "and", "she", "he", "i", "at", "but", "with", "to", "for"}
-    if 1 <= day <= 31 and (anchored or (before == "the" and plain_end and tokens[at].sort == NUMBER)):
+    if 1 <= day <= 31 and (anchored or (before == "the" and plain_end and tokens[at].sort == NUMBER)):  # not a figure: days in a month
         return Said("day", day), end
     return None
 
@@ -187,7 +187,7 @@ def _with_year(tokens: Sequence[Token], said: Said, end: int) -> tuple[Said, int
     if year.isdigit() and (len(year) == 4 and year.startswith("20")):
         return Said(said.shape, said.a, said.b, int(year)), year_at + 1
     if year.isdigit() and len(year) == 2 and _key(tokens, end) == "-" and tokens[end].glued and tokens[end + 1].glued:
-        return Said(said.shape, said.a, said.b, 2000 + int(year)), year_at + 1
+        return Said(said.shape, said.a, said.b, 2000 + int(year)), year_at + 1  # not a figure: a century
     return said, end + 1 if _key(tokens, end) == "." and _key(tokens, end - 1) in MONTHS and len(_key(tokens, end - 1)) <= 4 and _key(tokens, end + 1).isdigit() else end
 
 
@@ -213,7 +213,7 @@ def _from_word(tokens: Sequence[Token], at: int, key: str) -> tuple[Said, int] |
             return Said("month_end"), of + 1
     if key == "christmas" and _key(tokens, at - 1) in {"by", "until", "til", "till", "through", "thru", "on", "before", "after"}:
         eve = following == "eve"
-        return Said("day_month", 24 if eve else 25, 12), at + 1 + eve
+        return Said("day_month", 24 if eve else 25, 12), at + 1 + eve  # not a figure: christmas
     if key in {"night", "nite"} and following == "before" and _key(tokens, at + 2) == "last":
         return Said("near", -2), at + 3
     if key == "earlier" and following == "today":
@@ -237,17 +237,17 @@ def _month_first(tokens: Sequence[Token], at: int) -> tuple[Said, int] | None:
     key = _key(tokens, day_at)
     end = day_at + 1
     if key in ORDINALS or (key in {"twenty", "thirty"} and _key(tokens, end) in ORDINALS):
-        tens = {"twenty": 20, "thirty": 30}.get(key, 0)
+        tens = {"twenty": 20, "thirty": 30}.get(key, 0)  # not a figure: number words
         day = tens + ORDINALS[_key(tokens, end)] if tens else ORDINALS[key]
         return _with_year(tokens, Said("day_month", day, month), end + 1 if tens else end)
-    if key.isdigit() and len(key) <= 2 and 1 <= int(key) <= 31:
+    if key.isdigit() and len(key) <= 2 and 1 <= int(key) <= 31:  # not a figure: days in a month
         if _key(tokens, end) in {"st", "nd", "rd", "th"}:
             end += 1
         elif tokens[at].key in WORDLIKE and not _fenced(tokens, at, end):
             return None
         return _with_year(tokens, Said("day_month", int(key), month), end)
     words = spoken(tokens, day_at) if day_at < len(tokens) and key != "one" and tokens[at].key not in {"may", "mar"} else None
-    if words and words[0] == int(words[0]) and 1 <= words[0] <= 31:
+    if words and words[0] == int(words[0]) and 1 <= words[0] <= 31:  # not a figure: days in a month
         return _with_year(tokens, Said("day_month", int(words[0]), month), words[1])
     if _key(tokens, at - 1) in {"in", "by", "until", "til", "till", "come", "this", "next", "early", "late", "for", "mid"} and key not in UNITS:
         return Said("month", month), at + 1
@@ -361,7 +361,7 @@ def days_of(said: Said, today: date, direction: str, order: str) -> Days:
 
 
 def _exact(year: int, month: int, day: int) -> date | None:
-    if not 1 <= month <= 12 or not 1 <= day <= calendar.monthrange(year, month)[1] or not 1 < year < 9000:
+    if not 1 <= month <= 12 or not 1 <= day <= calendar.monthrange(year, month)[1] or not 1 < year < 9000:  # not a figure: months and years of the calendar
         return None
     return date(year, month, day)
 
@@ -389,8 +389,8 @@ def _weekday_days(said: Said, today: date, direction: str, _order: str) -> Days:
 def _day_days(said: Said, today: date, direction: str, _order: str) -> Days:
     """The latest such day of a month, or the next one."""
     for step in range(13):
-        months = today.year * 12 + today.month - 1 + (step if direction == "plan" else -step)
-        found = _exact(months // 12, months % 12 + 1, said.a)
+        months = today.year * 12 + today.month - 1 + (step if direction == "plan" else -step)  # not a figure: months in a year
+        found = _exact(months // 12, months % 12 + 1, said.a)  # not a figure: months in a year
         if found and (found <= today if direction == "past" else found >= today):
             return Days(found)
     return Days(None)
@@ -413,7 +413,7 @@ def _dated(day: int, month: int, year: int | None, today: date, direction: str) 
 
 def _long_ahead(this_year: date, today: date) -> bool:
     """Whether a day told as past lies so far ahead that last year's is meant (December told in January)."""
-    return (this_year - today).days > 183
+    return (this_year - today).days > 183  # not a figure: half a year
 
 
 def _numeric_days(said: Said, today: date, direction: str, order: str) -> Days:
@@ -441,11 +441,11 @@ def _month_end_days(_said: Said, today: date, _direction: str, _order: str) -> D
 def _week_days(said: Said, today: date, _direction: str, _order: str) -> Days:
     weeks = {"last": -1, "next": 1}.get(said.modifier, 0)
     monday = today - timedelta(today.weekday()) + timedelta(7 * weeks)
-    return Days(monday, monday + timedelta(6))
+    return Days(monday, monday + timedelta(6))  # not a figure: monday to sunday
 
 
 def _weekend_days(said: Said, today: date, direction: str, _order: str) -> Days:
-    saturday = today - timedelta(today.weekday()) + timedelta(5)
+    saturday = today - timedelta(today.weekday()) + timedelta(5)  # not a figure: monday to saturday
     if said.modifier == "last" or (direction == "past" and said.modifier == "this" and saturday > today):
         saturday -= timedelta(7)
     elif said.modifier == "next":
@@ -454,8 +454,8 @@ def _weekend_days(said: Said, today: date, direction: str, _order: str) -> Days:
 
 
 def _whole_month_days(said: Said, today: date, _direction: str, _order: str) -> Days:
-    months = today.year * 12 + today.month - 1 + {"last": -1, "next": 1}.get(said.modifier, 0)
-    year, month = months // 12, months % 12 + 1
+    months = today.year * 12 + today.month - 1 + {"last": -1, "next": 1}.get(said.modifier, 0)  # not a figure: months in a year
+    year, month = months // 12, months % 12 + 1  # not a figure: months in a year
     return Days(date(year, month, 1), date(year, month, calendar.monthrange(year, month)[1]))
 
 
@@ -473,7 +473,7 @@ def _by_dateparser(words: str, today: date, order: str) -> date | None:
     """What dateparser makes of an anchored span, from noon of the day: English only, never a bare token."""
     import dateparser  # type: ignore[import-untyped] # noqa: PLC0415 - its first use costs a fifth of a second
 
-    noon = datetime(today.year, today.month, today.day, 12)  # noqa: DTZ001 - farm-local, on purpose without a zone
+    noon = datetime(today.year, today.month, today.day, 12)  # not a figure: an hour of the day  # noqa: DTZ001 - farm-local, on purpose without a zone
     settings = {"RELATIVE_BASE": noon, "DATE_ORDER": order, "RETURN_AS_TIMEZONE_AWARE": False}
     found = dateparser.parse(words, languages=["en"], settings=settings)
     return found.date() if found else None

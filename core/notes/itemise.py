@@ -39,7 +39,7 @@ TIME_FIRST: Final = frozenset({"at", "around", "by", "about", "after", "before",
 AT_START: Final = frozenset({"so", "told", "least", "wind", "way", "ways", "find"})
 SHORT_FORMS: Final = {"n": "and", "bc": "because", "wldnt": "wouldnt", "wudnt": "wouldnt", "cldnt": "couldnt", "cudnt": "couldnt", "hsnt": "hasnt", "ddnt": "didnt", "dint": "didnt", "yst": "yesterday"}
 AFTER_COUPLE: Final = frozenset({"of", "more", "", ".", ",", "kits", "kit", "babies", "bunnies", "dead", "alive", "bags", "bucks", "does", "days", "last", "today", "this", "yesterday", "overnight"})
-NOON = 12
+NOON = 12  # not a figure: an hour of the day
 FIGURES_OF_WATCH: Final = 4
 SEXES: Final = {"m": frozenset({"bucks_word"}), "f": frozenset({"does_word"})}
 BESIDE_HOUR: Final = frozenset({"this", "today", "tonight", "in", "yesterday", "last", "tomorrow", "when"})
@@ -451,19 +451,19 @@ class Scan:
                 self._take(item)
                 return True
         if following in {"bag", "sack"} and [self._key(self.at + n) for n in (2, 3, 4)] == ["and", "a", "half"]:
-            self._add("num", self.at + 1, Decimal("1.5"), spoken=True)
+            self._add("num", self.at + 1, Decimal("1.5"), spoken=True)  # not a figure: one and a half
             self._add("word", self.at + 4, None, frozenset({"bag"}))
             return True
         if following == "couple" and (self._key(self.at - 1) == "to" or self._key(self.at + 2) not in AFTER_COUPLE):
             return False
         if following in {"bag", "sack"} and [self._key(self.at + n) for n in (2, 3, 4)] == ["and", "a", "half"]:
-            self._add("num", self.at + 1, Decimal("1.5"), spoken=True)
+            self._add("num", self.at + 1, Decimal("1.5"), spoken=True)  # not a figure: one and a half
             self._phrase(following)
             self.at += 3
             return True
         if following in {"dozen", "couple"}:
             end = self.at + 2
-            self._add("num", end + (self._key(end) == "of"), Decimal(12 if following == "dozen" else 2), spoken=True)
+            self._add("num", end + (self._key(end) == "of"), Decimal(12 if following == "dozen" else 2), spoken=True)  # not a figure: a dozen
             return True
         if following == "hundred":
             found = amount_at(self.tokens, self.at + 1)
@@ -661,7 +661,7 @@ class Scan:
         """`0430`, `at 1730`, `1730 h`: a time of day in four figures."""
         said, after = token.key, self._key(self.at + 1)
         told = said.startswith("0") or after in {"h", "hrs"} or self._key(self.at - 1) in {"at", "@"}
-        if len(said) != FIGURES_OF_WATCH or not said.isdigit() or not told or int(said[:2]) >= 24 or int(said[2:]) >= 60 or self.herd.tagged(said):
+        if len(said) != FIGURES_OF_WATCH or not said.isdigit() or not told or int(said[:2]) >= 24 or int(said[2:]) >= 60 or self.herd.tagged(said):  # not a figure: hours and minutes
             return False
         self._add("time", self.at + (2 if after in {"h", "hrs"} else 1), f"{said[:2]}:{said[2:]}")
         return True

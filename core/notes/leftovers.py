@@ -16,7 +16,7 @@ from core.notes.items import Item
 
 ASKED: Final = frozenset({"num", "weight", "pair", "clock", "money", "temp", "date", "span", "dose", "cup", "percent", "sum", "code", "animal", "cage"})
 PRONOUNS: Final = frozenset({"this", "that", "the", "no", "which", "good", "big", "little", "another", "last", "first", "other", "each", "every", "any", "only"})
-NEAR_DAYS: Final = {"day": 1, "week": 4, "month": 16, "year": 183}  # how far an age in such units may be off
+NEAR_DAYS: Final = {"day": 1, "week": 4, "month": 16, "year": 183}  # not a figure: how far an age in such units may be off
 
 
 def unexplained(c: Clause, facts: int = 0) -> list[Item]:

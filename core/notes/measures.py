@@ -12,7 +12,7 @@ from core.notes.numbers import FRACTIONS, spoken
 from core.notes.tokens import NUMBER, Token
 
 MOST_CUPS: Final = 10  # `38.9 c` is a fever, no ration
-HALVES: Final = {"half": Decimal("0.5"), "quarter": Decimal("0.25"), "third": Decimal("0.333"), "1/2": Decimal("0.5")}
+HALVES: Final = {"half": Decimal("0.5"), "quarter": Decimal("0.25"), "third": Decimal("0.333"), "1/2": Decimal("0.5")}  # not a figure: a quarter
 
 
 def amount_at(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool, bool] | None:
@@ -34,7 +34,7 @@ def amount_at(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool, boo
     if possessive:
         return value, end, True, True
     if key(tokens, end) in {"quarters", "quarter"} and value < 4:
-        return value * Decimal("0.25"), end + 1, True, False
+        return value * Decimal("0.25"), end + 1, True, False  # not a figure: a quarter
     return _with_fraction(tokens, value, end, spoken_words=True)
 
 
@@ -66,7 +66,7 @@ def _with_fraction(tokens: Sequence[Token], value: Decimal, end: int, *, spoken_
         if part is not None and (after == end + 2 or key(tokens, after) in {"half", "1/2"}):
             return value + part, after + 1, spoken_words, False
         if key(tokens, end + 1) in {"three", "3"} and key(tokens, end + 2) in {"quarter", "quarters"}:
-            return value + Decimal("0.75"), end + 3, spoken_words, False
+            return value + Decimal("0.75"), end + 3, spoken_words, False  # not a figure: three quarters
     return value, end, spoken_words, False
 
 
@@ -190,11 +190,11 @@ def _time_words(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> I
         last = end + 2
         while key(tokens, last) in {"m", "."} and last < end + 4 and tokens[last].glued:
             last += 1
-    if unit == "in" and key(tokens, end + 1) == "the" and key(tokens, end + 2) in {"evening", "afternoon", "morning"} and key(tokens, at - 1) in {"at", "around", "about", "by"} and 0 < value <= 12 and value == int(value):
+    if unit == "in" and key(tokens, end + 1) == "the" and key(tokens, end + 2) in {"evening", "afternoon", "morning"} and key(tokens, at - 1) in {"at", "around", "about", "by"} and 0 < value <= 12 and value == int(value):  # not a figure: hours of the clock
         half, last = ("am" if key(tokens, end + 2) == "morning" else "pm"), end + 3
-    if half and value == int(value) and 0 < value <= 12:
-        return _made(tokens, "time", at, last, f"{int(value) % 12 + 12 * (half == 'pm'):02d}:00")
-    if key(tokens, end) == "oclock" and 0 < value <= 12:
+    if half and value == int(value) and 0 < value <= 12:  # not a figure: hours of the clock
+        return _made(tokens, "time", at, last, f"{int(value) % 12 + 12 * (half == 'pm'):02d}:00")  # not a figure: hours of the clock
+    if key(tokens, end) == "oclock" and 0 < value <= 12:  # not a figure: hours of the clock
         return _made(tokens, "time", at, end + 1, f"{int(value):02d}:00")
     return None
 
@@ -227,8 +227,8 @@ def _others(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item 
 def clock_time(text: str, half: str = "") -> str | None:
     """`HH:MM` of a time as typed; None where there is no such time."""
     hours, minutes = (int(part) for part in text.split(":"))
-    if half == "pm" and hours < 12:
-        hours += 12
-    if half == "am" and hours == 12:
+    if half == "pm" and hours < 12:  # not a figure: hours of the clock
+        hours += 12  # not a figure: hours of the clock
+    if half == "am" and hours == 12:  # not a figure: hours of the clock
         hours = 0
-    return f"{hours:02d}:{minutes:02d}" if hours < 24 and minutes < 60 else None
+    return f"{hours:02d}:{minutes:02d}" if hours < 24 and minutes < 60 else None  # not a figure: hours and minutes

@@ -10,10 +10,10 @@ from core.notes.tokens import Token
 
 UNITS: Final = {
     "zero": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "eleven": 11,
-    "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17, "eighteen": 18, "nineteen": 19,
+    "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17, "eighteen": 18, "nineteen": 19,  # not a figure: number words
 }  # fmt: skip
 TENS: Final = {
-    "twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90,
+    "twenty": 20, "thirty": 30, "forty": 40, "fourty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90,  # not a figure: number words
 }  # fmt: skip
 SLIPS: Final = {
     "fourten": "fourteen", "forteen": "fourteen", "fiveteen": "fifteen", "fiften": "fifteen", "sixten": "sixteen", "eigth": "eight",
@@ -21,10 +21,10 @@ SLIPS: Final = {
 }  # fmt: skip
 ORDINALS: Final = {
     "first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9, "tenth": 10,
-    "eleventh": 11, "twelfth": 12, "thirteenth": 13, "fourteenth": 14, "fifteenth": 15, "sixteenth": 16, "seventeenth": 17,
+    "eleventh": 11, "twelfth": 12, "thirteenth": 13, "fourteenth": 14, "fifteenth": 15, "sixteenth": 16, "seventeenth": 17,  # not a figure: number words
     "eighteenth": 18, "nineteenth": 19, "twentieth": 20, "thirtieth": 30,
 }  # fmt: skip
-FRACTIONS: Final = {"half": Decimal("0.5"), "quarter": Decimal("0.25"), "quarters": Decimal("0.25"), "third": Decimal("0.333")}
+FRACTIONS: Final = {"half": Decimal("0.5"), "quarter": Decimal("0.25"), "quarters": Decimal("0.25"), "third": Decimal("0.333")}  # not a figure: a quarter
 
 #: Words that an ear or a phone puts for a number; grammar decides (`items`), never the word alone.
 HOMOPHONES: Final = {"to": 2, "too": 2, "for": 4, "fore": 4, "ate": 8, "won": 1, "tree": 3, "free": 3, "tin": 10, "sex": 6, "a": 8}
@@ -48,7 +48,7 @@ def spoken(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool] | None
     if key == "point":
         return _decimal_part(tokens, at, Decimal(0))
     if key == "dozen":
-        return Decimal(12), at + 1, False
+        return Decimal(12), at + 1, False  # not a figure: a dozen
     if key == "hundred":
         return _hundreds(tokens, 1, at)
     if key in POSSESSIVE:
@@ -68,13 +68,13 @@ def _compound(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool] | N
         value, end = value + UNITS[following], end + 1
     elif value in TENS.values() and _unit_of_possessive(following):
         return Decimal(value + _unit_of_possessive(following)), end + 1, True
-    elif following == "hundred" and value < 20:
+    elif following == "hundred" and value < 20:  # not a figure: number words: `nineteen hundred` is the last
         return _hundreds(tokens, value, end)
     elif following == "thousand":
         rest = _at(tokens, end + 2 if _key(tokens, end + 1) == "and" else end + 1)
         return (value * 1000 + rest[0], rest[1], rest[2]) if rest and rest[0] < 1000 else (Decimal(value * 1000), end + 1, False)
     elif following == "dozen":
-        return Decimal(value * 12), end + 1, False
+        return Decimal(value * 12), end + 1, False  # not a figure: a dozen
     if _key(tokens, end) == "point":
         return _decimal_part(tokens, end, Decimal(value))
     return Decimal(value), end, False

@@ -103,7 +103,7 @@ LEXICON: Final = Lexicon(
 )
 CORRECTORS: Final = frozenset({"no", "i mean", "i meant", "make that", "sorry", "er", "rather", "or rather", "wait no", "no wait", "scratch that", "oops", "i said"})
 ASKING: Final = frozenset({"is", "are", "did", "has", "was", "were", "does", "will", "have", "can", "should", "would", "could"})
-PLACES_OF_QUESTION: Final = 12  # items: a longer message is more than a question or a correction
+PLACES_OF_QUESTION: Final = 12  # not a figure: items: a longer message is more than a question or a correction
 
 
 _TICK: Final = re.compile(r"\[\s*[xX\u2713]?\s*\]")
@@ -233,7 +233,7 @@ def _is_setting(whole: Clause) -> bool:
         return False
     if whole.said(place) in {"winter", "spring"} and whole.dates() and not whole.explicit() and len(whole.items) <= PLACES_OF_QUESTION:
         return True
-    if any(item.said in {"left", "remaining", "remains", "opened"} for item in whole.items):
+    if any(item.said in {"left", "remaining", "remains", "opened"} for item in whole.items) or (any(item.said in {"down to"} for item in whole.items) and not whole.has("each") and not whole.sorted_as("money")):
         return False
     return len(whole.said(place).split()) > 1 or place == whole.opening() or whole.said(whole.opening() or 0) in {"setting", "settings", "set", "our", "my"}
 
@@ -259,10 +259,7 @@ def _is_question(whole: Clause, text: str) -> bool:
         return True
     if first.marks & {"question", "show_me"} and first.said not in {"any", "list", "who", "see"}:
         return len(whole.items) <= PLACES_OF_QUESTION * 2 and not whole.sorted_as("weight", "pair", "money")
-    if _asked_of(whole, opening) or _versus(whole):
-        return True
-    last = whole.items[-1]
-    if len(whole.items) <= 3 and last.marks & {"ask:card", "ask:pedigree", "ask:flags", "ask:picture"} and whole.known(opening):
+    if _asked_of(whole, opening) or _versus(whole) or _named_last(whole, opening):
         return True
     if first.said in {"weights", "weights for", "wts", "weights on", "weights of"} and not whole.sorted_as("weight", "pair", "clock", "cup") and len(whole.sorted_as("num")) + len(whole.explicit()) == 1:
         return True
@@ -280,6 +277,11 @@ def _asked_of(whole: Clause, opening: int) -> bool:
     if whole.said(opening) not in ASKING or whole.known(following) is None or whole.items[following].unit == "possessive":
         return False
     return not whole.sorted_as("weight", "pair", "money", "cup", "dose") and len(whole.items) <= PLACES_OF_QUESTION
+
+
+def _named_last(whole: Clause, opening: int) -> bool:
+    """`14 card`, `7 ped`."""
+    return len(whole.items) <= 3 and bool(whole.items[-1].marks & {"ask:card", "ask:pedigree", "ask:flags", "ask:picture"}) and whole.known(opening) is not None
 
 
 def _versus(whole: Clause) -> bool:
@@ -347,7 +349,15 @@ class _Statements:
         lone = [i for i in clause.sorted_as("num") if clause.known(i) and not clause.counted(i)]
         return clause.mention(lone[0]) if len(lone) == 1 and not clause.found else None
 
+    def _without_the_gone(self) -> None:
+        """What is said of an animal that the same message takes off the book tells why it left, and is no fact of its own."""
+        gone = {found.values.get("who") for clause in self.clauses for found in clause.found if found.fact.kind in LEAVING} - {None}
+        for clause in self.clauses if gone else ():
+            kept = [found for found in clause.found if found.fact.kind not in OF_THE_LIVING or found.values.get("who") not in gone]
+            clause.found[:] = kept
+
     def _together(self) -> Reading:
+        self._without_the_gone()
         founds = [found for clause in self.clauses for found in clause.found]
         if not founds:
             return self._nothing()
@@ -434,7 +444,7 @@ class _Statements:
         animals = any(item.sort in {"animal", "code"} for item in items)
         if any(item.sort == "pair" for item in items) and (marked or animals):
             return True
-        return (marked and len(numbers) > 1 and len(plain) <= 3) or (any(item.sort == "pair" for item in items) and len(plain) <= 2)
+        return (marked and len(numbers) > 1 and len(plain) <= 3) or ((any(item.sort == "pair" for item in items) or (len(numbers) > 2 and any(item.sort == "weight" for item in items))) and len(plain) <= 2)
 
     def _what(self, items: list[Item], who: str | None) -> Reading:
         said = " ".join(item.said for item in items[:6])
@@ -511,10 +521,12 @@ def _who(clause: Clause) -> str | None:
     return mention.tag if mention else None
 
 
+LEAVING: Final = frozenset({"died", "culled", "sold", "given_away"})
+OF_THE_LIVING: Final = frozenset({"ailment", "fault", "temper", "condition"})
 #: Verbs that no reading of their own statement may pass over.
-VERBS: Final = frozenset({"weigh", "lose", "die", "sell", "cull", "wean", "kindle", "foster", "palpate", "treat", "give", "tag", "list"})
+VERBS: Final = frozenset({"weigh", "lose", "die", "sell", "cull", "wean", "kindle", "foster", "palpate", "treat", "tag", "list"})
 #: Kinds that may stand beside such a verb of another kind.
-BESIDE_VERB: Final = frozenset({("weigh", "litter_weighed"), ("give", "treated"), ("give", "ration"), ("list", "sold"), ("weigh", "culled"), ("weigh", "condition"), ("treat", "ailment")})
+BESIDE_VERB: Final = frozenset({("weigh", "litter_weighed"), ("list", "sold"), ("weigh", "culled"), ("weigh", "condition"), ("treat", "ailment")})
 
 
 def _unread_verb(clause: Clause) -> str:

@@ -172,7 +172,7 @@ def _until(c: Clause) -> date | None:
         return days.until or days.on
     for i in c.sorted_as("span"):
         count, period = c.items[i].value
-        step = {"day": 1, "week": 7, "month": 30}.get(period)
+        step = {"day": 1, "week": 7, "month": 30}.get(period)  # not a figure: days in the calendar's units
         if step and c.said(i - 1) in {"next", "in", "the next"}:
             return c.today + timedelta(count * step)
     return None

@@ -99,9 +99,9 @@ def _time(c: Clause, places: list[int]) -> tuple[str | None, list[Item]]:
     if at is None:
         return None, []
     hours, minutes = c.whole(at + 1) or 0, c.whole(at + 2)
-    if minutes is not None and 0 <= minutes < 60 and hours < 24:
+    if minutes is not None and 0 <= minutes < 60 and hours < 24:  # not a figure: hours and minutes
         return f"{hours:02d}:{minutes:02d}", [c.items[at], c.items[at + 1], c.items[at + 2]]
-    return (f"{hours:02d}:00", [c.items[at], c.items[at + 1]]) if hours < 24 else (None, [])
+    return (f"{hours:02d}:00", [c.items[at], c.items[at + 1]]) if hours < 24 else (None, [])  # not a figure: hours and minutes
 
 
 def _text(c: Clause, cue: int, skip: set[int]) -> str:

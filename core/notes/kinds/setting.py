@@ -152,7 +152,7 @@ def _time(c: Clause) -> SettingValue | None:
     for i in c.sorted_as("clock"):
         return clock_time(c.items[i].value)
     numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None]
-    if len(numbers) == 1 and 0 <= (c.whole(numbers[0]) or 0) < 24:
+    if len(numbers) == 1 and 0 <= (c.whole(numbers[0]) or 0) < 24:  # not a figure: hours in a day
         return f"{c.whole(numbers[0]):02d}:00"
     return None
 
