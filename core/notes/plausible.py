@@ -54,7 +54,7 @@ def _cues(c: Clause, found: Found, *words: str) -> list[int]:
     """Where the words of a reading stand: those given, or all that have marks."""
     used = {id(item) for item in found.used}
     wanted = frozenset(words)
-    return [i for i, item in enumerate(c.items) if id(item) in used and item.sort == "word" and (item.said in wanted if wanted else item.marks)]
+    return [i for i, item in enumerate(c.items) if (id(item) in used or item.said == "put") and item.sort == "word" and (item.said in wanted if wanted else item.marks)]
 
 
 def _object(c: Clause, i: int) -> int:
@@ -103,6 +103,8 @@ def _died(c: Clause, found: Found) -> bool:
             return True
         if said == "passed" and c.said(i + 1) in {"me", "him", "her", "up", "by", "out", "the", "over", "through", "around", "us"}:
             return True
+        if said == "put" and any(c.said(j) == "down" and c.said(j + 1) in {"for", "as", "on", "to", "in", "at"} for j in range(i, len(c.items))) and not c.has("ail"):
+            return True
         if said == "is gone" and c.said(i + 1) in {"to", "from", "for", "with", "off", "in", "out", "again"}:
             return True
         if said in {"died", "dead", "dies"} and _of_a_thing(c, i):
@@ -125,7 +127,7 @@ def _left(c: Clause, found: Found) -> bool:
     cues = [i for i in _cues(c, found) if c.items[i].marks & {"sell", "cull", "give", "list"}]
     if any(c.said(i) == "list" and i and c.said(i - 1) in DETERMINERS for i in cues):
         return True
-    return any(_thing(c, i) for i in cues if not any(_animal_at(c, j) and c.items[j].sort != "num" and c.said(j + 1) != "," for j in range(_object(c, i) - 1, i, -1)))
+    return any(_thing(c, i) and "to" not in found.values for i in cues if not any(_animal_at(c, j) and c.items[j].sort != "num" and c.said(j + 1) != "," for j in range(_object(c, i) - 1, i, -1)))
 
 
 def _missed(c: Clause, found: Found) -> bool:
@@ -265,9 +267,25 @@ def _named_person(c: Clause, _found: Found) -> bool:
 BUYERS: Final = frozenset("guy man lady woman person fellow fella farmer dude gal family couple breeder buyer customer somebody someone kid girl boy teacher student".split())  # noqa: SIM905 - a table of words
 
 
+BARE: Final = frozenset("well fine fat happy pink warm good healthy growing big strong nice um uh so okay ok yep lol still now in her with there under total count today only just about".split())  # noqa: SIM905 - a table of words
+
+
 def _some_of_them(c: Clause, found: Found) -> bool:
-    """Whether the number counts only some kits: `1 kit with a bad eye`."""
-    return not c.has("count", "left_over", "has_kits") and c.has("ail", "fault", "treat", "cause:sick", "color")
+    """Whether kits counted without a verb are only some of them, or have something done to them: `1 kit with a bad eye`."""
+    if c.has("ail", "fault", "treat", "cause:sick", "give", "sell", "cull") and not c.has("count"):
+        return True
+    if c.has("count", "left_over", "has_kits") or any("all" in item.marks and c.whole(i + 1) is not None or item.said == "all" for i, item in enumerate(c.items)):
+        return False
+    used = {id(item) for item in found.used}
+    rest = [item for item in c.items if id(item) not in used and item.sort == "word" and not item.marks & {"kits", "all", "alive", "doe_word", "nest_place", "pronoun", "litter"}]
+    return any(item.said not in LINKS and item.said not in DETERMINERS and item.said not in BARE for item in rest)
+
+
+AVERAGES: Final = frozenset({"avg", "average", "averaging", "ave", "averaged", "averages"})
+
+
+def _an_average(c: Clause, _found: Found) -> bool:
+    return any(item.said in AVERAGES for item in c.items) and not any(item.said == "each" for item in c.items)
 
 
 FRAMES: Final[Mapping[str, Callable[[Clause, Found], bool]]] = {
@@ -288,5 +306,6 @@ FRAMES: Final[Mapping[str, Callable[[Clause, Found], bool]]] = {
     "skipped": _skipped,
     "animal": _named_person,
     "kit_count": _some_of_them,
+    "weighed": _an_average,
     "nest_box": _box,
 }

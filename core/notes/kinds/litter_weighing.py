@@ -60,6 +60,9 @@ CUES: Final = {
 }  # fmt: skip
 
 
+AVERAGES: Final = frozenset({"avg", "average", "averaged", "averages", "averaging", "ave"})
+
+
 def read(c: Clause) -> None:
     """All kits of a doe on the scale together."""
     if not c.has("litter_weight", "litter") and not (c.has("kits") and _of_kits(c)):
@@ -88,9 +91,9 @@ def read(c: Clause) -> None:
         count = free[0] if len(free) == 1 else None
     ages = c.sorted_as("span")
     used = [*items, *(c.items[i] for i in (cue, count, kits) if i is not None), *(c.items[i] for i in ages[:1])]
-    each = c.first("each") if grams is not None else None
+    each = next((i for i, item in enumerate(c.items) if "each" in item.marks or item.said in AVERAGES), None) if grams is not None else None
     if each is not None:  # "all 5 of 16's kits 2 lb each"
-        used.append(c.items[each])
+        used += [item for item in c.items if "each" in item.marks or item.said in AVERAGES]
         kits_weighed = c.whole(count) if count is not None else None
         grams = _of_all(c, place, kits_weighed) if kits_weighed else None
     values = {"grams": grams, "count": c.whole(count) if count is not None else None, "age_days": age_in_days(c.items[ages[0]]) if ages else None}

@@ -67,6 +67,8 @@ def read(c: Clause) -> None:
         cue = ordinal if ordinal is not None else (c.first("show_place", *(("place_number",) if "show" in c.virtual else ())) if "show" in c.virtual or c.has("place_number") else None)
         if cue is None:
             return
+    if c.said(cue) == "bob" and c.said(cue - 1).split(" ")[-1] in {"for", "to", "with", "by", "from", "and", "called"}:
+        return  # somebody's name
     if c.said(cue) == "won" and not c.has("show_place") and len(c.items) > cue + 1 and c.items[cue + 1].sort == "num":
         return
     pick = c.subject_of(cue)

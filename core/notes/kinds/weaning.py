@@ -13,7 +13,7 @@ from core.herd.changes import tallied
 from core.herd.litters import alive_now, litter_meant, litters_of, live_born, the_litter
 from core.herd.state import Herd, Litter
 from core.notes.checking import animal_problem, not_yet, too_many, worst
-from core.notes.clause import Clause, Need, Pick
+from core.notes.clause import Clause, Need, Pick, first_need
 from core.notes.fact import Tag
 from core.notes.items import Item
 from core.notes.kind import Example, Kind
@@ -91,7 +91,14 @@ def read(c: Clause) -> None:
             need = Need("how_many", "count", "How many were weaned? Send the number.")
     if bucks is not None and does is not None and count is not None and bucks + does != count:
         need = Need("which_number", "count", f"{bucks} bucks and {does} does make {bucks + does}, not {count}. How many were weaned?")
-    c.take(c.past(Weaned, pick, "doe", {"count": count, "bucks": bucks, "does": does}, used, need))
+    c.take(c.past(Weaned, pick, "doe", {"count": count, "bucks": bucks, "does": does}, used, first_need(need, _to_come(c, cue))))
+
+
+def _to_come(c: Clause, cue: int | None) -> Need | None:
+    """`wean 16 sat`: a day of the week behind the bare verb may lie behind or ahead."""
+    if cue is None or c.said(cue) != "wean" or not any(c.items[i].value.shape == "weekday" and c.items[i].value.modifier != "last" for i in c.dates()):
+        return None
+    return Need("when", "on", "Was that done, or is it to be done? Send the day, for example: 21 nov.")
 
 
 def _pulled_off(c: Clause) -> int | None:

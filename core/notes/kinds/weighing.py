@@ -70,7 +70,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("weigh",)
 CUES: Final = {
-    "weigh": "weighed | weighs | weigh | weighing | weight | weights | wt | wts | wgt | weighd | wghd | on the scale | to the scale | scale | tipped the scale | tips the scale"
+    "weigh": "body weight | body wt | bw | live weight | weighed | weighs | weigh | weighing | weight | weights | wt | wts | wgt | weighd | wghd | on the scale | to the scale | scale | tipped the scale | tips the scale"
     " | tipped the scales at | came in at | is up to | weighed in at | weigh in | weighins | weighed in | metric | wghs | weighted | put on the scale",
 }  # fmt: skip
 
@@ -102,8 +102,8 @@ def read(c: Clause) -> None:
         if c.found and not told:
             return
     if len(weights) == 1 and len(animals) > 1 and any(item.said in {"both", "each", "all"} for item in c.items):
-        for pick in animals:  # "31 and 32 both 4 lb"
-            c.take(c.past(Weighed, pick, "who", {"grams": weights[0][0]}, weights[0][1], None if weights[0][0] else _no_such_weight(weights[0][1][0])))
+        for one in animals:  # "31 and 32 both 4 lb"
+            c.take(c.past(Weighed, one, "who", {"grams": weights[0][0]}, weights[0][1], None if weights[0][0] else _no_such_weight(weights[0][1][0])))
         return
     if len(animals) != len(weights) and not (len(animals) <= 1 and len(weights) == 1):
         return
@@ -147,7 +147,7 @@ def _told_before(c: Clause) -> None:
 
 def _weights(c: Clause, *, told: bool) -> list[Weight]:
     """The weights of the statement; in words about weighing also `4 6`, and a bare number in the farm's unit."""
-    found: list[Weight] = [(c.grams(i), [c.items[i]]) for i in c.sorted_as("weight", "pair", "clock")]
+    found: list[Weight] = [(c.grams(i), [c.items[i]]) for i in c.sorted_as("weight", "pair", "clock") if c.said(i - 1) not in CHANGES]
     if found:
         return found
     numbers = c.sorted_as("num")
