@@ -19,7 +19,7 @@ Phrases = Mapping[str, tuple[Phrase, ...]]  # first word -> its phrases, longest
 
 #: Shared phrases: mark -> phrases, parted by ` | `.
 SHARED: Final = {
-    "alive": "wiggly | breathing | all live | alive and kicking | living and | thriving | moving around | alive | live | living | lived | survived | surviving | wiggling | wriggling | squirming | made it | livebirth | lives | alives"
+    "alive": "viable | wiggly | breathing | all live | alive and kicking | living and | thriving | moving around | alive | live | living | lived | survived | surviving | wiggling | wriggling | squirming | made it | livebirth | lives | alives"
     " | liveborn | live born | born alive | alive and well | doing fine | doing good | doing well",
     "dead": "passed | passed away | nonviable | non viable | not viable | lifeless | perished | no heartbeat | not living | expired | didnt live | did not live | dead | died | stillborn | still born | doa | ded | deads | dies | born dead | didnt make it | did not make it | didnt survive"
     " | not alive | not breathing | deceased | stillborns | gone cold | stone cold | cold and stiff | stiff as a board",

@@ -85,6 +85,9 @@ TROD: Final = frozenset({"stepped on", "stepped", "sat on", "laid on", "trampled
 CAUSES: Final = ("eaten", "crushed", "predator", "cold", "heat", "starved", "out_of_box", "deformed", "sick", "scattered", "unknown")
 
 
+STILL_THERE: Final = frozenset({"makes", "leaves", "leaving", "making", "now", "down to", "now at"})
+
+
 def read(c: Clause) -> None:
     """Kits of a doe that died, how many and of what. Kits that are eaten or stepped on tell of the doe's manners as well."""
     cue = _cue(c)
@@ -198,7 +201,7 @@ def _doe(c: Clause, cue: int) -> Pick | None:
 def _count(c: Clause, cue: int, litter: Litter | None) -> tuple[int | None, list[Item], Need | None]:
     """How many: the number beside the verb, else any; `them all` is all that live."""
     every = [i for i in c.each("all", "none") if "all" in c.items[i].marks]
-    numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None and c.said(i - 1) not in {"makes", "leaves", "leaving", "making"}]
+    numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None and c.said(i - 1) not in STILL_THERE and not (c.said(i - 1) in {"are", "is", "has"} and c.said(i - 2) == "now")]
     if numbers:
         nearest = min(numbers, key=lambda i: abs(i - cue) + (3 if i < cue else 0)) if cue >= 0 else numbers[0]
         kits = [i for i in numbers if c.counted(i)]

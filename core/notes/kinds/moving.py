@@ -53,6 +53,8 @@ CUES: Final = {
 
 def read(c: Clause) -> None:
     """An animal and its new cage: `14 to B3`, `moved thistle over to cage c seven`."""
+    if _each_to_its_cage(c):
+        return
     cage, used = _cage(c)
     if cage is None:
         if c.has("move") and c.has("cage_word") and (c.explicit() or c.led() is not None) and not c.has("kits", "foster"):
@@ -78,6 +80,18 @@ def read(c: Clause) -> None:
 def _with_kits(c: Clause) -> bool:
     """`14 and her kits to B3`: nothing of the kits is told but that they went along."""
     return any(c.said(i - 1) in {"her", "the"} and c.said(i - 2) in {"and", "with", "&", "w"} for i in c.each("kits"))
+
+
+def _each_to_its_cage(c: Clause) -> bool:
+    """`3 -> A1, 5 -> A2`, `33 is in C2 and 31 in C3`."""
+    places = [i for i, item in enumerate(c.items) if item.sort in {"cage", "code"} and not c.taken(i)]
+    animals = [next((j for j in range(i - 1, max(-1, i - 5), -1) if c.known(j) is not None), None) for i in places]
+    led = all(c.items[i - 1].marks & {"into", "to"} or c.said(i - 1) in {">", ":", "="} for i in places)
+    if len(places) < 2 or None in animals or len(set(animals)) != len(places) or not led or c.has("new", "tag", "kits"):
+        return False
+    for i, j in zip(places, animals, strict=True):
+        c.take(c.past(Moved, c.pick(j or 0), "who", {"cage": c.items[i].value}, [c.items[i]]))
+    return True
 
 
 def _plain(c: Clause, cage: Item) -> bool:

@@ -55,7 +55,7 @@ OPENS: Final = ("palpate",)
 CUES: Final = {
     "palpate": "palpated | palpate | palp | palps | palpation | palpating | felt | palpations | palpated her | feel her belly | how paid it | helpated"
     " | repeated those | felt for kits | checked for kits | plapated | palpate check | palped",
-    "pregnant": "preggo | preggers | bred | positive | pos | preg | pregnant | loaded | babies | kits | grapes | marbles | feels bred | felt bred | yes | good | full | definitely bred | took",
+    "pregnant": "gravid | in the family way | expecting | preggo | preggers | bred | positive | pos | preg | pregnant | loaded | babies | kits | grapes | marbles | feels bred | felt bred | yes | good | full | definitely bred | took",
     "open": "is open | open | negative | neg | empty | not bred | nothing | not pregnant | no babies | no kits | didnt take | wasnt bred | isnt bred | not preg | no",
     "unsure": "unsure | not sure | couldnt tell | cant tell | maybe | dont know | unclear | hard to tell | could not tell | not certain | inconclusive"
     " | couldnt feel | questionable | honestly dont know | no idea | uncertain | couldnt decide | iffy | might be",
