@@ -33,6 +33,7 @@ def in_words(found: dict[str, Any], zone: tzinfo) -> str:
     people = ", ".join(f"{member['name']} ({member['role']})" for member in found["members"]) or "nobody yet"
     return "\n".join(
         (
+            f"Book: {found['book']}",
             f"Farm {found['farm']}, {found['database']}: {count(found['notes'], 'note')}, the last {last}.",
             f"People: {people}. Chats: {found['chats']}.",
             f"Messages that came in: {in_states(found['inbox'])}. That go out: {in_states(found['outbox'])}.",
@@ -87,4 +88,5 @@ def setup(book: str | None, farm: str | None) -> None:
     app: App = opened(book, farm)
     code = app.setup_code(options.clock(), anew=True)
     click.echo(f"set-up code: {code}")
+    click.echo(f"For the book {app.status()['book']}", err=True)
     click.echo("Send it to the bot from the phone of the person who owns the farm. Then: haynote serve", err=True)

@@ -37,6 +37,7 @@ def season_of_notes() -> str:
 def show(app: App) -> None:
     """The season taken in, what follows from it, and a chat if a person is there."""
     season = season_of_notes()
+    click.echo("Reading a season of notes of an invented farm: this takes some seconds.", err=True)
     with click.progressbar(length=season.count("\n"), label="A season of notes", file=sys.stderr) as bar:
         told = app.replay(season, progress=lambda done, _all: bar.update(done - bar.pos))
     now = app.newest()

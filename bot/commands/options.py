@@ -88,7 +88,11 @@ def tell(document: dict[str, Any], reply: Reply, *, as_json: bool) -> None:
 
 def in_lines(reply: Reply) -> str:
     """The reply where no chat goes on: under it, the commands that its choices stand for."""
-    return "\n".join((*reply.lines, *(f"  haynote say {shlex.quote(choice.says)}" for choice in reply.choices)))
+    if not reply.choices:
+        return reply.text
+    asks = reply.lines[-1].endswith("?") if reply.lines else False
+    lead = "Answer with one of:" if asks else "You can go on with:"
+    return "\n".join((*reply.lines, lead, *(f"  haynote say {shlex.quote(choice.says)}" for choice in reply.choices)))
 
 
 def to_line(document: Any) -> str:

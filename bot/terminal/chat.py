@@ -14,8 +14,10 @@ from core.reply import Choice, Reply
 Hear = Callable[[str], Reply]
 Write = Callable[[str], None]
 
-GREETING = "Type a note as you would text it. Ctrl-D ends the chat; 'help' tells what you can say."
+GREETING = "Type a note as you would text it. 'help' tells what you can say; 'quit' ends the chat."
 PROMPT = "barn> "
+#: Asks for the choices again.
+AGAIN = ("?",)
 LEAVING = ("/quit", "/exit", "quit", "exit", "bye")
 
 
@@ -33,11 +35,12 @@ def chosen(text: str, choices: tuple[Choice, ...]) -> str:
 
 
 def converse(messages: Iterable[str], hear: Hear, write: Write, *, gap: str = "") -> None:
-    """Answer each message in turn; `gap` is written after each reply."""
+    """Answer each message in turn; `gap` is written after each reply. A question mark alone brings what stands open once more."""
     choices: tuple[Choice, ...] = ()
+    asked: Reply | None = None
     for text in messages:
-        reply = hear(chosen(text, choices))
-        choices = reply.choices
+        reply = asked if asked is not None and text.strip() in AGAIN else hear(chosen(text, choices))
+        choices, asked = reply.choices, reply if reply.choices else None
         write(shown(reply))
         write(gap)
 

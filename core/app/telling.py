@@ -70,11 +70,11 @@ def _new_chores(before: Herd, after: Herd, today: date) -> Iterable[Any]:
 
 
 def due(herd: Herd, today: date, days: int | None) -> Told:
-    """The chores of the coming days."""
+    """The chores of the coming days, all of them."""
     from core.reports.due import due as due_chores  # noqa: PLC0415
 
     found = due_chores(herd, today, days)
-    return Told(found.document(), found.reply())
+    return Told(found.document(), found.reply(whole=True))
 
 
 def digest(herd: Herd, today: date) -> Told:

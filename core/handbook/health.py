@@ -36,5 +36,16 @@ RED_FLAGS: Final = (
     "bleeding", "straining", "seizure", "seizing", "head tilt", "wry neck", "limp", "collapsed", "broken leg", "broken back",
 )  # fmt: skip
 
+#: Words in a later note that mean: it is over. Matched as whole words or phrases, where none of NOT_YET stands in the note.
+RECOVERED: Final = (
+    "better", "fine", "ok", "okay", "well", "good", "recovered", "healed", "healthy", "cured", "cleared", "clear", "over it", "over her", "over his",
+    "normal", "eating again", "all right", "alright", "no longer", "gone", "back on feed",
+)  # fmt: skip
+NOT_YET: Final = (
+    "not", "no better", "isn't", "isnt", "aint", "still", "a bit better", "little better", "bit better", "than", "almost", "nearly", "worse", "doesn't",
+    "doesnt", "never", "hope", "hopefully", "not eating", "if", "getting",
+)  # fmt: skip
+ASK_BEFORE: Final = "Not well by the last notes. Ask your vet before anyone buys or eats this animal."
+
 #: Signs that may pass to people: say ZOONOSES.
 CATCHING_SIGNS: Final = ("ringworm", "mange", "mites", "tularemia", "bald patch", "scabs", "crusty")

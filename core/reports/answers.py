@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from datetime import date, datetime
@@ -24,6 +25,7 @@ from core.reports.due import due
 from core.reports.evidence import Evidence, evidence
 from core.reports.feed import feed, feed_of
 from core.reports.flags import all_flags, flags_of
+from core.reports.herd_document import herd_document
 from core.reports.keep_or_cull import in_breed, keep_or_cull
 from core.reports.pairing import pairing
 from core.reports.why import why
@@ -44,6 +46,14 @@ HELP = (
 )
 
 
+#: What asks for a whole list.
+ALL_OF_THEM = re.compile(r"\b(all|everything|whole|full)\b", re.IGNORECASE)
+#: What asks for the herd itself and not for a number.
+HERD = re.compile(r"^(?!.*\b(how many|count|total)\b).*\bherd\b", re.IGNORECASE)
+#: What may be a tag.
+TAG = re.compile(r"\b[A-Za-z]{0,2}-?\d+\b")
+
+
 @dataclass(frozen=True, slots=True)
 class Asked:
     """A question with the herd, the day and the notes that it is answered from. `who` and `other` are the animals it names."""
@@ -53,6 +63,7 @@ class Asked:
     entries: tuple[Entry, ...]
     who: Animal | None
     other: Animal | None
+    said: str = ""  # the question as it was typed
 
     @property
     def herd(self) -> Herd:
@@ -67,17 +78,18 @@ class Asked:
 
 def answer(query: Query, book: Book, at: datetime) -> Reply:
     """The answer to a question that was sent at that time."""
-    return answered(query, book.herd, local_day(at, book.herd), book.standing())
+    said = book.notes[-1].text if book.notes and query in book.notes[-1].facts else ""
+    return answered(query, book.herd, local_day(at, book.herd), book.standing(), said)
 
 
-def answered(query: Query, herd: Herd, today: date, entries: Iterable[Entry] = ()) -> Reply:
-    """The answer to a question on that day."""
-    for said in (query.who, query.with_):
-        if said is not None and found(herd, said) is None:
-            return unknown(herd, said)
+def answered(query: Query, herd: Herd, today: date, entries: Iterable[Entry] = (), said: str = "") -> Reply:
+    """The answer to a question on that day. `said` is the question as it was typed, where somebody typed it."""
+    for named in (query.who, query.with_):
+        if named is not None and found(herd, named) is None:
+            return unknown(herd, named)
     who = found(herd, query.who) if query.who else None
     other = found(herd, query.with_) if query.with_ else None
-    asked = Asked(query, evidence(herd, today), tuple(entries), who, other)
+    asked = Asked(query, evidence(herd, today), tuple(entries), who, other, said)
     return ANSWERS.get(query.about, _help)(asked)
 
 
@@ -94,23 +106,27 @@ def unknown(herd: Herd, said: str) -> Reply:
         return Reply((f"Which {said}? Ask by tag.",), tuple(Choice(called(one), one.tag) for one in fits[:5]))
     first = next((one.tag for one in herd.animals.values() if one.living), None)
     hint = f"Try a tag on the book, such as {first}, or ask for the herd." if first else "Add it: new doe 40 mini rex born 3/4"
-    return Reply((f"I don't know an animal {said}. {hint}",))
+    return Reply((f"{said} is not on the book. {hint}",))
 
 
-def _needs(example: str) -> Reply:
-    """The reply to a question that lacks its animal."""
-    return Reply((f"Which animal? Ask like this: {example}",))
+def _needs(asked: Asked, example: str) -> Reply:
+    """The reply to a question that lacks its animal, or names one that is not on the book."""
+    strangers = (tag for tag in TAG.findall(asked.said) if not fitting(asked.herd, tag))
+    stranger = next(strangers, None)
+    return Reply((f"Which animal? Ask like this: {example}",)) if stranger is None else unknown(asked.herd, stranger)
 
 
 def _card(asked: Asked) -> Reply:
-    return card(asked.herd, asked.today, asked.who, asked.entries).reply() if asked.who else _needs("card 14")
+    return card(asked.herd, asked.today, asked.who, asked.entries).reply() if asked.who else _needs(asked, "card 14")
 
 
 def _due(asked: Asked) -> Reply:
     until = asked.query.until
     days = max((until - asked.today).days, 0) if until else None
     chores = due(asked.herd, asked.today, days)
-    return (chores.of(asked.who.tag) if asked.who else chores).reply()
+    if asked.who:
+        return chores.of(asked.who.tag).reply(whole=True)
+    return chores.reply(whole=asked.query.scope == "all" or bool(ALL_OF_THEM.search(asked.said)))
 
 
 def _digest(asked: Asked) -> Reply:
@@ -124,13 +140,13 @@ def _keep(asked: Asked) -> Reply:
 
 
 def _why(asked: Asked) -> Reply:
-    return why(asked.herd, asked.today, asked.who, asked.entries).reply() if asked.who else _needs("why 14")
+    return why(asked.herd, asked.today, asked.who, asked.entries).reply() if asked.who else _needs(asked, "why 14")
 
 
 def _pair(asked: Asked) -> Reply:
     one, other = asked.who, asked.other
     if one is None or other is None:
-        return _needs("15 x 7?")
+        return _needs(asked, "15 x 7?")
     if {one.sex, other.sex} != {"doe", "buck"}:
         same = f"both {one.sex}s" if one.sex and one.sex == other.sex else "not known to be a doe and a buck"
         return Reply((f"{called(one)} and {called(other)} are {same}. Ask for a doe and a buck: 15 x 7?",))
@@ -152,7 +168,9 @@ def _feed(asked: Asked) -> Reply:
 
 def _count(asked: Asked) -> Reply:
     if asked.who is None:
-        return counted(asked.barn, asked.query.scope, asked.query.breed)
+        told = counted(asked.barn, asked.query.scope, asked.query.breed)
+        whole = asked.query.scope in {None, "all"} and asked.query.breed is None and HERD.search(asked.said)
+        return herd_document(asked.herd, asked.today).reply() if whole else told
     litter = the_litter(asked.herd, asked.who.key, asked.today)
     if litter is None:
         return Reply((f"{called(asked.who)} has no kits under her or untagged.",))
@@ -165,7 +183,7 @@ def _weights(asked: Asked) -> Reply:
 
 
 def _pedigree(asked: Asked) -> Reply:
-    return asking.pedigree(asked.barn, asked.who) if asked.who else _needs("pedigree 33")
+    return asking.pedigree(asked.barn, asked.who) if asked.who else _needs(asked, "pedigree 33")
 
 
 def _flags(asked: Asked) -> Reply:

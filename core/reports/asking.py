@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from core.herd.litters import alive_now, litters_of, litters_sired, live_born, nursed_litter
+from core.herd.litters import alive_now, litters_of, litters_sired, nursed_litter
 from core.herd.matings import open_mating
 from core.herd.settings import target_weight
 from core.herd.state import Animal, Litter
@@ -15,6 +15,7 @@ from core.reports.bucks import growth_merit
 from core.reports.evidence import Evidence
 from core.reports.flags import long_open
 from core.reports.keep_or_cull import in_breed
+from core.reports.litter_story import story
 from core.reports.wording import age, begun, called, grams, more_or_less, price, short, tag_of, when
 from core.words import count
 
@@ -85,17 +86,7 @@ def litters_of_one(barn: Evidence, animal: Animal) -> Reply:
     found = litters_of(barn.herd, animal.key) or litters_sired(barn.herd, animal.key)
     if not found:
         return Reply((f"{called(animal)} has no litter on the book.",))
-    return first_lines(f"{called(animal)}: {count(len(found), 'litter')}.", [_story(barn, animal, litter) for litter in reversed(found)])
-
-
-def _story(barn: Evidence, animal: Animal, litter: Litter) -> str:
-    other = litter.sire if litter.dam == animal.key else litter.dam
-    by = f" ({'by' if litter.dam == animal.key else 'out of'} {tag_of(barn.herd, other)})" if other else ""
-    told = [f"{live_born(litter)} alive"] + ([f"{litter.dead} dead"] if litter.dead else [])
-    lost = sum(one.count for one in litter.losses)
-    told += [f"{lost} lost"] if lost else []
-    told += [f"{litter.weaned} weaned"] if litter.weaned is not None else [f"{alive_now(litter)} now"]
-    return f"{when(litter.born_on, barn.today)}{by}: {', '.join(told)}"
+    return first_lines(f"{called(animal)}: {count(len(found), 'litter')}.", [story(barn, animal, litter) for litter in reversed(found)])
 
 
 def weights(barn: Evidence, animal: Animal | None, scope: str | None, breed: str | None) -> Reply:
@@ -191,8 +182,9 @@ def sales(barn: Evidence, breed: str | None) -> Reply:
 
 
 def journal(barn: Evidence, entries: Iterable[Entry], animal: Animal | None) -> Reply:
-    """The last notes, or the last about one animal."""
-    found = {one.note.id: one.note for one in entries if animal is None or names(one, animal.tag)}
+    """The last notes, or the last about one animal. Questions are no notes."""
+    told = (one for one in entries if one.fact.kind != "query")
+    found = {one.note.id: one.note for one in told if animal is None or names(one, animal.tag)}
     notes = sorted(found.values(), key=lambda one: one.at)
     about = f" about {short(animal)}" if animal else ""
     if not notes:

@@ -20,7 +20,7 @@ from core.reports.evidence import Evidence
 from core.reports.finding import Finding
 from core.reports.growth import curve_of
 from core.reports.merit import Trait
-from core.reports.wording import times_in_ten
+from core.reports.wording import how_sure
 from core.words import count
 
 #: From this chance on it is worth saying that another's kits would outgrow his.
@@ -117,7 +117,8 @@ def excess_buck(barn: Evidence, animal: Animal) -> Finding | None:
     breed = f"{animal.breed} " if animal.breed else ""
     text = f"Number {place} of {count(of, f'{breed}buck')}; you keep {bucks.wanted} ({count(kits, 'kit') if kits else 'no kit'} of his weighed)"
     if rival and better is not None and better >= TOLD_FROM:
-        text += f". {rival.name or rival.tag}'s kits would outgrow his {times_in_ten(better)}"
+        sure = how_sure(f"{rival.name or rival.tag}'s kits would", "outgrow his", better)
+        text += f". {sure}"
     text += "."
     evidence = {
         "rank": place,

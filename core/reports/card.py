@@ -14,17 +14,20 @@ from core.herd.settings import target_weight
 from core.herd.state import Animal, Herd, Litter
 from core.notes.journal import Entry
 from core.reply import Choice, Reply
+from core.reports.ailing import ailing, ailing_document
 from core.reports.behind import notes_behind
 from core.reports.coat import posterior
 from core.reports.evidence import Evidence, evidence
 from core.reports.finding import Finding
 from core.reports.flags import flags_of, raised_line
 from core.reports.herd_document import animal_document
+from core.reports.litter_story import story
 from core.reports.wording import age, called, grams, price, tag_of, when
 from core.words import count, listed
 
 #: How many of each thing a card shows.
 SHOWN = 4
+LITTERS_SHOWN = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,10 +45,15 @@ class Card:
 
     def reply(self) -> Reply:
         """The card as it is read on a phone."""
-        lines = [self._who(), *self._family(), *self._weights(), *self._breeding(), *self._seen(), *self._plans()]
+        lines = [self._who(), *self._ailing(), *self._family(), *self._weights(), *self._breeding(), *self._seen(), *self._plans()]
         lines += [one.text for one in self.flags[:SHOWN]]
         choices = (Choice("Why?", f"why {self.animal.tag}"),) if self.animal.living else ()
         return Reply(tuple(dict.fromkeys(lines)), choices)
+
+    @property
+    def ailing(self) -> Finding | None:
+        """What ails it; nothing ails one that is gone any more."""
+        return ailing(self.barn, self.animal) if self.animal.living else None
 
     def document(self) -> dict[str, Any]:
         """The herd's object of this animal, with its whole story."""
@@ -62,6 +70,7 @@ class Card:
                 if one.key in {each.doe, each.buck}
             ],
             "events": [{"on": each.on.isoformat(), "what": each.what} | dict(each.detail) for each in one.events],
+            "ailing": ailing_document(self.ailing) if self.ailing else None,
             "flags": [each.document() for each in self.flags],
             "gone_on": one.gone.on.isoformat() if one.gone else None,
             "generations_known": self.barn.book.generations(one.key),
@@ -76,6 +85,9 @@ class Card:
         told += [f"cage {one.cage}"] if one.cage else []
         told += [f"{_GONE[one.gone.how]} {when(one.gone.on, today)}"] if one.gone else []
         return f"{called(one)}: {', '.join(part for part in told if part)}."
+
+    def _ailing(self) -> list[str]:
+        return [f"Not well: {self.ailing.text[:1].lower()}{self.ailing.text[1:]}"] if self.ailing else []
 
     def _family(self) -> list[str]:
         one, herd = self.animal, self.barn.herd
@@ -100,18 +112,23 @@ class Card:
         lines = []
         mating = open_mating(barn.herd, one.key, barn.today) if one.sex == "doe" else None
         if mating:
-            lines.append(f"Bred to {tag_of(barn.herd, mating.buck)} {when(mating.on, barn.today)}, day {(barn.today - mating.on).days}.")
+            box = f"; nest box in {when(mating.box_in, barn.today)}" if mating.box_in else ""
+            lines.append(
+                f"Bred to {tag_of(barn.herd, mating.buck)} {when(mating.on, barn.today)}, day {(barn.today - mating.on).days}{box}."
+            )
         litters = litters_of(barn.herd, one.key) or litters_sired(barn.herd, one.key)
         if litters:
             sizes = [str(live_born(each)) for each in litters]
-            lines.append(f"{count(len(litters), 'litter')}: {listed(sizes)} born alive; the last {when(litters[-1].born_on, barn.today)}.")
+            lines.append(f"{count(len(litters), 'litter')}: {listed(sizes)} born alive.")
+            lines += [f"Litter of {story(barn, one, each)}." for each in reversed(litters[-LITTERS_SHOWN:])]
         if one.key in barn.dams and not any(flag.code == "low_survival" for flag in self.flags):
             lines.append(f"{raised_line(barn, one)}.")
         return lines
 
     def _seen(self) -> list[str]:
         one, today = self.animal, self.barn.today
-        told = (("shown", "placing"), ("fault", "fault"), ("treated", "with"), ("ailment", "sign"))
+        told = [("shown", "placing"), ("fault", "fault"), ("treated", "with")]
+        told += [] if self.ailing else [("ailment", "sign")]
         last = [(what, each, str(each.detail.get(name) or "")) for what, name in told for each in events(one, what)[-2:]]
         lines = [f"{_SEEN[what]} {seen}".strip() + f", {when(each.on, today)}." for what, each, seen in last]
         if one.listing:

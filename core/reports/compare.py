@@ -14,7 +14,7 @@ from core.reply import Choice, Reply
 from core.reports.bucks import growth_merit
 from core.reports.evidence import Evidence, evidence
 from core.reports.herd_document import animal_document
-from core.reports.wording import age, grams, more_or_less, short, times_in_ten
+from core.reports.wording import age, grams, how_sure, more_or_less, short
 from core.words import count, share
 
 
@@ -55,14 +55,15 @@ class Comparison:
         best, worst, sure = (self.one, self.other, chance) if chance >= 0.5 else (self.other, self.one, 1 - chance)
         kits = sum(growth_merit(self.barn, each)[2] for each in (best, worst))
         told = f"by {count(kits, 'kit')} of theirs weighed" if kits else "by their own weights and their families'"
-        return [f"{short(best)}'s kits would outgrow {short(worst)}'s {times_in_ten(sure)}, {told}."]
+        said = how_sure(f"{short(best)}'s kits would", f"outgrow {short(worst)}'s", sure)
+        return [f"{said}, {told}."]
 
     def _raising(self) -> list[str]:
         chance = self.raises_better
         if chance is None:
             return []
         best, worst, sure = (self.one, self.other, chance) if chance >= 0.5 else (self.other, self.one, 1 - chance)
-        return [f"{short(best)} raises her kits better than {short(worst)} {times_in_ten(sure)}."]
+        return [f"{how_sure(short(best), f'raises her kits better than {short(worst)}', sure)}."]
 
     def _own(self, one: Animal) -> list[str]:
         barn, settings = self.barn, self.barn.herd.settings

@@ -9,6 +9,7 @@ from typing import Any
 from core.handbook import flags as figures
 from core.herd.state import Herd
 from core.reply import Choice, Reply
+from core.reports.ailing import ailing_document, ailing_line, all_ailing
 from core.reports.counts import Counts, counts
 from core.reports.due import Due, chore_document, chore_line, due
 from core.reports.evidence import Evidence, evidence
@@ -20,6 +21,7 @@ from core.words import count, listed
 
 WEEK = 7  # not a figure: days in a week
 #: Lines of each part that a phone takes.
+AILING_TOLD = 4
 CHORES_TOLD = 6
 LATE_TOLD = 2
 FLAGS_TOLD = 6
@@ -55,6 +57,7 @@ class Digest:
     flags: tuple[Finding, ...]
     counts: Counts
     feed: FeedLeft
+    ailing: tuple[Finding, ...] = ()
 
     @property
     def week_of(self) -> date:
@@ -69,6 +72,7 @@ class Digest:
             "chores": [chore_document(chore, self.today) for chore in self.chores.chores],
             "counts": self.counts.document(),
             "feed": self.feed.document(),
+            "ailing": [ailing_document(one) for one in self.ailing],
         }
 
     def reply(self) -> Reply:
@@ -77,13 +81,21 @@ class Digest:
         head = f"Week of {when(self.week_of, self.today)}: {count(len(self.chores.chores), 'chore')}" + (
             f", {late} overdue" if late else ""
         )
-        lines = [f"{head}; {count(len({one.animal for one in self.flags}), 'animal')} to look at."]
-        lines += self._chores() + self._flags()
+        seen = {one.animal for one in (*self.ailing, *self.flags)}
+        lines = [f"{head}; {count(len(seen), 'animal')} to look at."]
+        lines += self._ailing() + self._chores() + self._flags()
         lines.append(f"Herd: {self.counts.line()}.")
         lines.append(self.feed_line())
-        why = self.flags[0].tag if self.flags else None
+        why = next((one.tag for one in (*self.flags, *self.ailing)), None)
         choices = (Choice(f"Why {why}?", f"why {why}"),) if why else ()
         return Reply(tuple(lines), (*choices, Choice("Keep or cull", "who should I keep")))
+
+    def _ailing(self) -> list[str]:
+        """Who is not well, before everything else."""
+        barn = evidence(self.herd, self.today)
+        more = len(self.ailing) - AILING_TOLD
+        named = listed(one.tag for one in self.ailing[AILING_TOLD:])
+        return [*(ailing_line(barn, one) for one in self.ailing[:AILING_TOLD]), *([f"Not well too: {named}."] if more > 0 else [])]
 
     def _chores(self) -> list[str]:
         """The latest of the late ones, then the coming days."""
@@ -124,7 +136,8 @@ def flag_line(herd: Herd, flags: list[Finding]) -> str:
 def digest(herd: Herd, today: date) -> Digest:
     """The week's letter. Its chores are those of the seven days to come, overdue ones with them."""
     barn = evidence(herd, today)
-    return Digest(herd, today, due(herd, today, WEEK), in_order(all_flags(barn)), counts(herd, today), feed_left(barn))
+    chores, flagged = due(herd, today, WEEK), in_order(all_flags(barn))
+    return Digest(herd, today, chores, flagged, counts(herd, today), feed_left(barn), all_ailing(barn))
 
 
 def in_order(flags: tuple[Finding, ...]) -> tuple[Finding, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from typing import Any
 
@@ -20,6 +20,8 @@ from core.words import count
 LINES = 12  # not a figure: lines on a phone
 #: Of these at least so many go to what is late, the latest of it.
 LATE_TOLD = 4
+#: What asks for the whole list: `core.reports.answers` looks for its last word.
+ALL = "due all"
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +32,7 @@ class Due:
     until: date
     chores: tuple[Chore, ...]
     late_does: tuple[str, ...] = ()
+    empty: bool = False  # nobody is on the book
 
     @property
     def overdue(self) -> tuple[Chore, ...]:
@@ -38,24 +41,28 @@ class Due:
 
     def of(self, tag: str) -> Due:
         """The chores of one animal."""
-        return Due(
-            self.today, self.until, tuple(chore for chore in self.chores if chore.tag == tag), tuple(t for t in self.late_does if t == tag)
-        )
+        chores = tuple(chore for chore in self.chores if chore.tag == tag)
+        return replace(self, chores=chores, late_does=tuple(late for late in self.late_does if late == tag))
 
-    def reply(self) -> Reply:
-        """The chores day by day, as many as a phone shows."""
+    def reply(self, *, whole: bool = False) -> Reply:
+        """The chores day by day, as many as a phone shows; all of them where the whole list is wanted."""
         if not self.chores:
-            return Reply((f"Nothing is due until {when(self.until, self.today)}.",))
+            return Reply((self._nothing(),))
         late = len(self.overdue)
         head = f"{count(len(self.chores), 'chore')} until {when(self.until, self.today)}" + (f", {late} overdue." if late else ".")
         coming = [chore for chore in self.chores if chore.on >= self.today]
         shown = [*self.overdue[-max(LATE_TOLD, LINES - len(coming)) :], *coming][:LINES]
+        shown = list(self.chores) if whole else shown
         lines = [chore_line(chore, self.today) for chore in shown]
         more = len(self.chores) - len(shown)
-        rest = (
-            (f"And {count(more, 'more', 'more')}. Ask for one animal: due {self.chores[-1].tag or 14}",) if more > 0 else ()
-        )  # not a figure: a tag
+        rest = (f"And {more} more. To see them all: {ALL}",) if more else ()
         return Reply((head, *lines, *rest, *self.cautions()))
+
+    def _nothing(self) -> str:
+        """That nothing is due, and until when."""
+        if self.empty:
+            return "Nothing is due yet."
+        return "Nothing is due today." if self.until <= self.today else f"Nothing is due until {when(self.until, self.today)}."
 
     def cautions(self) -> tuple[str, ...]:
         """What to heed when a doe is past her time."""
@@ -98,7 +105,7 @@ def chore_document(chore: Chore, today: date) -> dict[str, Any]:
 def due(herd: Herd, today: date, days: int | None = None) -> Due:
     """Every chore that is neither done nor moot and due within so many days, overdue ones first."""
     until = today + timedelta(days=flags.DUE_AHEAD_DAYS.whole if days is None else days)
-    return Due(today, until, in_order(all_chores(herd, today), today, until), _late_does(herd, today))
+    return Due(today, until, in_order(all_chores(herd, today), today, until), _late_does(herd, today), empty=not herd.animals)
 
 
 def in_order(chores: Iterable[Chore], today: date, until: date) -> tuple[Chore, ...]:

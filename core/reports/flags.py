@@ -22,7 +22,7 @@ from core.reckon.trend import size_trend
 from core.reports.bucks import excess_buck
 from core.reports.evidence import Evidence
 from core.reports.finding import Finding
-from core.reports.wording import age, grams, likely, pronoun, times_in_ten, when
+from core.reports.wording import age, grams, how_sure, likely, pronoun, when
 from core.words import count, listed, share
 
 Flag = Callable[[Evidence, Animal], Finding | None]
@@ -96,11 +96,11 @@ SURVIVAL_KINDS = ("kindled", "kits_lost", "kit_count", "fostered", "weaned")
 
 
 def raised_line(barn: Evidence, animal: Animal) -> str:
-    """A doe's survival in words: `11 of 19 kits raised in 3 litters (likely 50 to 71 %)`, and what the weather took."""
+    """A doe's survival in words: `11 of 19 kits raised in 3 litters, 58 % (allowing for luck, likely 50 to 71 %)`, and what the weather took."""
     dam = barn.dams[animal.key]
-    text = (
-        f"{dam.kept} of {count(dam.alive, 'kit')} raised in {count(len(dam.litters), 'litter')} ({likely(dam.share.low, dam.share.high)})"
-    )
+    plain = f", {share(dam.kept / dam.alive)}" if dam.alive else ""
+    range_ = likely(dam.share.low, dam.share.high)
+    text = f"{dam.kept} of {count(dam.alive, 'kit')} raised in {count(len(dam.litters), 'litter')}{plain} ({range_})"
     return text + (f"; {count(dam.excused, 'kit')} lost to weather or predators not held against her" if dam.excused else "")
 
 
@@ -123,7 +123,8 @@ def shrinking_litters(barn: Evidence, animal: Animal) -> Finding | None:
     trend = size_trend(sizes, genetics.BORN_ALIVE_SD.value * _within_doe(), survival_figures.LITTER_TREND_PRIOR_SD.value)
     if trend is None or trend.chance_of_fall < survival_figures.SHRINKING_CHANCE.value:
         return None
-    text = f"Litters shrink: {listed(str(size) for size in sizes)} born alive; a fall like this is more than luck {times_in_ten(trend.chance_of_fall)}."
+    luck = how_sure("a fall like this is", "more than luck", trend.chance_of_fall)
+    text = f"Litters shrink: {listed(str(size) for size in sizes)} born alive; {luck}."
     evidence = {"born_alive": sizes, "litters": len(sizes), "slope": trend.slope, "chance_of_fall": trend.chance_of_fall}
     return Finding(animal.key, animal.tag, "shrinking_litters", text, evidence, heed=_heed_of_fall(barn, sizes), kinds=("kindled",))
 

@@ -6,7 +6,7 @@ from statistics import fmean
 
 from core.handbook import flags as figures
 from core.handbook import growth
-from core.herd.litters import litters_sired
+from core.herd.litters import litters_of, litters_sired
 from core.herd.questions import age_days, events
 from core.herd.settings import target_weight
 from core.herd.state import Animal
@@ -14,13 +14,16 @@ from core.reports.bucks import growth_merit, ranked, stands_out
 from core.reports.evidence import Evidence
 from core.reports.finding import Finding
 from core.reports.flags import SURVIVAL_KINDS, raised_line
-from core.reports.wording import age, begun, grams, more_or_less, short, times_in_ten
+from core.reports.litter_story import causes
+from core.reports.survival import finished, nursed
+from core.reports.wording import age, begun, grams, how_sure, more_or_less, short, when
 from core.words import count
 
 
 def merits(barn: Evidence, animal: Animal) -> list[Finding]:
     """What speaks for an animal, the weightiest first."""
     found = (
+        _lost_so_far(barn, animal),
         _raises_well(barn, animal),
         _wanted_buck(barn, animal),
         _against_sire(barn, animal),
@@ -37,6 +40,20 @@ def _raises_well(barn: Evidence, animal: Animal) -> Finding | None:
     if dam is None or (not dam.alive and not dam.excused):
         return None
     return Finding(animal.key, animal.tag, "raises_kits", f"{raised_line(barn, animal)}.", dam.document(), kinds=SURVIVAL_KINDS)
+
+
+def _lost_so_far(barn: Evidence, animal: Animal) -> Finding | None:
+    """The losses of a litter that is not weaned: nothing is held against her before its end, but it is known."""
+    open_ones = [one for one in litters_of(barn.herd, animal.key) if one.losses and not finished(one, barn.today)]
+    if not open_ones:
+        return None
+    litter = open_ones[-1]
+    dead = sum(one.count for one in litter.losses)
+    kits = max(nursed(litter), dead)
+    of_what = causes(litter.losses)
+    text = f"{dead} of {count(kits, 'kit')} lost so far ({of_what}) in the litter of {when(litter.born_on, barn.today)}; counted at weaning age."
+    evidence = {"born_on": litter.born_on.isoformat(), "given": kits, "lost": dead, "count": kits}
+    return Finding(animal.key, animal.tag, "lost_so_far", text, evidence, kinds=("kindled", "kits_lost"))
 
 
 def _wanted_buck(barn: Evidence, animal: Animal) -> Finding | None:
@@ -61,9 +78,8 @@ def _against_sire(barn: Evidence, animal: Animal) -> Finding | None:
     chance = barn.growth.better(animal.key, sire.key) if barn.growth and sire and grown else None
     if sire is None or chance is None or chance < figures.OUTDOES_CHANCE.value:
         return None
-    text = (
-        f"Better than his sire {short(sire)}: his kits would outgrow the old one's {times_in_ten(chance)}, {_on_kits(barn, animal, sire)}."
-    )
+    sure = how_sure("his kits would", "outgrow the old one's", chance)
+    text = f"Better than his sire {short(sire)}: {sure}, {_on_kits(barn, animal, sire)}."
     evidence = {"sire": sire.tag, "chance_better": chance, "count": _kits_weighed(barn, animal, sire)}
     return Finding(animal.key, animal.tag, "betters_sire", text, evidence, heed=-1, kinds=("weighed",))
 
@@ -77,7 +93,8 @@ def _outdone(barn: Evidence, animal: Animal) -> Finding | None:
     chance, rival = max(rivals, key=lambda each: each[0], default=(0.0, animal))
     if chance < figures.OUTDOES_CHANCE.value:
         return None
-    text = f"{short(rival)}'s kits would outgrow his {times_in_ten(chance)}, {_on_kits(barn, animal, rival)}."
+    sure = how_sure(f"{short(rival)}'s kits would", "outgrow his", chance)
+    text = f"{sure}, {_on_kits(barn, animal, rival)}."
     evidence = {"better": rival.tag, "chance_better": chance, "count": _kits_weighed(barn, animal, rival)}
     return Finding(animal.key, animal.tag, "outproduced", text, evidence, kinds=("weighed",))
 

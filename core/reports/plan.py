@@ -10,11 +10,13 @@ from typing import Any
 from core.handbook import growth, health
 from core.herd.settings import cages, feed_money, mouths, spring, winter
 from core.herd.state import Animal, Herd
+from core.reports.ailing import ailing
 from core.reports.evidence import Evidence
 from core.reports.feeding import cents_a_gram, weight_of
+from core.reports.finding import Finding
 from core.reports.holds import bound_until, withdrawal
 from core.reports.verdict import VERDICTS, Saving, Verdict, heads
-from core.reports.wording import grams, price, when
+from core.reports.wording import called, grams, price, when
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,12 +70,23 @@ class Plan:
 
 
 def finished(barn: Evidence, one: Verdict) -> Verdict:
-    """A verdict with what holds it back and what it saves; those that stay are left as they are."""
+    """A verdict with what is seen of an animal that is not well; of one that goes, what holds it back and what that saves."""
+    animal = barn.herd.animals.get(one.key)
+    ill = ailing(barn, animal) if animal else None
+    if animal and ill:
+        one = _not_well(animal, one, ill)
     if not one.going:
         return one
-    animal = barn.herd.animals.get(one.key)
     held = _held_back(barn, animal, one) if animal else one
     return replace(held, saving=saving_of(barn, held, animal))
+
+
+def _not_well(animal: Animal, one: Verdict, ill: Finding) -> Verdict:
+    """The verdict with the signs among its first reasons: nobody keeps, sells or eats a sick animal without knowing."""
+    reasons = [each for each in one.reasons if each.code != "no_complaint"]
+    place = 1 if one.pinned or one.going else 0
+    cautions = (f"{called(animal)}: {health.ASK_BEFORE}",) if one.going else ()
+    return replace(one, reasons=(*reasons[:place], ill, *reasons[place:]), cautions=(*one.cautions, *cautions))
 
 
 def _held_back(barn: Evidence, animal: Animal, one: Verdict) -> Verdict:
@@ -82,7 +95,7 @@ def _held_back(barn: Evidence, animal: Animal, one: Verdict) -> Verdict:
     days = [day for day in (bound[0] if bound else None, drug[0] if drug else None) if day is not None]
     holds = tuple(finding for finding in (bound[1] if bound else None, drug[2] if drug else None) if finding is not None)
     reasons = (*one.reasons[:1], *holds, *one.reasons[1:])
-    return replace(one, reasons=reasons, after=max(days, default=None), cautions=(drug[1],) if drug else ())
+    return replace(one, reasons=reasons, after=max(days, default=None), cautions=(*one.cautions, *((drug[1],) if drug else ())))
 
 
 def saving_of(barn: Evidence, one: Verdict, animal: Animal | None) -> Saving:
@@ -119,5 +132,5 @@ def plan_of(barn: Evidence, verdicts: Sequence[Verdict]) -> Plan:
 def _cautions(verdicts: Sequence[Verdict]) -> tuple[str, ...]:
     """What to heed before anybody acts."""
     culls = [one for one in verdicts if one.verdict == "cull"]
-    drugs = [caution for one in culls for caution in one.cautions]
+    drugs = [caution for one in verdicts if one.going for caution in one.cautions]
     return (*drugs, *((health.SLAUGHTER, health.SELLING_MEAT) if culls else ()))

@@ -87,14 +87,19 @@ def finished(litter: Litter, today: date) -> bool:
     return litter.weaned_on is not None or today > _weaning_day(litter)
 
 
+def nursed(litter: Litter) -> int:
+    """Kits that were hers to raise: live-born, less those fostered away, plus those fostered in."""
+    return max(live_born(litter) + sum(one.count for one in litter.fostered_in) - sum(one.count for one in litter.fostered_out), 0)
+
+
 def raised(litter: Litter) -> Raised | None:
     """The litter as it was nursed; None where nobody told how many were born alive."""
     if litter.alive is None and litter.born is None:
         return None
-    given = live_born(litter) + sum(one.count for one in litter.fostered_in) - sum(one.count for one in litter.fostered_out)
+    given = nursed(litter)
     excused = sum(one.count for one in litter.losses if one.cause in NOT_HERS)
     kept = litter.weaned if litter.weaned is not None else alive_now(litter, _weaning_day(litter))
-    return Raised(litter, max(given, 0), min(excused, max(given, 0)), kept)
+    return Raised(litter, given, min(excused, given), kept)
 
 
 def _weaning_day(litter: Litter) -> date:

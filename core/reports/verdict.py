@@ -69,7 +69,8 @@ class Verdict:
     @property
     def waiting(self) -> bool:
         """Whether only time will tell: nothing is held against it, it is young or unproven."""
-        return any(one.code == "unproven" for one in self.reasons) and all(one.heed <= 0 for one in self.reasons)
+        codes = {one.code for one in self.reasons}
+        return "unproven" in codes and "ailing" not in codes and all(one.heed <= 0 for one in self.reasons)
 
     @property
     def called(self) -> str:

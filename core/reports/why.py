@@ -11,7 +11,9 @@ from core.handbook import health
 from core.herd.state import Animal, Herd
 from core.notes.journal import Entry
 from core.reply import Reply
+from core.reports.ailing import ailing
 from core.reports.behind import Behind, notes_behind
+from core.reports.evidence import evidence
 from core.reports.keep_or_cull import keep_or_cull
 from core.reports.verdict import Verdict
 from core.reports.wording import begun, called, grams, price, when
@@ -45,9 +47,12 @@ class Why:
         verdict = self.verdict
         if verdict is None:
             gone = "is not weaned yet, so there is no verdict." if self.animal.living else "is not on the farm any more."
-            return Reply((f"{called(self.animal)} {gone} Ask for the card: {self.animal.tag}",))
+            ill = ailing(evidence(self.herd, self.today), self.animal) if self.animal.living else None
+            told = (ill.text,) if ill else ()
+            return Reply((f"{called(self.animal)} {gone} Ask for the card: card {self.animal.tag}", *told))
         after = f", not before {when(verdict.after, self.today)}" if verdict.after and verdict.after > self.today else ""
-        lines = [f"{called(self.animal)}: {_SAYS[verdict.verdict]}{after}."]
+        sick = "; not well now" if any(one.code == "ailing" for one in verdict.reasons) else ""
+        lines = [f"{called(self.animal)}: {_SAYS[verdict.verdict]}{after}{sick}."]
         for at, reason in enumerate(verdict.shown):
             notes = self.notes(at)
             lines.append(reason.text)

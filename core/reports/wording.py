@@ -51,18 +51,17 @@ def age(days: int) -> str:
 
 
 def likely(low: float, high: float) -> str:
-    """An interval of shares: `likely 55 to 80 %`."""
-    return f"likely {low * 100:.0f} to {share(high)}"
+    """An interval of shares that lean on the herd's: `allowing for luck, likely 55 to 80 %`."""
+    return f"allowing for luck, likely {low * 100:.0f} to {share(high)}"
 
 
-def times_in_ten(chance: float) -> str:
-    """A chance as people say it: `8 times in 10`."""
+def how_sure(before: str, after: str, chance: float) -> str:
+    """What is said, with its chance as people say it: `his kits would outgrow mine 8 times in 10`, `his kits would almost surely outgrow mine`."""
     tenths = round(chance * 10)
-    if tenths == 0:
-        return "hardly ever"
-    if tenths == 10 // 2:
-        return "half the time"
-    return "nearly always" if tenths == 10 else f"{count(tenths, 'time')} in 10"
+    if tenths in {0, 10}:
+        return f"{before} {'almost surely' if tenths else 'hardly ever'} {after}"
+    often = "half the time" if tenths == 10 // 2 else f"{count(tenths, 'time')} in 10"
+    return f"{before} {after} {often}"
 
 
 def grams(settings: Settings, weight_g: float) -> str:
