@@ -11,7 +11,7 @@ from core.herd.questions import same_tag
 from core.herd.state import Herd
 from core.notes.answer import day_within
 from core.notes.correction_fields import WRONG, amended, field_for, holds, senses
-from core.notes.doubt import echo, problem_with
+from core.notes.doubt import draft_of, echo, problem_with
 from core.notes.fact import Fact, Fields, Json
 from core.notes.journal import Entry, Note, Target
 from core.notes.kinds.correction import Correct
@@ -22,6 +22,7 @@ from core.notes.meaning import Meaning
 from core.notes.reading import Ask, Draft, Message
 from core.notes.recall import animals_of, last_entries, standing_notes, subject_of
 from core.notes.replay import TOLD, Book, local_day
+from core.words import pounds_and_ounces
 
 _LOOK_BACK = 10  # notes of that person among which "15 not 14" looks for the 14
 
@@ -82,19 +83,22 @@ def _nothing_to_undo(undo: Undo) -> str:
 
 
 def _short(text: str) -> str:
-    return text if len(text) <= 60 else text[:57] + "..."
+    return text if len(text) <= 60 else text[:57] + "..."  # not a figure: letters shown of a note
 
 
 # --- correct ------------------------------------------------------------------------------------------------------
 
 
-def corrected(book: Book, message: Message, correct: Correct) -> Meaning:
-    """What a correction puts right: the fact that it fits, of this person's last note; the `correct` fact comes first."""
+def corrected(book: Book, message: Message, correct: Correct, *, sure: bool = False) -> Meaning:
+    """What a correction puts right: the fact that it fits, of this person's last note; the `correct` fact comes first.
+
+    What it would make is checked as if it were told now; with `sure` a person has said yes to it already.
+    """
     entry = _meant(book, message, correct)
     if entry is None:
         return Meaning((correct,), None, "", correct.who, (), ("There is no note of yours to put right yet.",), settled=True)
     without = book_without(book, entry)
-    tried = [_tried(without, message, entry, each) for each in senses(entry.fact, correct, message.text, book.herd)]
+    tried = [_tried(without, message, entry, each, sure=sure) for each in senses(entry.fact, correct, message.text, book.herd)]
     good = [each for each in tried if isinstance(each, tuple)]
     if len(good) > 1:
         return _either(good, book.herd)
@@ -104,7 +108,7 @@ def corrected(book: Book, message: Message, correct: Correct) -> Meaning:
     return Meaning((said, fact), None, "", subject_of(fact), (entry.target,), (f"Was: {echo(entry.fact, book.herd)}",), settled=True)
 
 
-def _tried(book: Book, message: Message, entry: Entry, correct: Correct) -> tuple[Correct, Fact] | Ask:
+def _tried(book: Book, message: Message, entry: Entry, correct: Correct, *, sure: bool) -> tuple[Correct, Fact] | Ask:
     """The correction in the fact's own names, with the fact as it would be; or what stands against it."""
     named = {field_for(entry.fact, name, value, book.herd): value for name, value in correct.set}
     put = {name: value for name, value in named.items() if name is not None}
@@ -114,8 +118,10 @@ def _tried(book: Book, message: Message, entry: Entry, correct: Correct) -> tupl
     if fact is None:
         return Ask("what", _unfit_text(entry, book.herd))
     problem = problem_with(book, message, fact)
-    if problem is not None:
-        return Ask(problem.code, f"{problem.text} {problem.remedy}".strip(), problem.choices)
+    answered = problem is not None and problem.code == "confirm" and (sure or problem == problem_with(book, message, entry.fact))
+    if problem is not None and not answered:  # what was asked of the fact as it stood is not asked again
+        draft = draft_of(correct, "confirm", book.herd) if problem.code == "confirm" else None
+        return Ask(problem.code, f"{problem.text} {problem.remedy}".strip(), problem.choices, draft)
     return replace(correct, set=Fields(tuple(_as_said(correct, put).items()))), fact
 
 
@@ -127,7 +133,7 @@ def _plan_days(put: Mapping[str, Json], message: Message, herd: Herd) -> dict[st
 
 
 def _either(good: Sequence[tuple[Correct, Fact]], herd: Herd) -> Meaning:
-    """A number that may be the animal or the count."""
+    """A number that may be the animal or the count, or ounces with or without the pounds."""
     first, second = (echo(fact, herd).rstrip(".") for _, fact in good[:2])
     text = f"“{first}” or “{second}”? Send the note as it should be."
     return Meaning((), Ask("which_number", text, tuple(_put_as(said) for said, _ in good)), settled=True)
@@ -136,6 +142,9 @@ def _either(good: Sequence[tuple[Correct, Fact]], herd: Herd) -> Meaning:
 def _put_as(correct: Correct) -> str:
     """The correction in words that mean only it."""
     name, value = next(iter(correct.set))
+    if name == "grams":
+        pounds, ounces = pounds_and_ounces(int(value or 0))
+        return f"that was {pounds}-{ounces}"
     return f"the animal was {value}" if name == "who" else f"make that {value}"
 
 

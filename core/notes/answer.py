@@ -14,6 +14,7 @@ from datetime import date
 from core.herd.questions import fitting
 from core.herd.state import Herd
 from core.notes.carriers import CARRIERS
+from core.notes.correction_fields import birth_agreed
 from core.notes.dates import date_at, days_of
 from core.notes.fact import Fact, Json, field_names, from_json, to_json
 from core.notes.kinds import KIND_OF
@@ -54,7 +55,7 @@ _DENIED = re.compile(r"^(?:no|nope|nah)\b[\s,.;:-]*(?:it(?:'s| is| was)|that(?:'
 
 #: A number with what it counts, or more numbers: not the tag of somebody else.
 COUNTS = re.compile(
-    r"^\d+\s*(?:[,;.&+]|and\b|kits?\b|babies\b|bunnies\b|born\b|alive\b|live\b|living\b|total\b|all\b|bucks?\b|does\b|dead\b|\d)"
+    r"^\d+(?!\d)\s*(?:[,;.&+]|and\b|kits?\b|babies\b|bunnies\b|born\b|alive\b|live\b|living\b|total\b|all\b|bucks?\b|does\b|dead\b|\d)"
 )
 
 #: Fields that hold an animal's tag, a whole number; and what is asked where one is missing.
@@ -228,6 +229,9 @@ def _news(draft: Draft, own: Fact, today: date) -> dict[str, Json]:
     said = {name: value for name, value in to_json(own).items() if name != "kind"}
     if said.get("on") == today.isoformat() and "on" in draft.known and draft.wanted != "on":
         del said["on"]
+    if draft.kind == "kindled":
+        changed = {name: value for name, value in said.items() if draft.known.get(name) != value}
+        said = birth_agreed(draft.known, {**draft.known, **said}, changed)
     return said
 
 

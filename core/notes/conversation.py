@@ -205,7 +205,12 @@ def _resolved(talk: Talk, meaning: Meaning) -> Meaning:
 def _completes(talk: Talk, correct: Correct) -> Meaning | None:
     """The note just asked about, with what the correction says; None where the correction is about something recorded."""
     asked = talk.asked
-    if asked is None or asked.ask is None or (asked.ask.draft is not None and asked.ask.draft.kind == "correct") or not _is_latest(talk.book, asked, talk.message):
+    if (
+        asked is None
+        or asked.ask is None
+        or (asked.ask.draft is not None and asked.ask.draft.kind == "correct")
+        or not _is_latest(talk.book, asked, talk.message)
+    ):
         return None
     draft = asked.ask.draft
     put_right = _draft_put_right(talk, draft, correct) if draft is not None else None

@@ -10,10 +10,14 @@ from core.herd.questions import fitting, same_tag
 from core.herd.state import Herd
 from core.notes.fact import Fact, Fields, Json, field_names, from_json, to_json
 from core.notes.kinds.correction import Correct
+from core.words import grams_of, pounds_and_ounces
 
 #: What somebody calls wrong: "15, not 14".
 WRONG = re.compile(r"\b(?:not|instead of|rather than)\s+(?:the\s+|tag\s+|doe\s+|buck\s+)?([\w.#-]+)\s*\W*$", re.IGNORECASE)
 _MAKE_THAT = re.compile(r"\bmake (?:that|it)\b|\b(?:kits?|babies|bunnies|born|falls)\b", re.IGNORECASE)
+
+_OUNCES_ALONE = re.compile(r"^\D*(?<![\d.-])\d{1,2}(?:\.\d+)?\s*(?:oz|ounces?)\b\D*$", re.IGNORECASE)
+_WEIGHTS = frozenset({"weighed", "litter_weighed"})
 
 #: What a plain number corrects in a fact of each kind, where that isn't its `count`.
 COUNT = {"kindled": "born", "bred": "falls", "condition": "score", "scored": "score", "ration": "amount", "feed_bought": "bags"}
@@ -46,6 +50,8 @@ def field_for(fact: Fact, name: str, value: Json, herd: Herd) -> str | None:
     if name == "count" and fact.kind in COUNT:
         return COUNT[fact.kind]
     said = to_json(fact)
+    if name == "dead" and fact.kind == "kits_lost":
+        return "count"
     if name == "count" and "who" in said:  # one animal has no count
         return None
     candidates = [name, *ALSO.get(name, ())]
@@ -64,8 +70,14 @@ def _animal_field(fact: Fact, names: set[str], value: Json, herd: Herd) -> str |
 
 
 def senses(fact: Fact, correct: Correct, text: str, herd: Herd) -> tuple[Correct, ...]:
-    """What the correction may mean: a number alone may be a tag or the count, unless "make that" or "not 7" tells."""
+    """What the correction may mean: a number alone may be a tag or the count, unless "make that" or "not 7" tells.
+
+    Ounces alone put right a weight with pounds in it: they are its ounces, or all of it.
+    """
     name, value = next(iter(correct.set), ("", None))
+    pounds = _pounds_kept(fact, correct, text)
+    if pounds:
+        return (replace(correct, set=Fields((("grams", grams_of(pounds) + int(value or 0)),))), correct)
     count = field_for(fact, "count", value, herd)
     animal = field_for(fact, "who", value, herd)
     number = str(value)
@@ -80,6 +92,14 @@ def senses(fact: Fact, correct: Correct, text: str, herd: Herd) -> tuple[Correct
     if wrong:
         return (as_count,) if str(to_json(fact).get(count)) == wrong.group(1) else (correct,)
     return (as_animal, as_count)
+
+
+def _pounds_kept(fact: Fact, correct: Correct, text: str) -> int:
+    """The whole pounds of the weight that ounces alone put right; 0 where nothing of the kind was said."""
+    weight = to_json(fact).get("grams")
+    if fact.kind not in _WEIGHTS or len(correct.set) != 1 or correct.set[0][0] != "grams" or not isinstance(weight, int):
+        return 0
+    return pounds_and_ounces(weight)[0] if _OUNCES_ALONE.match(text) else 0
 
 
 def holds(fact: Fact, said: str, herd: Herd) -> bool:
@@ -101,7 +121,7 @@ def amended(fact: Fact, put: Mapping[str, Json]) -> Fact | None:
         return None  # a word is no number
     new = {name: value for name, value in said.items() if name != "kind"} | dict(put)
     if fact.kind == "kindled":
-        new = _kindling(said, new, put)
+        new = birth_agreed(said, new, put)
     if fact.kind == "weaned":
         new = _weaning(new, put)
     try:
@@ -110,12 +130,14 @@ def amended(fact: Fact, put: Mapping[str, Json]) -> Fact | None:
         return None
 
 
-def _kindling(said: Mapping[str, Json], new: dict[str, Json], put: Mapping[str, Json]) -> dict[str, Json]:
+def birth_agreed(said: Mapping[str, Json], new: dict[str, Json], put: Mapping[str, Json]) -> dict[str, Json]:
     """Born, alive and dead agree: the two that were said last hold, the third follows."""
     born: Json = new.get("born")
     alive: Json = new.get("alive")
     dead: Json = new.get("dead")
-    if "born" in put and alive is not None and "alive" not in put:
+    if {"alive", "dead"} <= put.keys() and "born" not in put:
+        new["born"] = alive + dead
+    elif "born" in put and alive is not None and "alive" not in put:
         all_alive = said.get("alive") == said.get("born")
         new["alive"] = max(0, born - dead) if dead is not None else (born if all_alive else alive)
     elif "dead" in put and born is not None and "alive" not in put:

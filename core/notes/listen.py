@@ -119,7 +119,7 @@ def _confirmed(meaning: Meaning, *, everything: bool) -> Meaning:
     """The meaning with what waited for a yes taken; lines of a file are the book's own words, taken whatever the checks say."""
     ask = meaning.ask
     facts = meaning.facts
-    if ask is not None and ask.draft is not None and ask.draft.wanted == "confirm":
+    if ask is not None and ask.draft is not None and ask.draft.wanted == "confirm" and ask.draft.kind != "correct":
         drafts = (ask.draft, *ask.draft.rest)
         facts = (*facts, *(from_json(KIND_OF[draft.kind].fact, draft.known) for draft in drafts))
         ask = None
