@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from core.notes.clause import Clause
-from core.notes.items import KG, Item, pair_grams
+from core.notes.items import GRAM, KG, Item, pair_grams
 from core.words import grams_of
 
 DAYS_IN: Final = {"day": 1, "week": 7, "month": 30, "year": 365}  # not a figure: days in the calendar's units
@@ -30,7 +30,7 @@ def bare_weight(c: Clause, i: int) -> tuple[int | None, list[Item]]:
 def _named_unit(c: Clause) -> bool:
     """Whether a heading says kilos: `weights (kg): 31 1.71`."""
     heading = [item.said for clause in (c, c.before) if clause is not None for item in clause.items if item.sort == "word"]
-    return not KG.isdisjoint(heading) or (c.before is not None and bool(c.virtual) and _named_unit(c.before))
+    return not (KG | GRAM).isdisjoint(heading) or (c.before is not None and bool(c.virtual) and _named_unit(c.before))
 
 
 def _in_kilos(c: Clause) -> bool:

@@ -25,6 +25,7 @@ PAST: Final = "past"
 PLAN: Final = "plan"
 #: Words that lead to an animal.
 LEADS: Final = frozenset({"on", "of", "for", "from", "to", "with", "under", "in", "w", "x", "out", "off", "by", "ex", "doe", "buck", "tag", "number", "animal", "rabbit"})
+INTERJECTIONS: Final = frozenset("ugh omg bruh um uh hey lol damn dang aw aww wow oh ah hmm yay woohoo update fyi news okay yep yeah yes alright yo dude guys hi hello man gosh argh oof sigh sad rip welp btw also today".split())  # noqa: SIM905 - a table of words
 COUNT_MARKS: Final = frozenset({"kits", "alive", "dead", "born", "bucks_word", "does_word", "bag", "falls", "cup_word", "each"})
 FILLERS: Final = frozenset({"more", "good", "solid", ",", ":", "-", "(", ")", "=", ">", "the", "a", "an", "of", "her", "his", "and", "is", "was", "are", "were", "with", "at", "about", "only", "just", "em", "them", "my", "our", "that"})
 
@@ -244,7 +245,7 @@ class Clause:
     def opening(self) -> int | None:
         """Index of the first item that says something."""
         for i, item in enumerate(self.items):
-            if item.sort in {"date", "break", "mark"} or item.said in {",", ":", "-", "and", "so", "the", "then", "also", "but", "ok", "well", "a", "plus", "."}:
+            if item.sort in {"date", "break", "mark"} or item.said in {",", ":", "-", "and", "so", "the", "then", "also", "but", "ok", "well", "a", "plus", "."} or (item.said in INTERJECTIONS and not item.marks):
                 continue
             return i
         return None

@@ -684,13 +684,20 @@ class Scan:
             return self._phrase("for")
         word = {"2": "to", "4": "for"}.get(token.key)
         following = self._key(self.at + 1)
+        if token.key == "2" and following in CAGE_WORDS and bool(self.items) and self.items[-1].sort in {"animal", "num"}:
+            return self._said_to()  # "moved Moss 2 cage b2"
         owned = following in {"my", "our", "the"} and bool(self.items) and self.items[-1].sort == "animal"
         owned = owned or (token.key == "4" and following == "$" and bool(self.items) and self.items[-1].sort in {"animal", "num"})
-        if word is None or not (following in self.herd.names or owned) or self.herd.tagged(token.key):
+        if word is None or not (following in self.herd.names or owned or (token.key == "2" and following in CAGE_WORDS and bool(self.items) and self.items[-1].sort == "animal")) or self.herd.tagged(token.key):
             return False
         options = self.lexicon.phrases.get(word, ())
         self._add("word", self.at + 1, None, next((marks for rest, marks in options if not rest), NO_MARKS))
         self.items[-1].said = word
+        return True
+
+    def _said_to(self) -> bool:
+        self._add("word", self.at + 1, None, next((marks for rest, marks in self.lexicon.phrases.get("to", ()) if not rest), NO_MARKS))
+        self.items[-1].said = "to"
         return True
 
     def _tag_with_tail(self, token: Token) -> bool:

@@ -87,7 +87,7 @@ def _price(c: Clause, cue: int | None) -> tuple[int | None, list[Item]]:
         extra = [c.items[money[0] + 1]] if money[0] + 1 < len(c.items) and "each" in c.items[money[0] + 1].marks else []
         return int(item.value), [item, *extra]
     numbers = c.sorted_as("num")
-    animals = bool(c.explicit()) or len(numbers) > 1
+    animals = bool(c.explicit()) or len(numbers) > 1 or (c.subject is not None and len(numbers) == 1 and c.known(numbers[0]) is None)
     for i in reversed(numbers):
         dollars = i + 1 < len(c.items) and "bucks_word" in c.items[i + 1].marks
         if dollars and animals and c.said(i - 1) != "of" and c.said(i + 2) not in _FROM:
@@ -97,7 +97,7 @@ def _price(c: Clause, cue: int | None) -> tuple[int | None, list[Item]]:
         led = c.said(i - 1) in _PRICE_LEADS or (i + 1 < len(c.items) and "each" in c.items[i + 1].marks)
         decimal = c.items[i].value != int(c.items[i].value) or "." in c.items[i].said
         last = i == numbers[-1] and animals and (cue is None or i > cue) and c.said(i - 1) not in {"out", "of", "from", "and", "to", "with", "out of", "outta", "off of", "off", "under"}
-        if (led and animals) or decimal or (last and ((bool(c.explicit()) and c.explicit()[0] < i) or (len(numbers) > 1 and not c.explicit()))):
+        if (led and animals) or decimal or (last and ((bool(c.explicit()) and c.explicit()[0] < i) or (c.subject is not None and len(numbers) == 1 and c.known(i) is None) or (len(numbers) > 1 and not c.explicit()))):
             return _cents(c, i), [c.items[i]]
     return None, []
 

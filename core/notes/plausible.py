@@ -274,6 +274,8 @@ def _some_of_them(c: Clause, found: Found) -> bool:
     """Whether kits counted without a verb are only some of them, or have something done to them: `1 kit with a bad eye`."""
     if c.has("ail", "fault", "treat", "cause:sick", "give", "sell", "cull") and not c.has("count"):
         return True
+    if any("kits" in item.marks and c.said(i + 1) in {"with", "w"} for i, item in enumerate(c.items)) and not c.has("count"):
+        return True  # "12 has 1 kit with a bad eye"
     if c.has("count", "left_over", "has_kits") or any("all" in item.marks and c.whole(i + 1) is not None or item.said == "all" for i, item in enumerate(c.items)):
         return False
     used = {id(item) for item in found.used}
@@ -286,6 +288,16 @@ AVERAGES: Final = frozenset({"avg", "average", "averaging", "ave", "averaged", "
 
 def _an_average(c: Clause, _found: Found) -> bool:
     return any(item.said in AVERAGES for item in c.items) and not any(item.said == "each" for item in c.items)
+
+
+def _treated(c: Clause, found: Found) -> bool:
+    """`the pen` is a place; without a dose or a word of giving it is no penicillin."""
+    return found.values.get("with_") == "pen" and not c.sorted_as("dose") and any(c.said(i) == "pen" and c.said(i - 1) in DETERMINERS | {"in", "into", "to", "grow", "out"} for i in range(len(c.items)))
+
+
+def _weaned(c: Clause, found: Found) -> bool:
+    """`one of 16's weaned kits is dead`: weaned tells which kits."""
+    return c.has("dead", "die", "lose", "sell", "cull") and any("wean" in item.marks and i + 1 < len(c.items) and bool(c.items[i + 1].marks & {"kits", "litter"}) for i, item in enumerate(c.items))
 
 
 FRAMES: Final[Mapping[str, Callable[[Clause, Found], bool]]] = {
@@ -306,6 +318,8 @@ FRAMES: Final[Mapping[str, Callable[[Clause, Found], bool]]] = {
     "skipped": _skipped,
     "animal": _named_person,
     "kit_count": _some_of_them,
+    "treated": _treated,
+    "weaned": _weaned,
     "weighed": _an_average,
     "nest_box": _box,
 }

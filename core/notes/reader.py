@@ -103,6 +103,9 @@ LEXICON: Final = Lexicon(
 )
 CORRECTORS: Final = frozenset({"no", "i mean", "i meant", "make that", "sorry", "er", "rather", "or rather", "wait no", "no wait", "scratch that", "oops", "i said"})
 ASKING: Final = frozenset({"is", "are", "did", "has", "was", "were", "does", "will", "have", "can", "should", "would", "could"})
+RHETORICAL: Final = ("would you believe", "can you believe", "could you believe", "do you believe", "wouldn't you know", "wouldnt you know", "guess what", "guess who")
+TERSE: Final = 12  # items: a note so short is told in the barn's own shorthand
+TERSE_PLAIN: Final = 2
 PLACES_OF_QUESTION: Final = 12  # not a figure: items: a longer message is more than a question or a correction
 
 
@@ -220,19 +223,19 @@ def _asks_outright(whole: Clause) -> bool:
 
 
 def _told(whole: Clause, text: str) -> Reading:
-    asked = next((found for found in whole.found if found.need is not None), None)
+    asked = next(((found, found.need) for found in whole.found if found.need is not None), None)
     if asked is not None:
-        return Reading((), _ask(asked, ()), "", _subject([asked]))
+        return Reading((), _ask(*asked, ()), "", _subject([asked[0]]))
     _ = text
     return Reading(tuple(_fact(found) for found in whole.found), None, "", _subject(whole.found))
 
 
 def _is_setting(whole: Clause) -> bool:
-    place = whole.first("setting")
-    if place is None:
-        return False
+    place = whole.first("setting") or 0
     if whole.said(place) in {"winter", "spring"} and whole.dates() and not whole.explicit() and len(whole.items) <= PLACES_OF_QUESTION:
         return True
+    if whole.said(place) in {"weights in", "weights"} and len(whole.sorted_as("num", "weight", "pair")) > 1:
+        return False
     if any(item.said in {"left", "remaining", "remains", "opened"} for item in whole.items) or (any(item.said in {"down to"} for item in whole.items) and not whole.has("each") and not whole.sorted_as("money")):
         return False
     return len(whole.said(place).split()) > 1 or place == whole.opening() or whole.said(whole.opening() or 0) in {"setting", "settings", "set", "our", "my"}
@@ -254,6 +257,8 @@ def _is_question(whole: Clause, text: str) -> bool:
         return False
     if first.said == "show" and opening + 1 < len(whole.items) and (whole.items[opening + 1].sort == "date" or whole.said(opening + 1) == ":"):
         return False
+    if text.lower().startswith(RHETORICAL) or _felt_doubtful(whole):
+        return False
     asking = bool(first.marks & {"question", "show_me"}) or any(mark.startswith("ask:") for mark in first.marks)
     if text.rstrip(" !.").endswith("?") or ("?" in text and asking):
         return True
@@ -269,6 +274,12 @@ def _is_question(whole: Clause, text: str) -> bool:
     if first.said in {"list", "see"} and any(whole.known(i) for i in range(len(whole.items))):
         return False
     return _only_asks(whole)
+
+
+def _felt_doubtful(whole: Clause) -> bool:
+    """`palp 22 ?`: the mark tells how she felt."""
+    words = [item for item in whole.items if item.sort == "word"]
+    return len(words) == 1 and "palpate" in words[0].marks and len(whole.sorted_as("animal", "num")) == 1
 
 
 def _asked_of(whole: Clause, opening: int) -> bool:
@@ -374,9 +385,8 @@ class _Statements:
         for found, need in needs[1:]:
             if first_need(chosen[1], need) is not chosen[1]:
                 chosen = (found, need)
-        chosen[0].need = chosen[1]
         rest = tuple(found for found, need in needs if found is not chosen[0] and need.wanted == chosen[1].wanted and need.why == chosen[1].why and found.said == chosen[0].said)
-        return Reading(facts, _ask(chosen[0], rest), self._unread(), subject)
+        return Reading(facts, _ask(*chosen, rest), self._unread(), subject)
 
     def _weigh(self, clause: Clause, needs: list[tuple[Found, Need]], safe: list[Found]) -> None:
         """Sort a statement's readings into the safe and those in need; what no reading explains puts all of them in need."""
@@ -429,7 +439,7 @@ class _Statements:
         kept = bool({"tentative", "negation", "other_species", "none"} & set().union(*(clause.marks for clause in self.clauses)))
         if (figures or animals) and len(words) <= 1 and not plain and not kept:
             return self._what(items, who)
-        if not kept and self._barn_numbers(items, plain):
+        if not kept and (self._barn_numbers(items, plain) or self._figures_of(items, plain, figures, who)):
             return self._what(items, who)
         if mention is not None and mention.tag is None and mention.tags and not kept:
             need = Need("which_animal", "who", f"Which one do you mean by \u201c{mention.said}\u201d?", mention.tags[:5])
@@ -445,6 +455,14 @@ class _Statements:
         if any(item.sort == "pair" for item in items) and (marked or animals):
             return True
         return (marked and len(numbers) > 1 and len(plain) <= 3) or ((any(item.sort == "pair" for item in items) or (len(numbers) > 2 and any(item.sort == "weight" for item in items))) and len(plain) <= 2)
+
+    def _figures_of(self, items: list[Item], plain: list[Item], figures: list[Item], who: str | None) -> bool:
+        """Whether a terse note says a number or a day of an animal that no reading could join: better asked than kept as words."""
+        if who is None or len(items) > TERSE or any(item.marks & {"question", "alive_and_well"} for item in items):
+            return False
+        dated = any(item.sort == "date" and item.value.shape not in {"near"} for item in items)
+        mine = sum(1 for item in figures if item.sort == "num" and str(item.value) == who)
+        return (len(figures) - mine > 0 or dated) and len(plain) <= TERSE_PLAIN
 
     def _what(self, items: list[Item], who: str | None) -> Reading:
         said = " ".join(item.said for item in items[:6])
@@ -467,6 +485,9 @@ def _tentative(clause: Clause) -> bool:
     return not (said == "supposed to" and clause.sorted_as("temp")) and not clause.has("palpate")
 
 
+UNDONE: Final = frozenset({"haven't", "havent", "have not", "hasn't", "hasnt", "has not", "didn't", "didnt", "did not", "not", "never", "ain't", "aint"})
+
+
 def _denied(clause: Clause) -> bool:  # noqa: C901 - one case a line
     """Whether the verb is denied: `hasn't kindled yet`, `no kits yet`, `not bred`, `none of them died`."""
     nobody = next((i for i, item in enumerate(clause.items) if item.said in {"none", "nobody", "neither", "no one"}), None)
@@ -476,14 +497,20 @@ def _denied(clause: Clause) -> bool:  # noqa: C901 - one case a line
         if item.said in {"nobody", "no one", "noone"} and any(after.marks & OPENS - {"had"} for after in clause.items[i + 1 : i + 4]):
             return True
         if "negation" in item.marks or (item.said == "no" and i + 1 < len(clause.items)):
+            if item.said in UNDONE and i + 1 < len(clause.items) and "palpate" in clause.items[i + 1].marks:
+                return True
             if item.marks & {"refuse", "miss", "ail", "unsure", "open", "not_dq", "temper:bad"} or (clause.has("palpate") and clause.has("unsure")):
                 continue
             behind = clause.items[i + 1 : i + 5]
             if item.said == "no":
                 yet = any(after.said in {"yet", "more"} for after in clause.items[i + 1 :])
+                if yet and behind and behind[0].marks & OPENS:
+                    return True  # "no palp yet"
                 if behind and behind[0].marks & {"kits", "litter"} and (yet or len(clause.items) <= 5):
                     return True
                 continue
+            if clause.said(i + 1) == "using" and clause.has("lounge", "toilet"):
+                continue  # "isn't using her box right, she lies in it"
             for after in behind:
                 if after.sort in {"num", "weight", "pair", "animal"} and after.sort != "animal":
                     break
@@ -583,10 +610,7 @@ def _fact(found: Found) -> Fact:
     return found.fact(**{name: value for name, value in found.values.items() if name in known})
 
 
-def _ask(found: Found, rest: tuple[Found, ...]) -> Ask:
-    need = found.need
-    if need is None:
-        return Ask("what", "What do you mean?")
+def _ask(found: Found, need: Need, rest: tuple[Found, ...]) -> Ask:
     if not need.wanted:
         return Ask(need.why, need.text, need.choices)
     return Ask(need.why, need.text, need.choices, _draft(found, need.wanted, rest))

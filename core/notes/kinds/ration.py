@@ -71,7 +71,7 @@ def read(c: Clause) -> None:
         return
     if len(places) > 1 and _in_pairs(c, places):
         return
-    place = places[0]
+    place = next((i for i in places if c.items[i].sort == "cup"), places[0]) if c.has("weigh") else places[0]
     if c.items[place].sort == "weight" and c.has("litter", "weigh", "cull", "dress", "bag", "buy", "feed_left", "condition", "sell", "hand"):
         return
     if c.items[place].sort == "weight" and not (c.has("per_day", "each") or _fed(c)):
