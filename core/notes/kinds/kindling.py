@@ -150,8 +150,7 @@ def _born_and_kits(c: Clause) -> int | None:
     born, kits = c.first("born"), c.first("kits")
     if born is None or not born or c.said(born) not in {"born", "birthed"} or kits is None or c.number_for(kits, behind=False) is None or c.has("new", "tag", "plan"):
         return None
-    pick = c.subject_of(born)
-    animal = c.herd.find(pick.tag) if pick and pick.tag else None
+    animal = c.known(born - 1)
     return born if animal is not None and animal.sex == "doe" and open_mating(c.herd, animal.key, c.today) is not None else None
 
 
@@ -209,7 +208,7 @@ def _doe(c: Clause, cue: int) -> Pick | None:
     if opening is not None and opening != cue and c.whole(opening) is not None and (cue < 0 or opening < cue) and not c.counted(opening):
         return c.pick(opening)
     if cue >= 0:
-        if c.whole(cue - 1) is not None and c.known(cue - 1) and not c.counted(cue - 1):
+        if c.whole(cue - 1) is not None and c.known(cue - 1) and (not c.counted(cue - 1) or "born" in c.items[cue].marks):
             return c.pick(cue - 1)
         behind = c.past_fillers(cue + 1, 1)
         named = c.said(cue + 1) == ":" or c.said(behind + 1) in {":", "\n"}

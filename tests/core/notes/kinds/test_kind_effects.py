@@ -144,7 +144,12 @@ def test_a_new_tag_for_one_on_the_book() -> None:
         ("planned", {"what": "replace", "with_": "3"}, "intentions", (Intention("replace", TODAY, with_="3"),)),
         ("temper", {"grade": "bad", "sign": "bit"}, "events", (Event(TODAY, "temper", {"grade": "bad", "sign": "bit"}),)),
         ("ailment", {"sign": "sneezing"}, "events", (Event(TODAY, "ailment", {"sign": "sneezing"}),)),
-        ("treated", {"with_": "ivermectin", "dose": ".2 ml"}, "events", (Event(TODAY, "treated", {"with": "ivermectin", "dose": ".2 ml"}),)),
+        (
+            "treated",
+            {"with_": "ivermectin", "dose": ".2 ml"},
+            "events",
+            (Event(TODAY, "treated", {"with": "ivermectin", "dose": ".2 ml"}),),
+        ),
         ("fault", {"fault": "dq", "disqualifies": False}, "events", (Event(TODAY, "fault", {"fault": "dq", "disqualifies": False}),)),
         ("scored", {"trait": "type", "score": 4}, "events", (Event(TODAY, "scored", {"trait": "type", "score": 4}),)),
         ("shown", {"placing": "first"}, "events", (Event(TODAY, "shown", {"placing": "first"}),)),

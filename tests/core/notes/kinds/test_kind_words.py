@@ -334,7 +334,9 @@ def test_overdue_kits() -> None:
     assert reply(herd, "nest_box", doe="1", change="in")[-1] == "Kits due Sun 22 Nov (overdue)."
 
 
-@pytest.mark.parametrize(("days", "words"), [(0, "today"), (-1, "tomorrow"), (1, "yesterday"), (-18, "Sun 13 Dec"), (400, "Tue 21 Oct 2025")])
+@pytest.mark.parametrize(
+    ("days", "words"), [(0, "today"), (-1, "tomorrow"), (1, "yesterday"), (-18, "Sun 13 Dec"), (400, "Tue 21 Oct 2025")]
+)
 def test_when(days: int, words: str) -> None:
     """Days near today are told by name; far ones in another year with it."""
     assert when(ago(days), TODAY) == words

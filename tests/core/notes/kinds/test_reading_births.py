@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.core.notes.kinds.reads import Note, fact, holds, note, remark
+from tests.core.notes.kinds.reads import Note, fact, holds, note, remark, unrecorded
 
 NOTES = [
     note("14 kindled, buck 3, 8 alive", fact("kindled", doe="14", born=8, alive=8)),
@@ -35,7 +35,7 @@ NOTES = [
     note("3 6 live 2 dead", ask="which_number"),
     note("3 has 7 kits", ask="wrong_sex"),
     note("buck 5 7 kits", ask="wrong_sex"),
-    remark("12 juggled 6 kits", "12"),
+    unrecorded("12 juggled 6 kits"),
     remark("14 no kits yet", "14"),
     remark("no kits in 14", "14"),
     remark("no more hay for 14", "14"),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.core.notes.kinds.reads import Note, fact, holds, note, remark
+from tests.core.notes.kinds.reads import Note, fact, holds, note, remark, unrecorded
 
 NOTES = [
     note("22 wouldn't lift for Moss", fact("refused", doe="22", buck="5")),
@@ -47,8 +47,8 @@ NOTES = [
     note("bred 15 to Flint yesterday, nov 24", fact("bred", doe="15", buck="3", on="2026-11-24")),
     note("bred 15 to Flint yesterday, nov 20", ask="what"),
     note("put 15 in with 7", fact("bred", doe="15", buck="7")),
-    remark("put 15 with 7", "7"),
-    remark("15 and 7 together", "15"),
+    unrecorded("put 15 with 7"),
+    unrecorded("15 and 7 together"),
     note("14 pulling fur", fact("nest_manners", doe="14", sign="good")),
     note("14 is carrying hay", fact("nest_manners", doe="14", sign="good")),
     note("14 didn't pull fur", fact("nest_manners", doe="14", sign="no_fur")),

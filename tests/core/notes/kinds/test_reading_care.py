@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.core.notes.kinds.reads import Note, fact, holds, note, remark
+from tests.core.notes.kinds.reads import Note, fact, holds, note, remark, unrecorded
 
 NOTES = [
     note("9 has a left weepy eye", fact("ailment", who="9", sign="left weepy eye")),
@@ -60,11 +60,11 @@ NOTES = [
     remark("keep up with 14", "14"),
     remark("keep 14 warm", "14"),
     remark("process of moving 14", "14"),
-    remark("2 cups of coffee for 14", "14"),
+    unrecorded("2 cups of coffee for 14"),
     note("moss gets 1/2 cup", fact("ration", amount=0.5, unit="cup", who="5")),
     note("fed 31 6 oz", fact("ration", amount=6.0, unit="oz", who="31")),
-    remark("moss gets extra carrot 6 oz", "5"),
-    remark("i had 2 cups"),
+    unrecorded("moss gets extra carrot 6 oz"),
+    unrecorded("i had 2 cups"),
     note("grow-outs 6 oz", ask="what"),
     note("bucks 1/2 cup, 1 cup does", ask="what"),
     note(
@@ -80,10 +80,10 @@ NOTES = [
     note("15F and 14 lost 2 kits", fact("weather", what="cold", celsius=-9.4), ask="impossible"),
     note("70F", fact("weather", what="other", celsius=21.1)),
     note("it was 72F in the barn", fact("weather", what="other", celsius=22.2)),
-    remark("cold 14 and 15"),
+    unrecorded("cold 14 and 15"),
     remark("warm today"),
-    remark("14's cage is 15F", "14"),
-    remark("2 fans on, 3 off and cold"),
+    unrecorded("14's cage is 15F"),
+    unrecorded("2 fans on, 3 off and cold"),
     remark("dr. smith saw 14", "14"),
     note("no. 14 kindled 8", fact("kindled", doe="14", born=8)),
     note("the castor buck looks rough today", ask="which_animal"),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.core.notes.kinds.reads import Note, fact, holds, note, remark
+from tests.core.notes.kinds.reads import Note, fact, holds, note, remark, unrecorded
 
 NOTES = [
     note("weighed R21 4-18", ask="which_number"),
@@ -20,8 +20,8 @@ NOTES = [
     note("weighed 4-6", ask="which_animal"),
     note("weighed 31 4 6", fact("weighed", who="31", grams=1984)),
     note("weighed 31 4 lb 4 oz 3 lb", ask="what"),
-    note("gave 31 6 oz carrots", ask="what"),
-    note("moss ate 6 oz", ask="what"),
+    unrecorded("gave 31 6 oz carrots"),
+    unrecorded("moss ate 6 oz"),
     note("wt. 31 4-6", fact("weighed", who="31", grams=1984)),
     note("wts. 31 4-6, 32 3-15", fact("weighed", who="32", grams=1786), fact("weighed", who="31", grams=1984)),
     note("weighed 16's kits 5.4", fact("litter_weighed", doe="16", grams=2449)),
@@ -52,12 +52,12 @@ NOTES = [
         fact("scored", who="33", trait="type", score=4.0),
     ),
     note("type 4", ask="what"),
-    note("15 opal 3", ask="what"),
-    remark("31 is black 4", "31"),
+    unrecorded("15 opal 3"),
+    unrecorded("31 is black 4"),
     remark("it's black"),
     remark("black is a nice color"),
     note("31 is black", fact("color", who="31", color="black")),
-    note("31 color black 4", ask="what"),
+    unrecorded("31 color black 4"),
     note("16 litter castor: 3 black: 2", fact("litter_colors", doe="16", colors={"castor": 3, "black": 2})),
     note("16 litter black 3", fact("litter_colors", doe="16", colors={"black": 3})),
     remark("white toenail dq"),
