@@ -37,7 +37,7 @@ TIME_FIRST: Final = frozenset({"at", "around", "by", "about", "after", "before",
 
 
 AT_START: Final = frozenset({"so", "told", "least", "wind", "way", "ways", "find"})
-SHORT_FORMS: Final = {"n": "and", "bc": "because", "wldnt": "wouldnt", "wudnt": "wouldnt", "cldnt": "couldnt", "cudnt": "couldnt", "hsnt": "hasnt", "ddnt": "didnt", "dint": "didnt", "yst": "yesterday"}
+SHORT_FORMS: Final = {"xmas": "christmas", "n": "and", "bc": "because", "wldnt": "wouldnt", "wudnt": "wouldnt", "cldnt": "couldnt", "cudnt": "couldnt", "hsnt": "hasnt", "ddnt": "didnt", "dint": "didnt", "yst": "yesterday"}
 AFTER_COUPLE: Final = frozenset({"of", "more", "", ".", ",", "kits", "kit", "babies", "bunnies", "dead", "alive", "bags", "bucks", "does", "days", "last", "today", "this", "yesterday", "overnight"})
 NOON = 12  # not a figure: an hour of the day
 FIGURES_OF_WATCH: Final = 4

@@ -39,7 +39,7 @@ SHARED: Final = {
     "per_day": "a day | per day | daily | each day | every day | day | every morning | each morning | morning and night",
     "negation": "no idea | had no idea | didnt know | not | not bred | hasnt | has not | didnt | did not | isnt | is not | wasnt | was not | never | havent | hadnt | doesnt | dont | cant"
     " | wont | wouldnt | couldnt | arent | no longer | nope | nor | werent",
-    "tentative": "must be | i bet | bet she | bet he | bet shes | bet hes | id guess | guessing | gotta be about | i may | we may | may sell | may cull | may keep | may breed | may butcher | may try | may put | may move | i thought | had no idea | didnt even know | didnt know | never knew | might | maybe | perhaps | thinking about | thinking of | considering | may have to | may need to | wondering | if"
+    "tentative": "last litter | previous litter | past litter | earlier litter | litter before | january litter | february litter | march litter | april litter | may litter | june litter | july litter | august litter | september litter | october litter | november litter | december litter | must be | i bet | bet she | bet he | bet shes | bet hes | id guess | guessing | gotta be about | i may | we may | may sell | may cull | may keep | may breed | may butcher | may try | may put | may move | i thought | had no idea | didnt even know | didnt know | never knew | might | maybe | perhaps | thinking about | thinking of | considering | may have to | may need to | wondering | if"
     " | possibly | tempted to | not sure if | should probably | probably should | may be | might be | could be | might have to | seems like"
     " | debating | someday | unless | almost | nearly | about to | ought to | should have | supposed to | hoping | hope | hopefully | wish"
     " | i wonder | normally | usually | typically | generally | the book says | the book said | book says | we thought | he thought | she thought | thought that | dreamed | dreamt | were going to | was going to | were planning to | was planning to | were gonna | was gonna | last year | last summer | last winter | last spring | years ago | year before last | would sell | would take | would let | would keep | would breed | would like to sell | pretend | in theory | supposedly | rumor | expecting | expect | used to | would have | wouldve | shouldve | couldve | will see | better not",
@@ -196,9 +196,7 @@ def _difference(word: str, candidate: str) -> tuple[str, str]:
 
 
 def _brushed(letter: str, word: str, candidate: str) -> bool:
-    """Whether a letter too many lies on the keyboard beside one of its neighbours in the word; none too many is fine."""
-    if not letter:
-        return True
+    """Whether a letter too many lies on the keyboard beside one of its neighbours in the word."""
     at = next((i for i, (one, other) in enumerate(zip(word, candidate, strict=False)) if one != other), len(candidate))
     return any(near in NEAR_KEYS.get(letter, "") for near in word[max(0, at - 1) : at + 2] if near != letter)
 

@@ -124,7 +124,11 @@ def _left(c: Clause, found: Found) -> bool:
     """Sold, butchered or given away."""
     if _owned(c, found) and "litter_of" not in found.values:
         return True
+    if found.said is not None and not found.said.tags and any(item.said.removesuffix("'s") == found.said.said for item in found.used):
+        return False  # a name that nobody knows is asked about
     cues = [i for i in _cues(c, found) if c.items[i].marks & {"sell", "cull", "give", "list"}]
+    if found.fact.kind == "sold" and (any(c.said(i) == "sold" and c.said(i + 1) in {"me", "us"} for i in cues) or (not cues and c.said(c.opening() or 0) == "bought")):
+        return True
     if any(c.said(i) == "list" and i and c.said(i - 1) in DETERMINERS for i in cues):
         return True
     return any(_thing(c, i) and "to" not in found.values for i in cues if not any(_animal_at(c, j) and c.items[j].sort != "num" and c.said(j + 1) != "," for j in range(_object(c, i) - 1, i, -1)))
@@ -188,6 +192,8 @@ def _colored(c: Clause, found: Found) -> bool:
 
 
 def _done(c: Clause, found: Found) -> bool:
+    if any(item.said in {"needs", "need", "should", "must", "gotta", "needing"} for item in c.items):
+        return True
     for i in _cues(c, found):
         if c.said(i) in {"finished", "completed"} and _thing(c, i) and not c.items[_object(c, i)].marks and not c.said(_object(c, i)).endswith("ing") and not c.has("chore_word"):
             return True
@@ -300,6 +306,15 @@ def _weaned(c: Clause, found: Found) -> bool:
     return c.has("dead", "die", "lose", "sell", "cull") and any("wean" in item.marks and i + 1 < len(c.items) and bool(c.items[i + 1].marks & {"kits", "litter"}) for i, item in enumerate(c.items))
 
 
+def _bred(c: Clause, _found: Found) -> bool:
+    """`Juno x Flint gave nice kits`: a pair that is spoken of."""
+    return c.has("kits", "litter") and any(item.said == "x" for item in c.items) and any(item.said in {"gave", "made", "throws", "threw", "produced", "gives", "makes"} for item in c.items)
+
+
+def _no_weather(c: Clause, _found: Found) -> bool:
+    return not c.sorted_as("temp", "num") and any(c.said(i - 1) in {"no", "not", "without"} and any(mark.startswith("weather") for mark in item.marks) for i, item in enumerate(c.items))
+
+
 FRAMES: Final[Mapping[str, Callable[[Clause, Found], bool]]] = {
     "died": _died,
     "sold": _left,
@@ -318,6 +333,8 @@ FRAMES: Final[Mapping[str, Callable[[Clause, Found], bool]]] = {
     "skipped": _skipped,
     "animal": _named_person,
     "kit_count": _some_of_them,
+    "bred": _bred,
+    "weather": _no_weather,
     "treated": _treated,
     "weaned": _weaned,
     "weighed": _an_average,

@@ -197,7 +197,7 @@ def _whole_message(whole: Clause, text: str) -> Reading | None:
     short = len(whole.items) <= PLACES_OF_QUESTION * 2
     if whole.has("undo") and short and ((whole.first("undo") or 0) <= 4 or not [i for i in whole.sorted_as("num", "pair", "weight") if whole.whole(i) != 1]):
         undoing.read(whole)
-    elif short and "after all" in text.lower() and any(item.said.replace("'", "") in {"didnt", "did not"} for item in whole.items):
+    elif short and whole.scene.context.last and "after all" in text.lower() and any(item.said.replace("'", "") in {"didnt", "did not"} for item in whole.items):
         undoing.taken_back(whole)
     elif short and whole.has("correct"):
         correction.read(whole)
@@ -232,6 +232,8 @@ def _told(whole: Clause, text: str) -> Reading:
 
 def _is_setting(whole: Clause) -> bool:
     place = whole.first("setting") or 0
+    if whole.has("buy", "purchase") and whole.has("bag"):
+        return False
     if whole.said(place) in {"winter", "spring"} and whole.dates() and not whole.explicit() and len(whole.items) <= PLACES_OF_QUESTION:
         return True
     if whole.said(place) in {"weights in", "weights"} and len(whole.sorted_as("num", "weight", "pair")) > 1:
@@ -335,7 +337,7 @@ class _Statements:
     def _read(self, clause: Clause) -> None:
         if clause.has("tentative") and _tentative(clause):
             return
-        if clause.has("negation", "none") and _denied(clause):
+        if (clause.has("negation", "none") or any(item.said == "no" for item in clause.items)) and _denied(clause):
             return
         if clause.has("other_species") and _of_others(clause):
             return
@@ -458,11 +460,11 @@ class _Statements:
 
     def _figures_of(self, items: list[Item], plain: list[Item], figures: list[Item], who: str | None) -> bool:
         """Whether a terse note says a number or a day of an animal that no reading could join: better asked than kept as words."""
-        if who is None or len(items) > TERSE or any(item.marks & {"question", "alive_and_well"} for item in items):
+        if who is None or len(items) > TERSE or any(item.said.split(" ")[0] in {"no", "none"} for item in items) or any(item.marks & {"question", "alive_and_well"} for item in items):
             return False
-        dated = any(item.sort == "date" and item.value.shape not in {"near"} for item in items)
-        mine = sum(1 for item in figures if item.sort == "num" and str(item.value) == who)
-        return (len(figures) - mine > 0 or dated) and len(plain) <= TERSE_PLAIN
+        dated = any(item.sort == "date" and item.value.shape in {"numeric", "day_month", "day", "iso"} for item in items)
+        counts = [item for item in figures if item.sort != "span" and not (item.sort == "num" and self.scene.words.tagged(str(item.value)))]
+        return (bool(counts) or dated) and len(plain) <= TERSE_PLAIN
 
     def _what(self, items: list[Item], who: str | None) -> Reading:
         said = " ".join(item.said for item in items[:6])
@@ -499,7 +501,7 @@ def _denied(clause: Clause) -> bool:  # noqa: C901 - one case a line
         if "negation" in item.marks or (item.said == "no" and i + 1 < len(clause.items)):
             if item.said in UNDONE and i + 1 < len(clause.items) and "palpate" in clause.items[i + 1].marks:
                 return True
-            if item.marks & {"refuse", "miss", "ail", "unsure", "open", "not_dq", "temper:bad"} or (clause.has("palpate") and clause.has("unsure")):
+            if (item.said != "no" and item.marks & {"refuse", "miss", "ail", "unsure", "open", "not_dq", "temper:bad"}) or (clause.has("palpate") and clause.has("unsure")):
                 continue
             behind = clause.items[i + 1 : i + 5]
             if item.said == "no":

@@ -69,7 +69,7 @@ CUES: Final = {
     "plan:replace": "replace | repl | replacing | swap out",
     "plan:review": "review | reevaluate | re-evaluate | look at again | decide on | reassess | revisit | recheck | take another look at",
     "plan": "cull | butcher | process | sell | keep | hold back | hang on to | breed | retire | replace | review | keeping | plan | plans | planning to | going to cull | retiring | repl | replacing | hold on to | hold onto | rebreed | keeper | reevaluate | slaughter | keep back | reassess",
-    "intent": "planned | planned for | going to | gonna | plan to | planning to | want to | wanna | decided to | need to | will | ill | lets | have to | plan | intend to | were going to | i want | must | gotta | got to | time to | due to be | want | planning on",
+    "intent": "will be | well be | planned | planned for | going to | gonna | plan to | planning to | want to | wanna | decided to | need to | will | ill | lets | have to | plan | intend to | were going to | i want | must | gotta | got to | time to | due to be | want | planning on",
     "until": "before | until | til | till | thru | through",
     "reason": "because | since | cause | cuz | for | due to",
 }  # fmt: skip

@@ -12,7 +12,7 @@ from core.herd.calendar import weigh_chores
 from core.herd.changes import tallied
 from core.herd.litters import alive_now, litter_meant, litters_of, live_born, the_litter
 from core.herd.state import Herd, Litter
-from core.notes.checking import animal_problem, not_yet, too_many, worst
+from core.notes.checking import nest_problem, not_yet, too_many, worst
 from core.notes.clause import Clause, Need, Pick, first_need
 from core.notes.fact import Tag
 from core.notes.items import Item
@@ -69,6 +69,8 @@ def read(c: Clause) -> None:
         cue = _pulled_off(c)
         if cue is None:
             return
+    if cue is not None and c.has("dead", "die", "lose", "sell", "cull") and cue + 1 < len(c.items) and c.items[cue + 1].marks & {"kits", "litter"}:
+        return  # "one of 16's weaned kits is dead"
     bucks, used = _sexed(c, "bucks_word")
     does, used_does = _sexed(c, "does_word")
     used = [*used, *used_does, *([c.items[cue]] if cue is not None else [])]
@@ -115,6 +117,8 @@ def _sexed(c: Clause, mark: str) -> tuple[int | None, list[Item]]:
     for i in c.each(mark):
         after = c.past_fillers(i + 1, 1)
         place = after if behind and c.whole(after) is not None else c.number_for(i, behind=False)
+        if place is None and c.said(i - 1) in {"little", "nice", "pretty", "big", "good", "young", "fat", "healthy"} and c.whole(i - 2) is not None:
+            place = i - 2
         if place is not None:
             return c.whole(place), [c.items[place], c.items[i]]
     single = "buck_word" if mark == "bucks_word" else "doe_word"
@@ -154,7 +158,7 @@ def _on_the_book(c: Clause, pick: Pick | None) -> int | None:
 def check(fact: Weaned, herd: Herd, today: date) -> Problem | None:
     """No more than live, sexes that add up, and not too young."""
     doe = herd.find(fact.doe)
-    there = worst(not_yet(fact.on, today), animal_problem(herd, fact.doe, fact.on, "doe"), _sexes(fact))
+    there = worst(not_yet(fact.on, today), nest_problem(herd, fact.doe, fact.on), _sexes(fact))
     if there or doe is None:
         return there
     litter = weanable(herd, doe.key, fact.on)
@@ -176,7 +180,7 @@ def _too_young(fact: Weaned, litter: Litter) -> Problem | None:
     age = (fact.on - litter.born_on).days
     if age >= figures.ASK_WEAN_DAY.value:
         return None
-    text = f"Doe {fact.doe}'s kits are only {age} days old. Were they weaned {words.full_day(fact.on)}?"
+    text = f"Doe {fact.doe}'s kits are only {words.count(age, 'day')} old. Were they weaned {words.full_day(fact.on)}?"
     return Problem("confirm", text, ("yes", "no"), "Answer yes, or send the right doe or day.")
 
 

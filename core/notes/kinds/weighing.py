@@ -14,7 +14,7 @@ from core.herd.questions import age_days, ever_mated
 from core.herd.settings import target_weight
 from core.herd.state import Animal, Herd
 from core.herd.weights import gain_since, last_weight, odd_weight
-from core.notes.amounts import bare_weight
+from core.notes.amounts import GRAMS_FROM, bare_weight
 from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.clause import Clause, Need, Pick
 from core.notes.fact import Tag
@@ -151,6 +151,10 @@ def _weights(c: Clause, *, told: bool) -> list[Weight]:
     if found:
         return found
     numbers = c.sorted_as("num")
+    headed = next((clause for clause in (c, c.before) if clause is not None and any(item.said in {"grams", "gram"} for item in clause.items if item.sort == "word")), None)
+    heavy = [i for i in numbers if c.whole(i) is not None and (c.whole(i) or 0) >= GRAMS_FROM and c.known(i) is None]
+    if headed is not None and heavy:
+        return [bare_weight(c, i) for i in heavy]  # "weights in grams, 31: 1790, 32: 1850"
     if told:
         return _bare(c, numbers)
     if len(numbers) >= 6 and len(numbers) % 3 == 0 and len(numbers) == len(c.items) and all(c.known(numbers[n]) for n in range(0, len(numbers), 3)):
