@@ -77,7 +77,7 @@ class Comparison:
             mean = sum(live_born(each) for each in litters) / len(litters)
             told.append(f"{mean:.1f} born alive a litter ({count(len(litters), 'litter')})")
         dam = barn.dams.get(one.key)
-        told += [f"{dam.kept} of {count(dam.alive, 'kit')} raised ({share(dam.share.estimate)})"] if dam else []
+        told += [f"{dam.kept} of {count(dam.alive, 'kit')} raised (allowing for luck, about {share(dam.share.estimate)})"] if dam else []
         return [f"{short(one)}: {'; '.join(told)}."] if told else []
 
     def document(self) -> dict[str, Any]:

@@ -23,6 +23,14 @@ def test_status(farm: Machine) -> None:
     assert "nobody yet" in farm.ok("status")
 
 
+def test_status_names_the_place_of_the_book(farm: Machine) -> None:
+    """The whole path of the file, whichever way it was named; `setup` names it too."""
+    place = str(farm.folder / "data" / "herd-book.sqlite")
+    assert farm.json("status")["book"] == place
+    assert farm.ok("status").startswith(f"Book: {place}\n")
+    assert place in farm.run("setup").output
+
+
 def test_status_names_people_and_what_waits() -> None:
     """Who may come in, and messages by their state."""
     members = [{"name": "Ann", "role": "owner"}]
@@ -30,6 +38,7 @@ def test_status_names_people_and_what_waits() -> None:
         {
             "farm": "home",
             "database": "sqlite",
+            "book": "/home/ann/barn.sqlite",
             "notes": 1,
             "last_note": None,
             "members": members,
@@ -39,6 +48,7 @@ def test_status_names_people_and_what_waits() -> None:
         },
         UTC,
     )
+    assert told.startswith("Book: /home/ann/barn.sqlite\n")
     assert "Ann (owner)" in told
     assert "3 done, 1 taken" in told
     assert "go out: none" in told

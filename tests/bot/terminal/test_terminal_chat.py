@@ -48,6 +48,25 @@ def test_letters_belong_to_the_last_reply_only() -> None:
     assert heard == ["bred 15", "5", "b"]
 
 
+def test_question_mark_brings_the_question_again() -> None:
+    """While a question stands open it is shown once more, letters and all; otherwise a question mark is a message like any other."""
+    heard: list[str] = []
+    shown: list[str] = []
+
+    def hear(text: str) -> Reply:
+        heard.append(text)
+        return ASKS if text == "bred 15" else Reply(("Done.",))
+
+    chat.piped(["bred 15\n", "?\n", "b\n", "?\n"], hear, shown.append)
+    assert heard == ["bred 15", "5", "?"]
+    assert shown[0] == shown[2] == chat.shown(ASKS)
+
+
+def test_banner_names_the_way_out() -> None:
+    """A word anybody would type."""
+    assert "'quit'" in chat.GREETING
+
+
 def test_keyboard_gives_lines_until_a_word_of_leaving(tmp_path: Path) -> None:
     """Empty lines are passed over; the folder of the history is made."""
     assert keyed("14 has 6 kits\n\n  \nquit\nnever\n", tmp_path / "new" / "lines") == ["14 has 6 kits"]

@@ -8,10 +8,12 @@ from typing import Any
 
 import pytest
 
+from core.notes.journal import Note
 from core.notes.kinds.query import Query
 from core.notes.replay import book
 from core.reply import Reply
 from core.reports.answers import ANSWERS, answer, answered
+from core.reports.herd_document import herd_document
 from tests.core.reports.notes import entry
 from tests.farm import TODAY, ago
 from tests.herds import Barn, two_sires
@@ -90,9 +92,9 @@ def test_answer_takes_the_book_and_the_time() -> None:
 
 def test_unknown_animal_says_what_to_ask() -> None:
     """A tag that nobody knows gets one that would work; on an empty book, how to add it."""
-    assert ask(farm(), "card", who="99").lines == ("I don't know an animal 99. Try a tag on the book, such as 3, or ask for the herd.",)
+    assert ask(farm(), "card", who="99").lines == ("99 is not on the book. Try a tag on the book, such as 3, or ask for the herd.",)
     assert "Add it: new doe 40" in ask(Barn(), "card", who="99").text
-    assert "I don't know an animal 98." in ask(farm(), "pair", who="15", with_="98").text
+    assert "98 is not on the book." in ask(farm(), "pair", who="15", with_="98").text
 
 
 def test_animal_is_found_by_name() -> None:
@@ -215,14 +217,14 @@ def test_litter_without_a_sire() -> None:
     """An unknown sire is left out."""
     barn = Barn().doe("9").say("kindled", doe="9", born=5, alive=5, on=ago(4))
     assert ask(barn, "litters").lines[1] == "9: 5 kits, 4 days old"
-    assert ask(barn, "litters", who="9").lines[1] == "Sat 21 Nov: 5 alive, 5 now"
+    assert ask(barn, "litters", who="9").lines[1] == "Sat 21 Nov: 5 born alive, 5 now"
 
 
 def test_litters_of_one() -> None:
     """A doe's or a buck's litters, the newest first, with what became of them."""
     assert ask(farm(), "litters", who="14").lines[1:] == (
-        "Thu 5 Nov (by 3): 7 alive, 1 lost, 6 now",
-        "Sat 9 May (by 3): 8 alive, 1 dead, 6 weaned",
+        "Thu 5 Nov (by 3): 7 born alive, 1 lost (1 cold), 6 now",
+        "Sat 9 May (by 3): 8 born alive, 1 dead, 6 weaned Sat 13 Jun",
     )
     assert ask(farm(), "litters", who="3").lines[1].startswith("Thu 5 Nov (out of 14)")
     assert ask(farm(), "litters", who="15").lines == ("Doe 15 has no litter on the book.",)
@@ -297,6 +299,52 @@ def test_journal() -> None:
     assert ask(farm(), "journal", entries).lines == ("The last of 2 notes:", "Yesterday, ann: bred 15 to 7", "Sun 22 Nov, ann: 31 4-6")
     assert ask(farm(), "journal", entries, who="31").lines == ("The last of 1 note about 31:", "Sun 22 Nov, ann: 31 4-6")
     assert ask(farm(), "journal", who="31").lines == ("No notes about 31 yet.",)
+
+
+def test_questions_are_no_notes() -> None:
+    """What was asked of the book does not stand among what it was told."""
+    entries = [entry("31 4-6", "weighed", 3, who="31", grams=1984), entry("notes on 31", "query", about="journal", who="31")]
+    assert ask(farm(), "journal", entries, who="31").lines == ("The last of 1 note about 31:", "Sun 22 Nov, ann: 31 4-6")
+
+
+def typed(barn: Barn, text: str, about: str, **fields: Any) -> Reply:
+    """The answer to a question that was typed in these words."""
+    return answered(Query(about=about, **fields), barn.herd, TODAY, (), text)
+
+
+def test_question_about_a_stranger_says_so() -> None:
+    """A tag in the question that is not on the book is named; one that is, is asked for properly."""
+    assert typed(farm(), "why 77", "why").lines[0].startswith("77 is not on the book. Try a tag")
+    assert typed(farm(), "pedigree R7", "pedigree").lines[0].startswith("R7 is not on the book.")
+    assert typed(farm(), "why", "why").lines == ("Which animal? Ask like this: why 14",)
+    assert typed(farm(), "card of 14", "card").lines == ("Which animal? Ask like this: card 14",)
+
+
+def test_herd_is_a_list() -> None:
+    """`herd` lists the animals as the command does; a number that is asked for is a number; `due all` is not cut."""
+    barn = farm()
+    assert typed(barn, "herd", "count").lines == herd_document(barn.herd, TODAY).reply().lines
+    assert len(typed(barn, "how many in the herd", "count").lines) == 1
+    assert len(typed(barn, "how many does in the herd", "count", scope="does").lines) == 1
+
+
+def test_whole_list_of_chores_on_request() -> None:
+    """The hint under a cut list, typed as it stands, brings all of it; so does a question for everybody's chores."""
+    barn = Barn().buck("3")
+    for number in range(10, 30):
+        barn.doe(str(number)).say("bred", doe=str(number), buck="3", on=ago(14))
+    cut = typed(barn, "due", "due").lines
+    hint = cut[-1].partition("To see them all: ")[2]
+    assert hint == "due all"
+    assert len(cut) < len(typed(barn, hint, "due").lines) == len(typed(barn, "due", "due", scope="all").lines)
+
+
+def test_typed_words_come_from_the_book() -> None:
+    """The question's own note tells how it was typed."""
+    query = Query(about="why")
+    note = Note(1, "why 77", datetime(TODAY.year, TODAY.month, TODAY.day, 12, tzinfo=UTC), "ann", facts=(query,))
+    asked = book(farm().herd, (note,))
+    assert answer(query, asked, note.at).lines[0].startswith("77 is not on the book.")
 
 
 def test_long_lists_are_cut() -> None:

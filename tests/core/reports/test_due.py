@@ -63,15 +63,19 @@ def test_one_animal_s_chores() -> None:
 
 
 def test_nothing_due() -> None:
-    """An empty list says until when."""
-    assert due(Barn().herd, TODAY).reply().lines == ("Nothing is due until Wed 9 Dec.",)
+    """An empty list says until when; on an empty book, that nothing is due yet."""
+    barn = Barn().doe("14")
+    assert due(barn.herd, TODAY).reply().lines == ("Nothing is due until Wed 9 Dec.",)
+    assert due(barn.herd, TODAY, 0).reply().lines == ("Nothing is due today.",)
+    assert due(Barn().herd, TODAY).reply().lines == ("Nothing is due yet.",)
 
 
 def test_long_list_is_cut() -> None:
     """More chores than a phone shows are counted."""
     lines = due(bred(*[14] * 9).herd, TODAY).reply().lines
     assert len(lines) <= 15
-    assert lines[-1].startswith("And 6 more. Ask for one animal: due ")
+    assert lines[-1] == "And 6 more. To see them all: due all"
+    assert len(due(bred(*[14] * 9).herd, TODAY).reply(whole=True).lines) == 19
 
 
 def test_coming_chores_are_not_crowded_out_by_late_ones() -> None:

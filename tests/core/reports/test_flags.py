@@ -84,7 +84,7 @@ def test_low_survival_carries_count_and_interval() -> None:
     assert (found.evidence["kept"], found.evidence["alive"]) == (12, 32)
     assert found.evidence["chance_below"] > 0.9
     assert found.heed == 2
-    assert found.text.startswith("12 of 32 kits raised in 4 litters (likely ")
+    assert found.text.startswith("12 of 32 kits raised in 4 litters, 38 % (allowing for luck, likely ")
     assert found.text.endswith("your line is 70 %.")
 
 
@@ -199,7 +199,7 @@ def shrinking(*sizes: int, others: int = 8) -> Barn:
 def test_shrinking_litters_tell_the_sizes() -> None:
     """A fall from litter to litter that is likely real is told with every size."""
     found = flagged(shrinking(10, 9, 7, 5, 3), "14")["shrinking_litters"]
-    assert found.text.startswith("Litters shrink: 10, 9, 7, 5 and 3 born alive; a fall like this is more than luck ")
+    assert found.text.startswith("Litters shrink: 10, 9, 7, 5 and 3 born alive; a fall like this is almost surely more than luck.")
     assert found.evidence["chance_of_fall"] >= 0.8
     assert found.heed == 2
 

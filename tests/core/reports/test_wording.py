@@ -23,11 +23,17 @@ def test_ages(days: int, text: str) -> None:
 
 @pytest.mark.parametrize(
     ("chance", "text"),
-    [(0.01, "hardly ever"), (0.1, "1 time in 10"), (0.5, "half the time"), (0.83, "8 times in 10"), (0.99, "nearly always")],
+    [
+        (0.01, "his would hardly ever outgrow mine"),
+        (0.1, "his would outgrow mine 1 time in 10"),
+        (0.5, "his would outgrow mine half the time"),
+        (0.83, "his would outgrow mine 8 times in 10"),
+        (0.99, "his would almost surely outgrow mine"),
+    ],
 )
 def test_chances(chance: float, text: str) -> None:
     """Chances as people say them."""
-    assert wording.times_in_ten(chance) == text
+    assert wording.how_sure("his would", "outgrow mine", chance) == text
 
 
 @pytest.mark.parametrize(
@@ -73,4 +79,4 @@ def test_tags() -> None:
 
 def test_interval() -> None:
     """An interval in whole per cent."""
-    assert wording.likely(0.554, 0.796) == "likely 55 to 80 %"
+    assert wording.likely(0.554, 0.796) == "allowing for luck, likely 55 to 80 %"
