@@ -5,11 +5,13 @@ from __future__ import annotations
 from datetime import date
 
 from core import words
-from core.herd.litters import alive_now, the_litter, untagged
+from core.herd.litters import alive_now, nursed_litter, the_litter, untagged
 from core.herd.state import Animal, Herd, Litter
 from core.problem import Problem, first
 
 LEFT = {"died": "died", "sold": "was sold", "culled": "was butchered", "given_away": "was given away"}
+#: How the note of it is named when it is taken back.
+UNDONE = {"died": "death", "sold": "sale", "culled": "butchering", "given_away": "gift"}
 
 
 def worst(*found: Problem | None) -> Problem | None:
@@ -41,6 +43,13 @@ def animal_problem(herd: Herd, tag: str, on: date, sex: str | None = None) -> Pr
     return worst(wrong_sex(animal, sex), was_gone(animal, on), not_born(animal, on))
 
 
+def nest_problem(herd: Herd, tag: str, on: date) -> Problem | None:
+    """The same for a note about a doe's kits: they may outlive her, or stay when she leaves."""
+    doe = herd.find(tag)
+    orphaned = doe is not None and doe.gone is not None and nursed_litter(herd, doe.key, on) is not None
+    return None if orphaned else animal_problem(herd, tag, on, "doe")
+
+
 def wrong_sex(animal: Animal, sex: str | None) -> Problem | None:
     """A buck where a doe is needed, or the other way round."""
     if sex is None or animal.sex in {None, sex}:
@@ -54,7 +63,7 @@ def was_gone(animal: Animal, on: date) -> Problem | None:
     if animal.gone is None or on < animal.gone.on:
         return None
     text = f"{animal.tag} {LEFT.get(animal.gone.how, 'left')} {words.full_day(animal.gone.on)}. Is it another animal?"
-    remedy = f'Send the note with the right tag. If {animal.tag} is still here: "undo the {animal.gone.how} on {animal.tag}".'
+    remedy = f'Send the note with the right tag. If {animal.tag} is still here: "undo the {UNDONE[animal.gone.how]} of {animal.tag}".'
     return Problem("impossible", text, (), remedy)
 
 

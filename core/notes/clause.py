@@ -26,6 +26,8 @@ PLAN: Final = "plan"
 #: Words that lead to an animal.
 LEADS: Final = frozenset({"on", "of", "for", "from", "to", "with", "under", "in", "w", "x", "out", "off", "by", "ex", "doe", "buck", "tag", "number", "animal", "rabbit"})
 INTERJECTIONS: Final = frozenset("ugh omg bruh um uh hey lol damn dang aw aww wow oh ah hmm yay woohoo update fyi news okay yep yeah yes alright yo dude guys hi hello man gosh argh oof sigh sad rip welp btw also today".split())  # noqa: SIM905 - a table of words
+#: Verbs that an animal stands right behind.
+VERBS_OF_ANIMALS: Final = frozenset({"breed", "sell", "cull", "die", "palpate", "wean", "weigh", "list"})
 COUNT_MARKS: Final = frozenset({"kits", "alive", "dead", "born", "bucks_word", "does_word", "bag", "falls", "cup_word", "each"})
 FILLERS: Final = frozenset({"more", "good", "solid", ",", ":", "-", "(", ")", "=", ">", "the", "a", "an", "of", "her", "his", "and", "is", "was", "are", "were", "with", "at", "about", "only", "just", "em", "them", "my", "our", "that"})
 
@@ -266,8 +268,10 @@ class Clause:
     def spoken_of(self) -> Pick | None:
         """The animal carried over from the statement or message before; a name that nobody knows, where a statement begins with one."""
         stranger = self._stranger()
+        if stranger is None:
+            stranger = next(iter(self.strangers()), None)
         if stranger is not None:
-            return Pick(Mention((), self.items[stranger].said), [self.items[stranger]])
+            return Pick(Mention((), self.items[stranger].said.removesuffix("'s")), [self.items[stranger]])
         mention = next((found.said for found in reversed(self.found) if found.said), None) or self.subject
         if mention is None and self.scene.context.subject:
             mention = Mention((self.scene.context.subject,), self.scene.context.subject)
@@ -282,13 +286,34 @@ class Clause:
         following = self.items[place + 1] if place + 1 < len(self.items) else None
         return place if following is not None and (following.sort in {"weight", "pair", "clock", "num"} or bool(following.marks - {"to", "from", "pronoun", "question"})) else None
 
+    def strangers(self) -> list[int]:
+        """Indices of unknown words that stand where an animal does: `sold patches for 40`, `bred zorro to 5`, `lost one of zorro's kits`."""
+        found = []
+        for i in range(1, len(self.items)):
+            item, before = self.items[i], self.items[i - 1]
+            name = item.said.removesuffix("'s")
+            if item.sort != "word" or item.marks or not name.isalpha() or len(name) < NAME_LETTERS or name in COMMON or name.endswith(("ing", "ly")) or self.taken(i):
+                continue
+            led = bool(before.marks & VERBS_OF_ANIMALS) or (before.said in {"to", "x", "with", "w"} and self.has("breed")) or (before.said == "of" and (self.whole(i - 2) is not None or self.said(i - 2) in {"one", "some", "all"}))
+            after = self.items[i + 1] if i + 1 < len(self.items) else None
+            ends = after is None or after.sort != "word" or bool(after.marks & {"to", "kits", "litter", "each"}) or after.said in {"to", "for", "with", "at", "today", "and"}
+            if led and ends:
+                found.append(i)
+        return found
+
     def listed_subjects(self, cue: int) -> list[Pick | None]:
         """The animals that a verb is said of, when they stand in a list (`14 and 9 missed`); else the one subject."""
-        explicit = self.explicit()
         numbers = [i for i in self.sorted_as("num") if self.known(i) and not self.counted(i)]
-        places = explicit or numbers
-        if len(places) > 1 and all(all(item.said in {",", "and", "&"} for item in self.items[a + 1 : b]) for a, b in pairwise(places)):
-            return [self.pick(i) for i in places]
+        places = sorted({*self.explicit(), *numbers})
+        for start in range(len(places) - 1):
+            row = places[start : start + 1]
+            for a, b in pairwise(places[start:]):
+                if not all(item.said in {",", "and", "&"} for item in self.items[a + 1 : b]):
+                    break
+                row.append(b)
+            if len(row) > 1:
+                distinct = {self.pick(i).mention.tags or (self.said(i),): self.pick(i) for i in row}
+                return list(distinct.values())
         return [self.subject_of(cue if cue >= 0 else None)]
 
     def _picked(self, i: int) -> Pick:

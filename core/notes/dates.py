@@ -46,7 +46,7 @@ PERIODS: Final = {
     "mo": "month", "mos": "month", "year": "year", "years": "year", "yr": "year", "yrs": "year", "hour": "hour", "hours": "hour", "hr": "hour",
     "hrs": "hour", "minute": "minute", "minutes": "minute", "min": "minute", "mins": "minute",
 }  # fmt: skip
-DATE_FIRST: Final = frozenset({*MONTHS, *WEEKDAYS, *NEAR_DAYS, "last", "this", "next", "the", "day", "in", "end", "christmas", "earlier", "just", "night", "nite"})
+DATE_FIRST: Final = frozenset({*MONTHS, *WEEKDAYS, *NEAR_DAYS, "last", "this", "next", "the", "day", "in", "end", "christmas", "xmas", "new", "halloween", "earlier", "just", "night", "nite"})
 MONTHS_BACK_AT_MOST = 13  # not a figure: a past date older than this is more likely a slip
 
 
@@ -211,7 +211,9 @@ def _from_word(tokens: Sequence[Token], at: int, key: str) -> tuple[Said, int] |
         of = at + 3 if _key(tokens, at + 2) in {"the", "this"} else at + 2
         if _key(tokens, of) == "month":
             return Said("month_end"), of + 1
-    if key == "christmas" and _key(tokens, at - 1) in {"by", "until", "til", "till", "through", "thru", "on", "before", "after"}:
+    if key == "new" and following == "years" or key == "new" and following == "year" and _key(tokens, at + 2) == "s":
+        return _new_year(tokens, at)
+    if key in {"christmas", "xmas"} and _key(tokens, at - 1) in {"by", "until", "til", "till", "through", "thru", "on", "before", "after", "around"}:
         eve = following == "eve"
         return Said("day_month", 24 if eve else 25, 12), at + 1 + eve  # not a figure: christmas
     if key in {"night", "nite"} and following == "before" and _key(tokens, at + 2) == "last":
@@ -221,6 +223,15 @@ def _from_word(tokens: Sequence[Token], at: int, key: str) -> tuple[Said, int] |
     if key == "just" and following == "now":
         return Said("near"), at + 2
     return None
+
+
+def _new_year(tokens: Sequence[Token], at: int) -> tuple[Said, int] | None:
+    """`until new year's`, `by new years eve`."""
+    if _key(tokens, at - 1) not in {"by", "until", "til", "till", "through", "thru", "on", "before", "after", "around"}:
+        return None
+    end = at + (2 if _key(tokens, at + 1) == "years" else 3)
+    eve = _key(tokens, end) == "eve"
+    return (Said("day_month", 31, 12) if eve else Said("day_month", 1, 1)), end + (eve or _key(tokens, end) == "day")  # not a figure: the year's turn
 
 
 def _near(tokens: Sequence[Token], days: int, end: int) -> tuple[Said, int]:
@@ -240,6 +251,8 @@ def _month_first(tokens: Sequence[Token], at: int) -> tuple[Said, int] | None:
         tens = {"twenty": 20, "thirty": 30}.get(key, 0)  # not a figure: number words
         day = tens + ORDINALS[_key(tokens, end)] if tens else ORDINALS[key]
         return _with_year(tokens, Said("day_month", day, month), end + 1 if tens else end)
+    if key.isdigit() and len(key) == 4 and key.startswith("20"):
+        return Said("month", month, 0, int(key)), end
     if key.isdigit() and len(key) <= 2 and 1 <= int(key) <= 31:  # not a figure: days in a month
         if _key(tokens, end) in {"st", "nd", "rd", "th"}:
             end += 1
@@ -426,8 +439,10 @@ def _iso_days(said: Said, _today: date, _direction: str, _order: str) -> Days:
 
 
 def _month_days(said: Said, today: date, direction: str, _order: str) -> Days:
-    year = today.year
-    if direction == "plan" and said.a < today.month:
+    year = said.year or today.year
+    if said.year:
+        pass
+    elif direction == "plan" and said.a < today.month:
         year += 1
     elif direction != "plan" and said.a > today.month:
         year -= 1

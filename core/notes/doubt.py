@@ -12,6 +12,7 @@ from core.herd.state import Herd
 from core.notes.fact import Fact, to_json
 from core.notes.journal import Note, Target
 from core.notes.kinds import KIND_OF, kindling
+from core.notes.kinds.culling import Culled, taken_as
 from core.notes.kinds.kindling import Kindled
 from core.notes.meaning import Meaning
 from core.notes.reading import Ask, Draft, Message
@@ -50,7 +51,9 @@ def settled(book: Book, message: Message, meaning: Meaning) -> Meaning:
             doubts.append((problem, fact))
     if doubts:
         return _asking(book.herd, meaning, kept, doubts)
-    return replace(meaning, facts=tuple(kept), ask=meaning.ask or _sire_question(book, message, kept), settled=True)
+    told_as = [told for fact in kept if isinstance(fact, Culled) and (told := taken_as(fact, message.text)) is not None]
+    notices = (*meaning.notices, *told_as)
+    return replace(meaning, facts=tuple(kept), ask=meaning.ask or _sire_question(book, message, kept), notices=notices, settled=True)
 
 
 def _sire_question(book: Book, message: Message, facts: Sequence[Fact]) -> Ask | None:
@@ -118,10 +121,15 @@ def echo(fact: Fact, herd: Herd) -> str:
     return next(iter(kind.reply(fact, herd, herd)), "") or str(kind.show(fact, herd))
 
 
+#: Kinds that say how things are, and can't happen a second time.
+_LASTING = frozenset({"setting", "animal", "ration", "color", "planned", "for_sale", "moved", "died", "tagged"})
+
+
 def _said_before(fact: Fact, herd: Herd) -> Problem:
-    return Problem(
-        "duplicate", f"Already on the book: {echo(fact, herd)}", ("yes", "no"), "Say yes if it happened once more, no if it is the same."
-    )
+    known = f"That is on the book already: {echo(fact, herd).rstrip('.')}."
+    if fact.kind in _LASTING:
+        return Problem("duplicate", known, ("yes", "no"), "Nothing changes, so say no; yes notes it once more.")
+    return Problem("duplicate", known, ("yes", "no"), "Say yes if it happened once more, no if it is the same.")
 
 
 def _asking(herd: Herd, meaning: Meaning, kept: Sequence[Fact], doubts: Sequence[Doubt]) -> Meaning:

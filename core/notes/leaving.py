@@ -32,6 +32,8 @@ def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bo
     if kits is not None:
         return [c.take(_litter_leaves(c, fact, kits, values, [*used, *price_items]))]
     picks = _picks(c, cue, money=money)
+    if not c.explicit() and not any(pick.tag for pick in picks) and c.strangers():
+        picks = []  # "sold patches for 40": the name is nobody's, the number no animal
     if len(picks) == 1 and (of := _out_of(c, picks[0])) is not None:
         return [c.take(_one_leaves(c, fact, picks[0], of, values, [*used, *price_items]))]
     if not picks:
@@ -177,12 +179,19 @@ def _whole_litter(c: Clause, pick: Pick | None) -> int | None:
     return untagged(c.herd, litter) or alive_now(litter) or None
 
 
+def _beside(c: Clause, explicit: list[int]) -> list[int]:
+    """Bare numbers that are tags in one list with the animals named: `sold 31 and R22`."""
+    near = [i for i in c.sorted_as("num") if c.known(i) and not c.counted(i)]
+    ahead = [i for i in near if i + 2 in explicit and c.said(i + 1) in {",", "and", "&"}]
+    return ahead + [i for i in near if i - 2 in explicit and c.said(i - 1) in {"and", "&"}]
+
+
 def _picks(c: Clause, cue: int | None, *, money: bool) -> list[Pick]:
     """The animals: those named, else the numbers behind the verb or at the start."""
     explicit = c.explicit()
     if explicit:
         tags: list[Pick] = []
-        for i in explicit:
+        for i in sorted({*explicit, *_beside(c, explicit)}):
             pick = c.pick(i)
             if not any(pick.mention.tags == other.mention.tags and pick.mention.tags for other in tags):
                 tags.append(pick)

@@ -145,6 +145,10 @@ class Cutter:
             return not ((had or hard) and self._has_animal(last) and self._has_value(last, listing=not hard))
         if not hard:
             return True
+        if last.marks & {"lose", "fewer", "dead", "die", "took_kits"} and last.marks & {"kits", "litter"} and _only_cause(items):
+            return True
+        if "new" in had and _describes(items):
+            return True
         numbers = any(item.sort in NUMBERS for item in items) or any(item.marks & {"alive", "dead", "born", "bucks_word", "does_word", "each", "dq", "not_dq"} for item in items)
         plain = sum(1 for item in items if item.sort == "word" and not item.marks)
         form = any(item.said in {":", "="} for item in items[1:3])
@@ -236,7 +240,8 @@ class Cutter:
 
     def _open(self, items: list[Item], rest: list[Item], opens: frozenset[str], last: Clause | None, leading: Said | None, *, hard: bool) -> None:  # noqa: PLR0913 - one case a line
         virtual: frozenset[str] = frozenset()
-        listed = last is not None and not opens and self._begins_with_animal(rest, last, hard=hard)
+        felt = last is not None and "palpate" in last.marks and opens == {"breed"} and not any(item.said in {"to", "x", "with"} for item in items)
+        listed = last is not None and (not opens or felt) and self._begins_with_animal(rest, last, hard=hard)
         if listed and last is not None:
             virtual = last.marks & self.opens
         clause = Clause(items, self.scene, last, virtual)
@@ -247,6 +252,21 @@ class Cutter:
             dates = last.dates()
             clause.header = clause.header or (last.items[dates[0]].value if dates else last.header)
         self.clauses.append(clause)
+
+
+def _only_cause(items: list[Item]) -> bool:
+    """`. hawk.`: nothing but what they died of."""
+    told = [item for item in items if item.sort not in {"mark", "break"} and item.said not in SMALL | {"a", "an", "by", "it", "was", "probably", "maybe"}]
+    return bool(told) and all(any(mark.startswith("cause:") for mark in item.marks) for item in told)
+
+
+DETAILS: Final = frozenset({"name_word", "born_word", "buck_word", "doe_word", "breed_name", "color", "sire", "dam_word"})
+
+
+def _describes(items: list[Item]) -> bool:
+    """`. Buck. New Zealand, white. Name Duke. Born 5/2/2026.`: details of the newcomer before."""
+    told = [item for item in items if item.sort not in {"mark", "break"} and item.said not in SMALL]
+    return bool(told) and bool(told[0].marks & DETAILS) and len(told) <= SHORT
 
 
 def _counts_kits(items: list[Item]) -> bool:
@@ -276,6 +296,8 @@ def _inside(items: list[Item], i: int) -> bool:
     if items[i].said != "." or i == 0:
         return False
     before = items[i - 1]
+    if before.said in {"b", "dob"} and i + 1 < len(items) and items[i + 1].sort == "date":
+        return True
     if before.said in {"no", "mr", "mrs", "dr", "approx", "vs", "wt", "wts"} and i + 1 < len(items):
         return before.said != "no"
     return False

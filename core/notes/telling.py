@@ -12,7 +12,7 @@ from core import words
 from core.handbook import breeds, colors, flags, health, reproduction
 from core.herd.calendar import litter_chores, mating_chores
 from core.herd.chore import Chore
-from core.herd.litters import alive_now, the_litter, untagged
+from core.herd.litters import alive_now, nursed_litter, the_litter, untagged
 from core.herd.questions import days_later, events, in_withdrawal, withdrawal_untold
 from core.herd.state import Herd, Litter
 from core.notes.fact import Fact, field_names
@@ -63,6 +63,11 @@ def grams(herd: Herd, weight: float) -> str:
     return words.weight(round(weight), herd.settings.weight_units)
 
 
+def money(herd: Herd, cents: int) -> str:
+    """A price in the farm's money."""
+    return words.price(cents, herd.settings.currency)
+
+
 def change(herd: Herd, weight: int) -> str:
     """A gain or a loss in the farm's unit."""
     return words.weight_change(weight, herd.settings.weight_units)
@@ -106,7 +111,30 @@ def kits_left(herd: Herd, litter: Litter | None, doe: str) -> str:
     if litter.weaned_on is not None:
         return f"{words.count(untagged(herd, litter), 'untagged kit')} of doe {doe} left."
     kits = alive_now(litter)
-    return f"{words.count(kits, 'kit')} under doe {doe} now." if kits else f"No kits left under doe {doe}."
+    if not kits:
+        return f"No kits left under doe {doe}."
+    return f"{words.count(kits, 'kit')} under doe {doe} now." if _nurses(herd, litter) else f"{words.count(kits, 'kit')} of doe {doe} left, without her."
+
+
+def _nurses(herd: Herd, litter: Litter) -> bool:
+    """Whether the litter's doe is on the farm; of one that is not on the book nothing is known."""
+    dam = herd.animals.get(litter.dam)
+    return dam is None or dam.living
+
+
+def motherless(before: Herd, tag: str | None, on: date) -> str | None:
+    """What a doe that leaves leaves behind: kits that are not weaned, and what to note of them next."""
+    doe = before.find(tag) if tag is not None else None
+    litter = nursed_litter(before, doe.key, on) if doe else None
+    if doe is None or litter is None:
+        return None
+    kits = alive_now(litter)
+    age = words.count((on - litter.born_on).days, "day")
+    nurses = (each.tag for each in before.animals.values() if each.living and each != doe and nursed_litter(before, each.key, on))
+    nurse = next(nurses, None)
+    moved = f'"moved {words.count(kits, "kit")} from {doe.tag} to {nurse}", or ' if nurse else ""
+    lost = f'"{doe.tag} lost {words.count(kits, "kit")}"'
+    return f"That leaves {words.count(kits, 'kit')}, {age} old, without a doe. Note what becomes of them, for example {moved}{lost}."
 
 
 def to_come(chores: Iterable[Chore], today: date | None) -> str | None:

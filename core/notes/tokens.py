@@ -12,6 +12,7 @@ MARK: Final = "p"
 
 _TOKEN: Final = re.compile(
     r"(?P<word>[^\W\d]+(?:'[^\W\d]+)?)"
+    r"|(?P<dots>\.{2,}(?!\.))"
     r"|(?P<iso>\d{4}-\d{1,2}-\d{1,2}(?!\d))"
     r"|(?P<slash>\d{1,4}/\d{1,2}(?:/\d{2,4})?(?![\d/]))"
     r"|(?P<clock>\d{1,2}:\d{2}(?!\d)(?!:\d))"
@@ -58,6 +59,9 @@ def tokens(text: str) -> list[Token]:
         if name == "word":
             key = said if said.isalpha() else CONTRACTED.get(said) or said.replace("'", "")
             found.append(Token(WORD, said, key, start, end, start == last_end, text[start] != said[0]))
+        elif name == "dots":
+            mark = "," if start and text[start - 1].isdigit() and text[end : end + 1].isdigit() else "."
+            found.append(Token(MARK, mark, mark, start, end, start == last_end))
         else:
             found.append(Token(_SORTS.get(name, name), said, said, start, end, start == last_end))
         last_end = end

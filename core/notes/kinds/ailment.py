@@ -82,12 +82,14 @@ def read(c: Clause) -> None:
         died.values["cause"] = died.values.get("cause") or _sign(c, places)
         c.use(places)
         return
-    pick = c.subject_of(places[0])
-    if (pick is None and len(c.items) > 4) or not {"i", "im", "i'm"}.isdisjoint({c.said(places[0] - 1), c.said(places[0] - 2)}):
+    picks = c.listed_subjects(places[0])
+    if (None in picks and len(c.items) > 4) or not {"i", "im", "i'm"}.isdisjoint({c.said(places[0] - 1), c.said(places[0] - 2)}):
         return
     if c.has("lose", "die", "dead", "cull") and any(mark.startswith("cause:") for i in places for mark in c.items[i].marks):
         return
-    c.take(c.past(Ailing, pick, "who", {"sign": _sign(c, places)}, [c.items[i] for i in places]))
+    sign = _sign(c, places)
+    for pick in picks:
+        c.take(c.past(Ailing, pick, "who", {"sign": sign}, [c.items[i] for i in places]))
 
 
 def _one_animal(c: Clause) -> bool:

@@ -19,7 +19,7 @@ from core.notes.dates import Days
 from core.notes.fact import Cents, Sex, Tag
 from core.notes.items import Item, breed_said, color_said
 from core.notes.kind import Example, Kind
-from core.notes.telling import breed_written, by_key, called, color_written, parts, quoted, told
+from core.notes.telling import breed_written, by_key, called, color_written, money, parts, quoted, told
 from core.problem import Problem
 
 
@@ -79,12 +79,19 @@ PARENT_WORDS: Final = frozenset({"sire", "dam", "sired by"})
 def read(c: Clause) -> None:
     """A new animal with what is known of it, or a detail of one on the book (`R22 is a doe`, `rename`)."""
     new = c.first("new")
-    if new is None:
+    if new is None and not _newcomer(c):
         _detail(c)
         return
     if c.has("feed", "bag", "cage_word", "remind") or not (c.has("buck_word", "doe_word", "breed_name") or any(breed_said(item) for item in c.items) or any(item.sort == "animal" and item.value.sex for item in c.items)):
         return
     _new(c)
+
+
+def _newcomer(c: Clause) -> bool:
+    """`animal 40: born 5/2/2026, doe, Mini Rex`: a tag that nobody has, with its birth and its breed or sex."""
+    place = next((i for i in range(1, len(c.items)) if c.said(i - 1) in {"animal", "rabbit", "tag"} or (c.items[i].sort == "animal" and c.said(i).startswith(("animal", "rabbit")))), 0 if c.items[0].sort == "animal" and c.said(0).startswith(("animal", "rabbit")) else None)
+    mention = c.mention(place) if place is not None else None
+    return mention is not None and not mention.tags and c.has("born_word") and (c.has("doe_word", "buck_word") or any(breed_said(item) for item in c.items))
 
 
 def _new(c: Clause) -> None:
@@ -163,6 +170,8 @@ def _plain_name(c: Clause, place: int) -> bool:
 def _born(c: Clause) -> tuple[Days | None, list[Item]]:
     for i in c.each("born_word", "born"):
         place = c.past_fillers(i + 1, 1)
+        if place < len(c.items) and c.items[place].sort == "date" and c.items[place].value.shape == "month":
+            return Days(None), [c.items[place], c.items[i]]  # its day is not guessed
         if place < len(c.items) and c.items[place].sort == "date":
             return c.resolved(c.items[place].value, "born"), [c.items[place], c.items[i]]
     ages = c.sorted_as("span")
@@ -308,7 +317,7 @@ def reply(fact: AnimalNoted, before: Herd, after: Herd) -> tuple[str, ...]:
     how = "changed" if old is not None and old.living else "on the book"
     parents = parts(fact.sire and f"sire {fact.sire}", fact.dam and f"dam {fact.dam}")
     born = f"born {words.full_day(animal.born)}" if animal.born else None
-    price = f"paid {words.money(animal.price)}" if animal.price is not None else None
+    price = f"paid {money(after, animal.price)}" if animal.price is not None else None
     told = parts(animal.name, animal.breed, animal.color, born, parents, animal.origin and animal.origin.replace("_", " "), price)
     litter = after.litters.get(animal.litter or "")
     of = (f"One of {by_key(after, litter.dam)}'s litter of {words.full_day(litter.born_on)}.",) if litter else ()

@@ -9,7 +9,7 @@ from typing import ClassVar, Final
 from core.herd.state import Herd
 from core.notes.amounts import age_in_days
 from core.notes.animals import Mention
-from core.notes.clause import Clause, Found
+from core.notes.clause import Clause, Found, Need
 from core.notes.fact import Fields, Json, Tag, to_json
 from core.notes.kind import Example, Kind
 
@@ -77,6 +77,8 @@ def read(c: Clause) -> None:
     if not strong and not _x_not_y(c) and not _bare_tail(c) and c.said(c.items.index(first) + 1) not in {"it was", "that was"}:
         return
     values = _set(c)
+    if not values and any(item.sort == "date" for item in c.items):
+        c.take(Found(Correct, {}, list(c.items), Need("when", "", "Which day is that? I can't make a day of it that fits. Send it again, for example: no, 24 nov.")))
     if not values:
         return
     who = values.pop("who") if len(values) > 1 and "who" in values else None  # `correction to 14: born 8`

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar, Final
@@ -17,7 +18,7 @@ from core.notes.fact import Tag
 from core.notes.items import Item
 from core.notes.kind import Example, Kind
 from core.notes.leaving import leaving
-from core.notes.telling import dated, grams, kits_after, noted, of_kits, parts, said, whom, withdrawal_caution
+from core.notes.telling import dated, grams, kits_after, motherless, noted, of_kits, parts, said, whom, withdrawal_caution
 from core.problem import Problem
 
 
@@ -189,7 +190,18 @@ def reply(fact: Culled, before: Herd, after: Herd) -> tuple[str, ...]:
     share = words.share(fact.dressed_grams / fact.live_grams) if fact.dressed_grams is not None and fact.live_grams else None
     line = dated(parts(f"Butchered {who}", live, dressed, share), fact.on, after)
     caution = withdrawal_caution(before, fact.who, fact.on)
-    return tuple(each for each in (line, kits_after(fact.litter_of, before, after, fact.on), caution) if each)
+    return tuple(each for each in (line, kits_after(fact.litter_of, before, after, fact.on), motherless(before, fact.who, fact.on), caution) if each)
+
+
+#: Words for an animal that left which say neither butchered nor died, only that somebody ended it.
+_OPEN_WORD = re.compile(r"\b(?:dispatch(?:ed)?|culled)\b", re.IGNORECASE)
+
+
+def taken_as(fact: Culled, text: str) -> str | None:
+    """How a word that may also tell of a death was taken, and how to say the other; None where the note leaves no doubt."""
+    if fact.who is None or fact.live_grams is not None or fact.dressed_grams is not None or not _OPEN_WORD.search(text):
+        return None
+    return f'Taken as butchered. If no meat came of it: "undo", then "{fact.who} died".'
 
 
 WRITTEN = (

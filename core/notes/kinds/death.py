@@ -14,7 +14,7 @@ from core.notes.checking import leaver_problem, not_yet, worst
 from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
-from core.notes.telling import called, dated, kits_after, noted, of_kits, parts, quoted, said, told
+from core.notes.telling import called, dated, kits_after, motherless, noted, of_kits, parts, quoted, said, told
 from core.problem import Problem
 
 
@@ -63,6 +63,9 @@ CUES: Final = {
 }  # fmt: skip
 
 
+LITTLE: Final = 4  # items: `patches died`, and hardly more
+
+
 def read(c: Clause) -> None:
     """An animal that died; kits without a tag belong to their doe."""
     cue = c.first("die")
@@ -77,15 +80,20 @@ def read(c: Clause) -> None:
     places = c.explicit() or [i for i in c.sorted_as("num") if c.whole(i) is not None and not c.counted(i) and c.said(i + 1) != "of"]
     if not places:
         spoken = c.spoken_of()
-        if spoken and cue is not None and c.has("pronoun"):
+        unknown = spoken is not None and spoken.tag is None and bool(spoken.items) and len(c.items) <= LITTLE
+        if spoken and cue is not None and (c.has("pronoun") or unknown):
             c.take(c.past(Died, spoken, "who", {"cause": cause_of_death(c, cue)}, [c.items[cue]]))
         return
     used = [item for item in c.items if item.marks & {"die", "lose", "found", "dead"}]
     if not c.explicit():
         places = [i for i in places if c.known(i) or (cue is not None and abs(i - cue) == 1)]
-    for i in places if c.explicit() or len(places) == 1 else places[:1]:
-        if not c.taken(i):
-            c.take(c.past(Died, c.pick(i), "who", {"cause": cause_of_death(c, cue)}, used))
+    if len(places) == 1 or not c.explicit():
+        listed = c.listed_subjects(places[0]) if len(places) > 1 else []
+        picks = listed if len(listed) > 1 else [c.pick(i) for i in places[:1]]
+    else:
+        picks = c.listed_subjects(places[0])
+    for pick in picks:
+        c.take(c.past(Died, pick, "who", {"cause": cause_of_death(c, cue)}, used))
 
 
 def _put_down(c: Clause) -> int | None:
@@ -140,7 +148,7 @@ def reply(fact: Died, before: Herd, after: Herd) -> tuple[str, ...]:
     line = dated(f"{_who(fact, before)} died{cause}", fact.on, after)
     recent = sum(1 for animal in after.animals.values() if _died_lately(animal, fact.on))
     several = health.REPORTABLE if recent >= _SEVERAL else None
-    return tuple(each for each in (line, kits_after(fact.litter_of, before, after, fact.on), several) if each)
+    return tuple(each for each in (line, kits_after(fact.litter_of, before, after, fact.on), motherless(before, fact.who, fact.on), several) if each)
 
 
 WRITTEN = (

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar, Final
@@ -90,7 +91,12 @@ def apply(fact: ChoreDone, herd: Herd) -> Herd:
 def reply(fact: ChoreDone, _before: Herd, after: Herd) -> tuple[str, ...]:
     """What is done."""
     who = f" ({whom(after, fact.who)})" if fact.who is not None and fact.who not in fact.chore else ""
-    return (dated(f"Done: {fact.chore.replace('_', ' ')}{who}", fact.on, after),)
+    chore = _EVERYONE.sub(r" for \1", fact.chore.replace("_", " "))
+    return (dated(f"Done: {chore}{who}", fact.on, after),)
+
+
+#: A chore is kept without its small words: "trimmed nails on everyone" as "trimmed nails everyone".
+_EVERYONE = re.compile(r"(?<!\bfor)(?<!\bof) (everyone|everybody)$")
 
 
 WRITTEN = ("chore done(?: for {who:TAG})?(?: key {key:KEY})?: {chore:WORDS}",)

@@ -42,13 +42,14 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ()
 CUES: Final = {
+    "bin": "bin | barrel | feed bin | feed barrel | can | feed can | trash can | tote | hopper | drum | in the bin | in the barrel | in the can",
     "feed_left": "weve got | ive got | we have | remain | remains | still in | left over | left in the barn | inventory | feed inventory | in storage | feed left | left | remaining | on hand | feed on hand | in the bin | in the barrel | of feed left | down to | feed remaining | still have | have about | in stock | in the can | left in",
 }  # fmt: skip
 
 
 def read(c: Clause) -> None:
     """A weight of feed that is still there."""
-    if not c.has("feed_left") or not (c.has("feed") or any("feed" in item.said for item in c.items if "feed_left" in item.marks)):
+    if not c.has("feed_left") or not (c.has("feed", "bag", "bin") or any("feed" in item.said for item in c.items if "feed_left" in item.marks)):
         return
     if c.has("buy", "kits", "per_day") or c.explicit():
         return

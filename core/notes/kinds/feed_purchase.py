@@ -14,7 +14,7 @@ from core.notes.clause import Clause, Need
 from core.notes.fact import Cents
 from core.notes.items import grams_said
 from core.notes.kind import Example, Kind
-from core.notes.telling import dated, grams, noted, parts, said
+from core.notes.telling import dated, grams, money, noted, parts, said
 from core.problem import Problem
 
 
@@ -49,8 +49,8 @@ NOT_THIS: tuple[str, ...] = (
 OPENS: Final = ("purchase",)
 CUES: Final = {
     "purchase": "bought | purchased | feed purchase | bot | brought home | stocked up",
-    "buy": "bought | buy | picked up | purchased | purchase | bot | got | feed purchase | brought home | paid | loaded up | stocked up | buying | grabbed | brought",
-    "bag": "bag | bags | sack | sacks",
+    "buy": "bought a | picked up a | got a | grabbed a | bought | buy | picked up | purchased | purchase | bot | got | feed purchase | brought home | paid | loaded up | stocked up | buying | grabbed | brought",
+    "bag": "bag of feed | a bag of feed | bags of feed | sack of feed | sacks of feed | bag | bags | sack | sacks",
     "not_feed": "straw | hay | bale | bales | salt | lick | shavings | bedding | treats | water | bottle | bottles | waterer | cage | cages | wire | corn | oats",
 }  # fmt: skip
 
@@ -61,7 +61,7 @@ _OF_ALL: Final = frozenset({"total", "all", "in all", "altogether", "all togethe
 def read(c: Clause) -> None:
     """Bags, their weight and price; `each` means a bag."""
     terse = c.has("feed") and c.has("bag") and bool(c.sorted_as("money") or any(item.sort == "num" and "." in item.said for item in c.items))
-    if not (c.has("buy") or "buy" in c.virtual or terse) or not c.has("feed", "bag") or c.has("setting"):
+    if not (c.has("buy") or "buy" in c.virtual or terse) or not c.has("feed", "bag") or (c.has("setting") and not c.has("buy", "purchase")):
         return
     if c.has("not_feed") and not c.has("feed"):
         return
@@ -69,6 +69,8 @@ def read(c: Clause) -> None:
     weights = c.sorted_as("weight")
     price, each = _price(c, bags)
     count = c.whole(bags) if bags is not None else None
+    if count is None and weights and any(c.said(i) in {"bag", "bag of feed", "sack", "sack of feed"} and i - 1 in weights for i in c.each("bag")):
+        count = 1  # "bought a 50 lb bag"
     used = [item for item in c.items if item.marks & {"buy", "feed", "bag", "each"}]
     used += [c.items[i] for i in (bags, price, *weights[:1]) if i is not None]
     total = _total_grams(c, weights, count)
@@ -137,8 +139,8 @@ def reply(fact: FeedBought, _before: Herd, after: Herd) -> tuple[str, ...]:
     """Bags, weight and price."""
     bags = None if fact.bags is None else words.count(fact.bags, "bag")
     weight = fact.grams if fact.grams is not None else (fact.bags or 0) * feed_bag(after.settings)
-    price = None if fact.price is None else f"{words.money(fact.price)} in all"
-    each = f"{words.money(fact.price // fact.bags)} a bag" if fact.price is not None and fact.bags else None
+    price = None if fact.price is None else f"{money(after, fact.price)} in all"
+    each = f"{money(after, fact.price // fact.bags)} a bag" if fact.price is not None and fact.bags else None
     return (dated(f"Feed bought: {parts(bags, grams(after, weight), price, each)}", fact.on, after),)
 
 

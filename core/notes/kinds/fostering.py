@@ -10,7 +10,7 @@ from core import words
 from core.herd.changes import fostered_in, fostered_out
 from core.herd.litters import litter_meant, newest_litter, nursed_litter, the_litter
 from core.herd.state import Herd, Litter
-from core.notes.checking import animal_problem, not_yet, too_many, worst
+from core.notes.checking import animal_problem, nest_problem, not_yet, too_many, worst
 from core.notes.clause import Clause, Need, Pick, first_need
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
@@ -36,6 +36,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("put two of 12's kits under 16", ({"from": "12", "to": "16", "count": 2, "on": "2026-11-25"},)),
     Example("Fostered: 1 kit, 12 to 16", ({"from": "12", "to": "16", "count": 1, "on": "2026-11-25"},)),
     Example("Moved three of Sorrel's kits over to Thistle to even them out", ({"from": "12", "to": "16", "count": 3, "on": "2026-11-25"},)),
+    Example("3 kits 12 to 16", ({"from": "12", "to": "16", "count": 3, "on": "2026-11-25"},)),
     Example("12 > 16 2 kits", ({"from": "12", "to": "16", "count": 2, "on": "2026-11-25"},)),
     Example("fosterd 2 kits form 12 to 16", ({"from": "12", "to": "16", "count": 2, "on": "2026-11-25"},)),
 )
@@ -96,7 +97,7 @@ def _places(c: Clause) -> list[int]:
             places.append(i)
         elif c.whole(i) is not None and c.known(i) and not c.counted(i):
             before = c.items[i - 1] if i else None
-            beside = c.said(i + 1) == ">" or c.said(i - 1) == ">"
+            beside = c.said(i + 1) == ">" or c.said(i - 1) == ">" or (c.said(i + 1) in {"to", "into", "under"} and c.has("kits") and c.known(i + 2) is not None)
             if beside or (before is not None and (before.marks & {"onto", "off_of", "to", "from"} or before.said == "doe")):
                 places.append(i)
     return places
@@ -140,7 +141,7 @@ def check(fact: Fostered, herd: Herd, today: date) -> Problem | None:
     giver, taker = herd.find(fact.from_), herd.find(fact.to)
     there = worst(
         not_yet(fact.on, today),
-        animal_problem(herd, fact.from_, fact.on, "doe"),
+        nest_problem(herd, fact.from_, fact.on),
         animal_problem(herd, fact.to, fact.on, "doe"),
         _same_doe(fact) if giver is not None and giver == taker else None,
     )

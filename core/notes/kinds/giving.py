@@ -15,7 +15,7 @@ from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.leaving import leaving
-from core.notes.telling import dated, kits_after, noted, of_kits, quoted, said, whom, withdrawal_caution
+from core.notes.telling import dated, kits_after, motherless, noted, of_kits, quoted, said, whom, withdrawal_caution
 from core.problem import Problem
 
 
@@ -100,7 +100,7 @@ def reply(fact: GivenAway, before: Herd, after: Herd) -> tuple[str, ...]:
     who = whom(before, fact.who) if fact.who is not None else of_kits(None, fact.litter_of, fact.count)
     line = dated(f"Gave away {who}{f' to {fact.to}' if fact.to else ''}", fact.on, after)
     caution = withdrawal_caution(before, fact.who, fact.on)
-    return tuple(each for each in (line, kits_after(fact.litter_of, before, after, fact.on), caution) if each)
+    return tuple(each for each in (line, kits_after(fact.litter_of, before, after, fact.on), motherless(before, fact.who, fact.on), caution) if each)
 
 
 WRITTEN = (

@@ -11,7 +11,7 @@ from core.herd.changes import tallied
 from core.herd.litters import litter_meant
 from core.herd.state import Herd
 from core.notes.amounts import age_in_days
-from core.notes.checking import animal_problem, kits_then, not_yet, worst
+from core.notes.checking import kits_then, nest_problem, not_yet, worst
 from core.notes.clause import Clause, Pick
 from core.notes.common_words import COMMON
 from core.notes.fact import Tag
@@ -53,6 +53,7 @@ OPENS: Final = ("count",)
 CUES: Final = {
     "count": "down to | still got | has got | counted | count | kit count | still has | kits left | kits now | up to | counts | kit check | now at | has still got | raising | nursing",
     "has_kits": "has | got | has got | theres",
+    "well": "warm | fat | wiggly | wiggling | fuzzy | healthy | squirming | plump | thriving",
     "left_over": "left | remaining | now | still",
 }  # fmt: skip
 
@@ -88,10 +89,18 @@ def _unknown_verb(c: Clause, number: int) -> bool:
     return item is not None and item.sort == "word" and not item.marks and item.said not in COMMON
 
 
+#: What kits that are alive are seen to be.
+WELL: Final = frozenset({"warm", "fat", "pink", "wiggly", "wiggling", "full", "fuzzy", "healthy", "squirming", "round", "plump", "thriving", "hopping"})
+
+
 def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
     every = next((i for i in c.each("all") if c.whole(i + 1) is not None), None)
-    if every is not None and (kits is not None or c.has("nest_place")):
+    if every is not None and (kits is not None or c.has("nest_place") or c.said(every + 2) in WELL):
         return every + 1
+    if kits is None and cue is None and c.has("sign:good", "nest_place"):
+        well = next((i for i in c.sorted_as("num") if c.whole(i) is not None and i != c.opening() and c.said(i + 1) in WELL), None)
+        if well is not None:
+            return well
     if kits is not None and kits == c.opening() and cue is None:
         free = [i for i in c.sorted_as("num") if c.whole(i) is not None]
         return free[-1] if free and c.said(free[-1] - 1) == ":" else None
@@ -135,7 +144,7 @@ def _doe(c: Clause, cue: int | None, number: int) -> Pick | None:
 def check(fact: KitsCounted, herd: Herd, today: date) -> Problem | None:
     """More kits than the book knows are confirmed."""
     doe = herd.find(fact.doe)
-    there = worst(not_yet(fact.on, today), animal_problem(herd, fact.doe, fact.on, "doe"))
+    there = worst(not_yet(fact.on, today), nest_problem(herd, fact.doe, fact.on))
     if there or doe is None:
         return there
     litter = litter_meant(herd, doe.key, fact.on)

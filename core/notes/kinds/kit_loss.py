@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
+from itertools import pairwise
 from typing import ClassVar, Final
 
 from core import words
@@ -11,7 +12,7 @@ from core.handbook import health
 from core.herd.changes import lost
 from core.herd.litters import alive_now, litter_meant, the_litter
 from core.herd.state import Herd, Litter
-from core.notes.checking import animal_problem, not_yet, too_many, worst
+from core.notes.checking import nest_problem, not_yet, too_many, worst
 from core.notes.clause import Clause, Need, Pick
 from core.notes.fact import Tag
 from core.notes.items import Item
@@ -109,6 +110,7 @@ def read(c: Clause) -> None:
     if "eat" in marks or "eat" in c.marks:
         cause = "eaten" if not c.has("cause:predator") else "predator"
     used.extend(item for item in c.items if item.marks & {"lose", "step", "eat", "die", "dead", "took_kits", "froze"})
+    used.extend(item for item, after in pairwise(c.items) if "wean" in item.marks and after.marks & {"kits", "litter"})
     if weaned and not marks & {"step", "eat"}:
         _died(c, pick, count, cause, used, need)
         return
@@ -210,7 +212,8 @@ def _count(c: Clause, cue: int, litter: Litter | None) -> tuple[int | None, list
     whole = bool(every) or (c.has("litter") and not c.has("from", "kits"))
     if whole and not c.has("no_count") and litter is not None and alive_now(litter):
         return alive_now(litter), [c.items[i] for i in every[:1]], None
-    if (cue >= 0 and c.items[cue].marks & {"eat", "step"}) or c.has("no_count"):
+    one = cue >= 0 and c.said(cue + 1) in {"a", "another", "one"} and cue + 2 < len(c.items) and bool(c.items[cue + 2].marks & {"kits"})
+    if not one and ((cue >= 0 and c.items[cue].marks & {"eat", "step"}) or c.has("no_count")):
         return None, [], Need("how_many", "count", "How many kits were lost? Send the number.")
     singular = next((item for item in c.items if item.said in {"a kit", "kit", "a baby", "baby", "the runt", "runt"}), None)
     if singular is not None and any(item.said in {"a", "another", "the"} for item in c.items[max(0, c.items.index(singular) - 3) : c.items.index(singular)]):
@@ -222,9 +225,9 @@ def check(fact: KitsLost, herd: Herd, today: date) -> Problem | None:
     """No more kits can be lost than are alive."""
     doe = herd.find(fact.doe)
     if doe is None or doe.sex == "buck":
-        return worst(not_yet(fact.on, today), animal_problem(herd, fact.doe, fact.on, "doe"))
+        return worst(not_yet(fact.on, today), nest_problem(herd, fact.doe, fact.on))
     fewer = too_many(herd, litter_meant(herd, doe.key, fact.on), fact.doe, fact.count, fact.on, "lost")
-    return worst(not_yet(fact.on, today), animal_problem(herd, fact.doe, fact.on, "doe"), fewer)
+    return worst(not_yet(fact.on, today), nest_problem(herd, fact.doe, fact.on), fewer)
 
 
 def apply(fact: KitsLost, herd: Herd) -> Herd:

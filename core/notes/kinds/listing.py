@@ -18,7 +18,7 @@ from core.notes.fact import Cents, Tag
 from core.notes.items import Item
 from core.notes.kind import Example, Kind
 from core.notes.leaving import leaving
-from core.notes.telling import dated, noted, of_kits, whom
+from core.notes.telling import dated, money, noted, of_kits, whom
 from core.problem import Problem
 
 
@@ -116,7 +116,7 @@ def apply(fact: Listed, herd: Herd) -> Herd:
 def reply(fact: Listed, before: Herd, after: Herd) -> tuple[str, ...]:
     """The offer, and when it comes up again."""
     who = whom(before, fact.who) if fact.who is not None else of_kits(None, fact.litter_of, fact.count)
-    price = f" at {words.money(fact.price)}" if fact.price is not None else ""
+    price = f" at {money(after, fact.price)}" if fact.price is not None else ""
     until = f" until {words.full_day(fact.until)}. I will remind you then" if fact.until else ""
     return (dated(f"For sale: {who}{price}{until}", fact.on, after),)
 

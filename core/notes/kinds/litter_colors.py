@@ -9,7 +9,7 @@ from typing import ClassVar, Final
 from core import words
 from core.herd.litters import alive_now, litter_meant
 from core.herd.state import Herd
-from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.checking import nest_problem, not_yet, worst
 from core.notes.clause import Clause, Pick
 from core.notes.fact import ColorCounts, Tag
 from core.notes.items import color_said
@@ -93,7 +93,7 @@ def _doe(c: Clause, first: int) -> Pick | None:
 def check(fact: LitterColored, herd: Herd, today: date) -> Problem | None:
     """A doe with a litter, and no more kits than were born or came."""
     doe = herd.find(fact.doe)
-    there = worst(not_yet(fact.on, today), animal_problem(herd, fact.doe, fact.on, "doe"))
+    there = worst(not_yet(fact.on, today), nest_problem(herd, fact.doe, fact.on))
     if there or doe is None:
         return there
     litter = litter_meant(herd, doe.key, fact.on)

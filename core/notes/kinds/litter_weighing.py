@@ -11,7 +11,7 @@ from core.handbook import breeds
 from core.herd.litters import litter_meant, on_book
 from core.herd.state import Herd
 from core.notes.amounts import age_in_days, bare_weight
-from core.notes.checking import animal_problem, kits_then, not_yet, worst
+from core.notes.checking import kits_then, nest_problem, not_yet, worst
 from core.notes.clause import Clause, Need, Pick
 from core.notes.fact import Tag
 from core.notes.items import grams_said
@@ -133,7 +133,7 @@ def _doe(c: Clause, cue: int | None) -> Pick | None:
 def check(fact: LitterWeighed, herd: Herd, today: date) -> Problem | None:
     """A litter on the book, no more kits than it has, and a weight that kits can have."""
     doe = herd.find(fact.doe)
-    there = worst(not_yet(fact.on, today), animal_problem(herd, fact.doe, fact.on, "doe"))
+    there = worst(not_yet(fact.on, today), nest_problem(herd, fact.doe, fact.on))
     if there or doe is None:
         return there
     litter = litter_meant(herd, doe.key, fact.on)

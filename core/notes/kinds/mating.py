@@ -9,14 +9,15 @@ from typing import ClassVar, Final
 from core import words
 from core.herd.calendar import mating_chores
 from core.herd.changes import ancestor, mated_again, of_sex
-from core.herd.matings import SERVICE_DAYS, open_mating
+from core.herd.matings import SERVICE_DAYS, open_mating, open_matings
 from core.herd.state import Herd, Mating
+from core.notes.animals import Mention
 from core.notes.checking import animal_problem, not_born, not_yet, was_gone, worst, wrong_sex
 from core.notes.clause import Clause, Need, Pick, first_need
 from core.notes.fact import Tag
 from core.notes.items import Item
 from core.notes.kind import Example, Kind
-from core.notes.telling import chores_of_mating, dated, noted, parts, to_come
+from core.notes.telling import by_key, chores_of_mating, dated, noted, parts, to_come, when
 from core.problem import Problem
 
 
@@ -61,7 +62,7 @@ CUES: Final = {
     " | took to | breeding | breedings | got bred | was bred | bred her | mating | matings | put together | introduced to | visited | went to see"
     " | dated | had a date with | did a breeding | re bred | had a visit with | visit with | visited with",
     "put": "put | stuck | took | tried | set",
-    "in_with": "in with | over to | in to see | together",
+    "in_with": "in with | in w | over to | in to see | together",
     "falls": "fell | falls | fall | fell off | fall offs | falloffs | fall off | good falls | good fall | solid falls | clean falls | times",
     "elsewhere": "neighbors buck | neighbours buck | friends buck | outside buck | borrowed buck | stud buck | another farms buck | their buck",
 }  # fmt: skip
@@ -73,11 +74,13 @@ TIMES: Final = {"once": 1, "twice": 2, "thrice": 3}
 def read(c: Clause) -> None:
     """Two animals and the word between them; who is the doe, their sexes tell."""
     cue = _cue(c)
-    if cue is None:
+    if cue is None or (c.has("refuse") and any(found.fact.kind == "refused" for found in c.found)) or c.said(cue + 1) in {"attempted", "attempt", "failed", "unsuccessful"}:
         return
     falls, used = _falls(c)
     places = _animals(c, cue, used)
     picks = [c.pick(i) for i in places[:2]]
+    if len(picks) < 2 and not c.has("elsewhere"):
+        picks += [Pick(Mention((), c.said(i)), [c.items[i]]) for i in c.strangers()[: 2 - len(picks)]]
     doe, buck = _roles(c, picks)
     if cue >= 0:
         used.append(c.items[cue])
@@ -107,11 +110,20 @@ def _cue(c: Clause) -> int | None:
     together = c.first("in_with")
     if together is None and c.first("put") is not None:
         together = next((i for i in c.each("to") if c.said(i) == "to" and c.known(i - 1) is not None and c.known(i + 1) is not None), None)
+    if together is not None and c.said(together).startswith("in") and _side_by_side(c, together):
+        return together
     if together is None or (c.first("put") is None and not c.has("falls")):
         return None
     known = [c.known(i) for i in range(len(c.items))]
     sexes = {animal.sex for animal in known if animal}
     return together if {"doe", "buck"} <= sexes or c.has("falls") else None
+
+
+def _side_by_side(c: Clause, together: int) -> bool:
+    """`16 in with Flint`: a doe and a buck, and only where they are between them."""
+    before = together - 2 if c.said(together - 1) in {"is", "was", "went", "now"} else together - 1
+    sexes = {animal.sex for animal in (c.known(before), c.known(together + 1)) if animal}
+    return sexes == {"doe", "buck"}
 
 
 def _falls(c: Clause) -> tuple[int | None, list[Item]]:
@@ -241,8 +253,18 @@ def reply(fact: Bred, before: Herd, after: Herd) -> tuple[str, ...]:
     earlier = open_mating(before, doe.key, fact.on)
     ended = earlier is not None and (fact.on - earlier.on).days > SERVICE_DAYS
     again = (f"Her breeding of {words.day(earlier.on)} counts as not taken.",) if earlier and ended else ()
+    same = _same_service(fact, before, doe.key)
     ahead = to_come(chores_of_mating(after, doe.key, fact.on), after.day)
-    return tuple(each for each in (line, *stranger, *again, ahead) if each)
+    return tuple(each for each in (line, *stranger, *again, same, ahead) if each)
+
+
+def _same_service(fact: Bred, before: Herd, doe: str) -> str | None:
+    """The breeding nearest in time that this one is counted with: the calendar goes by the first of them."""
+    near = [mating for mating in open_matings(before, doe) if abs((mating.on - fact.on).days) <= SERVICE_DAYS]
+    if not near:
+        return None
+    other = min(near, key=lambda mating: abs((mating.on - fact.on).days))
+    return f"Counted as the same service as her breeding to {by_key(before, other.buck)} ({when(other.on, before.day)})."
 
 
 WRITTEN = ("bred doe {doe:TAG} to buck {buck:TAG}(?:, {falls:NUM} falls?)?",)

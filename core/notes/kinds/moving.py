@@ -110,7 +110,7 @@ def _cage(c: Clause) -> tuple[str | None, list[Item]]:
         if i and (c.items[i - 1].marks & {"into", "to", "box_in"} or "cage_word" in c.items[i - 1].marks or c.said(i - 1) == ">"):
             return c.items[i].value, [c.items[i]]
     for i in c.each("cage_word"):
-        place = c.past_fillers(i + 1, 1)
+        place = i + 2 if c.said(i + 1) in {"number", "no", "-", ":", "#"} else i + 1
         if c.whole(place) is not None and c.has("move", "shift", "put"):
             return str(c.whole(place)), [c.items[place], c.items[i]]
     return None, []

@@ -10,7 +10,7 @@ from core.herd.changes import of_sex, seen
 from core.herd.litters import newest_litter
 from core.herd.matings import open_matings
 from core.herd.state import Herd
-from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.checking import animal_problem, nest_problem, not_yet, worst
 from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
@@ -51,7 +51,7 @@ NOT_THIS: tuple[str, ...] = (
 OPENS: Final = ("box",)
 CUES: Final = {
     "box": "the nest for | put the nest | the nesting box | her nesting box | the kindling box | box placed | nest box placed | nest box installed | box installed | box given | the box | her box | the nest box | her nest box | that nest box | the nestbox | her nestbox | took the box | box out | nest box out | nb out | nestbox out | next box out | nest box | nestbox | nesting box | next box | nest bx | nb | box | nest boxes | boxes | next mark | kindling box | bx | nextbox | box in | nb in | nestbox in | nest box in | next box in",
-    "box_in": "placed | box placed | nest box placed | nest box installed | box installed | box given | putting | put the nest | giving | provided | placing | hung | set up | in with | in for | in to | in under | box in | nb in | nestbox in | nest box in | next box in | in | gave | put in | added | into | set in | got her | gets | got | has her | went in | installed",
+    "box_in": "placed | box placed | nest box placed | nest box installed | box installed | box given | putting | put the nest | giving | provided | placing | hung | set up | in with | in w | in for | in to | in under | box in | nb in | nestbox in | nest box in | next box in | in | gave | put in | added | into | set in | got her | gets | got | has her | went in | installed",
     "box_out": "out | box out | nest box out | nb out | nestbox out | next box out | pulled | removed | took out | taken out | took | pull | remove | took away | taken | took the box | came out | cleaned out | out of | off",
 }  # fmt: skip
 
@@ -82,7 +82,9 @@ def _change(c: Clause, cue: int) -> str | None:
     if own:
         return "out" if "box_out" in own else "in"
     taken = any(c.said(i) in TAKEN for i in range(len(c.items)))
-    outs = [i for i in c.each("box_out") if i != cue and (taken or c.said(i) not in {"out of", "off"})]
+    outs = [i for i in c.each("box_out") if i != cue and (taken or c.said(i) not in {"out of", "off"} or (i > cue and c.said(i - 1) in {"is", "are", "came", "box"}))]
+    if c.said(cue - 1) in {"a", "the"} and c.said(cue - 2) in {"has", "have", "has got"} and not outs:
+        return "in"
     ins = [i for i, item in enumerate(c.items) if "box_in" in item.marks and not c.taken(i)]
     if not outs and not ins:
         return None
@@ -96,7 +98,8 @@ def _change(c: Clause, cue: int) -> str | None:
 
 def check(fact: NestBoxMoved, herd: Herd, today: date) -> Problem | None:
     """A doe that is there."""
-    return worst(not_yet(fact.on, today), animal_problem(herd, fact.doe, fact.on, "doe"))
+    there = nest_problem(herd, fact.doe, fact.on) if fact.change == "out" else animal_problem(herd, fact.doe, fact.on, "doe")
+    return worst(not_yet(fact.on, today), there)
 
 
 def apply(fact: NestBoxMoved, herd: Herd) -> Herd:

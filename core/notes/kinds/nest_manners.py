@@ -49,6 +49,7 @@ OPENS: Final = ("manners",)
 _SOILING: Final = "peeing | peed | pees | pee | pooping | pooped | poops | soiled | soiling | soils | wet | wetting | messing | messed | dirtied | using | urinating | urinated | potty"
 CUES: Final = {
     "soil": _SOILING + " | wets | peeing all over",
+    "toilet": "as a toilet | toilet | latrine | a latrine | bathroom | potty spot | potty box | outhouse | privy | restroom | washroom | litter box | litterbox | litter pan | commode | as a bathroom | as a litter box",
     "lounge": "stretched out | lounging | lounges | lounged | laying | lays | lying | sleeping | sleeps | sitting | sits | naps | napping | hanging out | slept | camped out | lounge",
     "nest_place": "in the box | in the nest | in the nest box | in the next box | in box | in her box | in her nest | in her nest box | in nest | in nest box | in the nestbox"
     " | in nestbox | the box | the nest | her box | her nest | the nest box | her nest box | int he nest box | int he box | inthe box | inthe nest | in that box | in nb | nest | box",
@@ -80,10 +81,10 @@ def read(c: Clause) -> None:
         return
     if sign is None or _meant_otherwise(c):
         return
-    pick = c.subject_of(places[0])
-    if pick is None or _is_buck(c, pick):
-        return
-    c.take(c.past(NestManners, pick, "doe", {"sign": sign}, [c.items[i] for i in places] + [item for item in c.items if item.said == "nest manners"]))
+    used = [c.items[i] for i in places] + [item for item in c.items if item.said == "nest manners"]
+    for pick in c.listed_subjects(places[0]):
+        if pick is not None and not _is_buck(c, pick):
+            c.take(c.past(NestManners, pick, "doe", {"sign": sign}, used))
 
 
 def _sign(c: Clause) -> tuple[str | None, list[int]]:  # noqa: C901 - one case a line
@@ -102,8 +103,16 @@ def _sign(c: Clause) -> tuple[str | None, list[int]]:  # noqa: C901 - one case a
     nest = c.first("nest_place", "box")
     for mark, sign in (("soil", "soiled"), ("lounge", "lounging")):
         place = c.first(mark)
+        if place is not None and c.said(place) == "using" and c.has("negation"):
+            continue  # "isn't using her box right"
         if place is not None and (nest is not None or c.said(place) == "soiled") and (nest is None or nest > place or c.has("manners")):
             return sign, [place, *([nest] if nest is not None else [])]
+    toilet = c.first("toilet")
+    if toilet is not None and (nest is not None or c.first("cage_word") is not None and c.has("box")):
+        return "soiled", [toilet, *([nest] if nest is not None else [])]
+    in_it = next((i for i in c.each("lounge") if c.said(i + 1) in {"in", "inside"} and nest is not None and nest < i), None)
+    if in_it is not None and c.said(in_it + 2) in {"it", "there"}:
+        return "lounging", [in_it, *([nest] if nest is not None else [])]
     scattered = c.first("cause:scattered")
     if scattered is not None and (nest is not None or c.has("manners")) and not c.has("kits", "lose", "dead"):
         return "scattered", [scattered, *([nest] if nest is not None else [])]
@@ -137,9 +146,22 @@ _ADVICE = {
 }
 
 
+#: Each sign as a person would say it.
+_SEEN = {
+    "good": "good nest manners (pulled fur, or built a nest)",
+    "soiled": "bad nest manners, soiled the nest",
+    "lounging": "bad nest manners, lounging in the nest box",
+    "scattered": "bad nest manners, scattered her kits",
+    "ate_kits": "bad nest manners, ate kits",
+    "stepped_on": "bad nest manners, stepped or sat on kits",
+    "no_fur": "bad nest manners, pulled no fur",
+    "no_nest": "bad nest manners, made no nest",
+}
+
+
 def reply(fact: NestManners, _before: Herd, after: Herd) -> tuple[str, ...]:
     """What she did, and what may help now."""
-    line = dated(f"Doe {fact.doe}: nest {fact.sign.replace('_', ' ')}", fact.on, after)
+    line = dated(f"Doe {fact.doe}: {_SEEN.get(fact.sign, fact.sign)}", fact.on, after)
     bad = bad_notes(after, fact.doe, fact.kind, fact.on) if fact.sign != "good" else 0
     often = f"That is bad note {bad} in 12 months: it comes up in the digest." if bad >= flags.BAD_NEST_NOTES.value else None
     return tuple(each for each in (line, _ADVICE.get(fact.sign), often) if each)

@@ -57,7 +57,7 @@ CUES: Final = {
     " | repeated those | felt for kits | checked for kits | plapated | palpate check | palped",
     "pregnant": "gravid | in the family way | expecting | preggo | preggers | bred | positive | pos | preg | pregnant | loaded | babies | kits | grapes | marbles | feels bred | felt bred | yes | good | full | definitely bred | took",
     "open": "is open | open | negative | neg | empty | not bred | nothing | not pregnant | no babies | no kits | didnt take | wasnt bred | isnt bred | not preg | no",
-    "unsure": "unsure | not sure | couldnt tell | cant tell | maybe | dont know | unclear | hard to tell | could not tell | not certain | inconclusive"
+    "unsure": "cannot tell | can not tell | i cannot tell | i cant tell | cant really tell | couldnt really say | couldnt really tell | cant really say | could go either way | not clear | too small to tell | cant say | couldnt say | could not say | cant be sure | couldnt be sure | hard to say | too early to tell | too soon to tell | too early to say | undecided | not conclusive | jury is out | jurys out | a toss up | toss up | up in the air | unsure | not sure | couldnt tell | cant tell | maybe | dont know | unclear | hard to tell | could not tell | not certain | inconclusive"
     " | couldnt feel | questionable | honestly dont know | no idea | uncertain | couldnt decide | iffy | might be",
 }  # fmt: skip
 RESULTS: Final = {"unsure": "unsure", "open": "open", "pregnant": "bred"}
@@ -86,7 +86,8 @@ def _result_alone(c: Clause) -> int | None:
         said = c.items[i].said
         if said in {"feels bred", "felt bred", "pregnant", "preg", "not pregnant", "not preg", "definitely bred"}:
             return i
-        if said == "is open" and c.said(i - 1) == "she" and i == len(c.items) - 1:
+        hers = (said == "is open" and c.said(i - 1) == "she") or (said == "open" and c.said(i - 1) in {"shes", "she's"} and i == 1 and c.spoken_of() is not None)
+        if hers and i == len(c.items) - 1:
             return i
         if said == "open" and i and c.mention(i - 1) and len(c.items) <= 3:
             return i
@@ -111,6 +112,8 @@ def _result(c: Clause) -> str | None:
 
 def _sign(c: Clause) -> str | None:
     """`palp 6 +`, `palp 6 -`: a sign behind the doe, and nothing behind the sign."""
+    if c.has("palpate") and len(c.items) > 1 and c.items[-1].said == "?":
+        return "unsure"  # "palp 6 ?"
     signs = [i for i, item in enumerate(c.items) if i and item.said in _SIGNS]
     if len(signs) != 1 or any(item.sort != "mark" for item in c.items[signs[0] + 1 :]):
         return None

@@ -16,6 +16,7 @@ from core.notes.clause import Clause, Found, Need, Pick, first_need
 from core.notes.dates import Days
 from core.notes.fact import Tag
 from core.notes.items import Item
+from core.notes.items import breed_said
 from core.notes.kind import Example, Kind
 from core.notes.telling import quoted, withdrawal_caution
 from core.problem import Problem
@@ -82,6 +83,9 @@ def read(c: Clause) -> None:
     if what is None or c.has("tentative", "question") or not (_places(c) or c.has("pronoun") or c.virtual or len(c.items) <= 3):
         return
     cue = c.first(f"plan:{what}")
+    if not _places(c) and not c.has("pronoun") and not c.virtual and any(breed_said(item) for item in c.items):
+        c.take(Found(Planned, {"what": what}, list(c.items), Need("which_animal", "who", "Which animal is this about?")))
+        return
     with_place = _with(c, what, cue)
     with_pick = c.pick(with_place) if with_place is not None else None
     if with_pick:

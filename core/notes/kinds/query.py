@@ -54,13 +54,13 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ()
 CUES: Final = {
-    "ask:due": "whats dew | whos dew | dew | whose do | whose due | due | due list | whats due | whos due | who is due | who's due | coming up | to do | todo | on the list | this week | chores | whats next | due today | whos do | what do i need to do | what needs doing | chore list | what should i be doing",
+    "ask:due": "whats all due | whats due all | what is due all | everything that is due | everything thats due | due all | all due | all chores | everything due | all the chores | every chore | whats dew | whos dew | dew | whose do | whose due | due | due list | whats due | whos due | who is due | who's due | coming up | to do | todo | on the list | this week | chores | whats next | due today | whos do | what do i need to do | what needs doing | chore list | what should i be doing",
     "ask:why": "why",
     "ask:compare": "compare | better | versus | vs | or | difference between",
     "ask:pedigree": "pedigree | ped | parents | grandparents | family tree | bloodline | lineage | ancestors | sire of | dam of",
     "ask:open": "whos open | who is open | open does | empty does | is open | any open",
     "ask:litters": "litters | litter",
-    "ask:sales": "sales | sold | have we sold | did we sell | income | made on",
+    "ask:sales": "for sale | whos for sale | who is for sale | whats for sale | sales | sold | have we sold | did we sell | income | made on",
     "ask:flags": "look off | anything off | flags | flag | flagged | problems | red flags | anything wrong | trouble",
     "ask:count": "how many | count | counts | how many kits | head count | headcount | total",
     "ask:weights": "wts | weights for | weights on | weights of | weights | weight | weigh | growth | how heavy | weighed | gaining",
@@ -119,7 +119,8 @@ def _about(c: Clause, places: list[int]) -> str | None:
             return about
     if len(places) >= 2 and {"doe", "buck"} <= sexes:
         return "pair"
-    return "card" if places and c.has("question", "show_me") and len(c.items) <= 6 else None
+    of_her = any(item.said in {"she", "he", "her", "him"} for item in c.items) and c.spoken_of() is not None
+    return "card" if (places or of_her) and c.has("question", "show_me") and len(c.items) <= 6 else None
 
 
 def _fits(c: Clause, about: str, places: list[int], sexes: set[str | None]) -> bool:
@@ -157,7 +158,9 @@ def _values(c: Clause, about: str, places: list[int]) -> dict[str, object]:
         values["who"] = spoken.tag
     if len(tags) > 1:
         values["with_"] = tags[1]
-    if not tags:
+    if not tags and about == "due" and any("ask:due" in item.marks and {"all", "every", "everything"} & set(item.said.split()) for item in c.items):
+        values["scope"] = "all"
+    elif not tags:
         values["scope"] = next((scope for mark, scope in _SCOPES.items() if c.has(mark)), None)
     values["breed"] = next((breed for item in c.items if (breed := breed_said(item))), None)
     until = _until(c)

@@ -7,13 +7,14 @@ from datetime import date
 from typing import ClassVar, Final
 
 from core.herd.changes import of_sex, seen
+from core.herd.matings import open_matings
 from core.herd.state import Herd
 from core.notes.animals import Mention
 from core.notes.checking import animal_problem, not_born, not_yet, was_gone, worst, wrong_sex
 from core.notes.clause import Clause, Pick
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
-from core.notes.telling import dated, noted, said
+from core.notes.telling import by_key, dated, noted, said, when
 from core.problem import Problem
 
 
@@ -47,6 +48,7 @@ CUES: Final = {
     "refuse": "refused | refuses | refuse | refusal | wouldnt lift | wont lift | would not lift | didnt lift | not lift | not lifting | wouldnt stand"
     " | no lift | wouldnt breed | wouldnt take | not interested | wasnt interested | wanted nothing to do with | wants nothing to do with | want nothing to do with | would have nothing to do with | ran from | no interest"
     " | wouldnt cooperate | would not breed | wont breed | will not lift | didnt want | sat down | clamped down | wouldnt have him"
+    " | have anything to do with | wouldnt have anything to do with | didnt want anything to do with | doesnt want anything to do with | wants no part of | wanted no part of | would have none of it | wasnt having it | wasnt having any of it | not having it | isnt having it | having none of it | none of it | have none of it | will have none of it | had no use for | has no use for | had no time for | wants none of | wanted none of | isnt interested | is not interested | was not interested | not in the mood | wasnt in the mood | not receptive | wasnt receptive | isnt receptive | fought him off | wouldnt let him near | tucked her tail | sat tight | wouldnt go for | wouldnt accept | wont accept | wouldnt raise"
     " | wont take | ran off | would not stand | wont stand | nothing doing | turned down | rejected | didnt stand | isnt lifting | wouldnt let him",
 }  # fmt: skip
 
@@ -65,7 +67,9 @@ def read(c: Clause) -> None:
     does: list[Pick | None] = [picks[tag] for tag, sex in reversed(sexes.items()) if sex != "buck"]
     if not does:
         unknown = next((c.pick(i) for i in places if c.known(i) is None), None)
-        does = [unknown or c.spoken_of() or buck]
+        does = [unknown or _tried(c) or c.spoken_of() or buck]
+        if buck is None and unknown is None and not sexes and c.before is not None and _tried(c) is not None:
+            buck = next((c.before.pick(i) for i in range(len(c.before.items)) if (animal := c.before.known(i)) and animal.sex == "buck"), None)
         buck = None if does[0] is buck else buck
     for doe in does:
         found = c.past(Refused, doe, "doe", {}, [c.items[cue]] if cue is not None else [])
@@ -73,6 +77,16 @@ def read(c: Clause) -> None:
             found.used.extend(buck.items)
             c.fill(found, buck, "buck")
         c.take(found)
+
+
+def _tried(c: Clause) -> Pick | None:
+    """The doe of the statement before, where she was put to a buck: `tried 15 with Moss but she would have none of it`."""
+    before = c.before
+    if before is None or c.explicit() or not c.has("pronoun"):
+        return None
+    does = [i for i in range(len(before.items)) if (animal := before.known(i)) and animal.sex == "doe"]
+    bucks = any((animal := before.known(i)) and animal.sex == "buck" for i in range(len(before.items)))
+    return before.pick(does[0]) if len(does) == 1 and bucks else None
 
 
 def check(fact: Refused, herd: Herd, today: date) -> Problem | None:
@@ -93,7 +107,17 @@ def apply(fact: Refused, herd: Herd) -> Herd:
 def reply(fact: Refused, _before: Herd, after: Herd) -> tuple[str, ...]:
     """The refusal; nothing is due from it."""
     line = f"Doe {fact.doe} refused {f'buck {fact.buck}' if fact.buck else 'the buck'}"
-    return (dated(line, fact.on, after), "No breeding recorded. Try again in a day or two.")
+    return (dated(line, fact.on, after), _of_her_breeding(fact, after))
+
+
+def _of_her_breeding(fact: Refused, herd: Herd) -> str:
+    """Whether a breeding of hers is on the book: a refusal takes none back."""
+    doe = herd.find(fact.doe)
+    mating = next(iter(reversed(open_matings(herd, doe.key, fact.on))), None) if doe else None
+    if mating is None:
+        return "No breeding recorded. Try again in a day or two."
+    standing = f"Her breeding to {by_key(herd, mating.buck)} ({when(mating.on, herd.day)}) still stands"
+    return f'{standing}. If it never happened: "undo the breeding of {fact.doe}".' if mating.on == fact.on else f"{standing}; none is added."
 
 
 WRITTEN = ("doe {doe:TAG} refused (?:the buck|buck {buck:TAG})",)

@@ -15,7 +15,7 @@ from core.notes.clause import Clause
 from core.notes.fact import Cents, Tag
 from core.notes.kind import Example, Kind
 from core.notes.leaving import leaving
-from core.notes.telling import dated, kits_after, noted, of_kits, quoted, said, whom, withdrawal_caution
+from core.notes.telling import dated, kits_after, money, motherless, noted, of_kits, quoted, said, whom, withdrawal_caution
 from core.problem import Problem
 
 
@@ -101,10 +101,10 @@ def apply(fact: Sold, herd: Herd) -> Herd:
 def reply(fact: Sold, before: Herd, after: Herd) -> tuple[str, ...]:
     """Who was sold for what to whom; a warning inside a withdrawal time."""
     who = whom(before, fact.who) if fact.who is not None else of_kits(None, fact.litter_of, fact.count)
-    price = f" for {words.money(fact.price)}" if fact.price is not None else ""
+    price = f" for {money(after, fact.price)}" if fact.price is not None else ""
     line = dated(f"Sold {who}{price}{f' to {fact.to}' if fact.to else ''}", fact.on, after)
     caution = withdrawal_caution(before, fact.who, fact.on)
-    return tuple(each for each in (line, kits_after(fact.litter_of, before, after, fact.on), caution) if each)
+    return tuple(each for each in (line, kits_after(fact.litter_of, before, after, fact.on), motherless(before, fact.who, fact.on), caution) if each)
 
 
 WRITTEN = (

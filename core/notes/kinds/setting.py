@@ -18,7 +18,7 @@ from core.notes.fact import SettingValue
 from core.notes.items import breed_said
 from core.notes.kind import Example, Kind
 from core.notes.measures import clock_time
-from core.notes.telling import breed_written, grams
+from core.notes.telling import breed_written, grams, money
 from core.problem import Problem
 
 
@@ -249,6 +249,7 @@ def apply(fact: SettingChanged, herd: Herd) -> Herd:
 _GRAMS = frozenset({"target_weight", "feed_bag", "cup_weight"})
 _SHARES = frozenset({"highest_coi", "lowest_survival"})
 _DAYS = frozenset({"winter", "spring"})
+_PRICES = frozenset({"feed_price", "feed_money"})
 
 
 def _plain(name: str) -> str:
@@ -256,13 +257,49 @@ def _plain(name: str) -> str:
 
 
 def reply(fact: SettingChanged, _before: Herd, after: Herd) -> tuple[str, ...]:
-    """The setting in the farm's own units."""
+    """The setting in plain words, in the farm's own units."""
     value = normal(fact.name, fact.value)
     if value is None:
         return (f"{_plain(fact.name)} can't be {fact.value}.",)
-    shown = _shown(fact.name, value, after)
-    breed = f" for {fact.breed}" if fact.breed is not None else ""
-    return (words.sentence(f"{_plain(fact.name)}{breed}: {shown}"),)
+    breed = f" of {fact.breed}" if fact.breed is not None else ""
+    return (words.sentence(_SAID[fact.name].format(value=_shown(fact.name, value, after), breed=breed, each=breed or " of each breed")),)
+
+
+#: Each setting as a person would say it.
+_SAID: Final = {
+    "bucks_a_breed": "bucks to keep{each}: {value}",
+    "does_a_breed": "does to keep{each}: {value}",
+    "cages": "cages: {value}",
+    "mouths": "people the rabbits feed: {value}",
+    "winter": "winter begins {value}",
+    "spring": "winter is over {value}",
+    "feed_price": "feed price: {value} a bag",
+    "feed_money": "feed money for the winter: {value}",
+    "feed_bag": "a bag of feed weighs {value}",
+    "cup_weight": "a cup of pellets weighs {value}",
+    "target_weight": "target weight of a grow-out{breed}: {value}",
+    "weight_units": "a weight without a unit is in {value}",
+    "temperature_units": "a temperature without a unit is in °{value}",
+    "date_order": "dates in numbers are read {value}",
+    "dotted_weight": "4.6 is {value}",
+    "timezone": "the farm's time zone: {value}",
+    "reminder_time": "reminders come at {value}",
+    "digest_day": "the digest comes on {value}",
+    "quiet_from": "nothing is sent from {value} on",
+    "quiet_to": "nothing is sent before {value}",
+    "highest_coi": "you are warned from an inbreeding of {value} on",
+    "lowest_survival": "a doe should raise {value} of her live-born kits",
+    "colors_wanted": "colors you breed for{breed}: {value}",
+    "aim": "what the rabbits are for: {value}",
+    "junior_age": "a young one counts as a junior from {value} days on",
+}
+_IN_WORDS: Final = {
+    "MDY": "month first: 3/4 is March 4",
+    "DMY": "day first: 3/4 is the third of April",
+    "YMD": "year first: 2026/3/4 is March 4",
+    "decimal": "4.6 lb",
+    "ounces": "4 lb 6 oz",
+}
 
 
 WRITTEN = ("setting {name:WORD}(?: for {breed:BREED})? is {value:REST}",)
@@ -276,7 +313,9 @@ def _shown(name: str, value: SettingValue, herd: Herd) -> str:
         return words.share(float(value))
     if name in _DAYS:
         return words.full_day(date.fromisoformat(str(value)))
-    return str(value)
+    if name in _PRICES:
+        return money(herd, int(str(value).replace(".", "")))
+    return str(value).capitalize() if name == "digest_day" else _IN_WORDS.get(str(value), str(value))
 
 
 def show(fact: SettingChanged, _herd: Herd) -> str:

@@ -51,7 +51,7 @@ NOT_THIS: tuple[str, ...] = (
 OPENS: Final = ("show",)
 CUES: Final = {
     "show": "shown | bob | bos | bov | bosv | bis | bosb | best of breed | best in show | best of variety | best opposite | best opposite sex | best opposite of breed | best opposite of variety | best fur | first place | second place | third place"
-    " | fourth place | fifth place | won her class | won his class | won class | in class | placed | placed first | placed second | placed third | won | won first | got a leg | earned a leg | a leg | show results | grand champion"
+    " | fourth place | fifth place | class winner | won her class | won his class | won class | in class | placed | placed first | placed second | placed third | won | won first | got a leg | earned a leg | a leg | show results | grand champion"
     " | reserve in show | reserve best in show | champion | got best of breed | took best of breed | ribbon | took first | took second | took third | got first | got second | got third | blue ribbon | red ribbon | dead last",
     "show_place": "at the show | show | fair | at the fair | county fair | youth show | specialty show",
     "place_word": "place | class | sr | jr | senior | junior",

@@ -66,12 +66,11 @@ def read(c: Clause) -> None:
     if not places or c.has("weather_word", "feed_left"):
         return
     bad = any("temper:bad" in c.items[i].marks or c.said(i) in {"bad", "terrible", "awful"} for i in places)
-    pick = c.subject_of(places[0])
-    if pick is None:
-        return
+    picks = [pick for pick in c.listed_subjects(places[0]) if pick is not None]
     sign = " ".join(c.said(i) for i in places)
     used = [c.items[i] for i in places] + [item for item in c.items if "temper" in item.marks]
-    c.take(c.past(TemperShown, pick, "who", {"grade": "bad" if bad else "good", "sign": sign}, used))
+    for pick in picks:
+        c.take(c.past(TemperShown, pick, "who", {"grade": "bad" if bad else "good", "sign": sign}, used))
 
 
 def check(fact: TemperShown, herd: Herd, today: date) -> Problem | None:

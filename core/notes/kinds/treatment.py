@@ -65,7 +65,7 @@ CUES: Final = {
     " | meloxicam | metacam | meloxidyl | piperazine | wazine | probiotics | probiotic | terramycin | oxytet | oxytetracycline | la 200 | la200 | sulfa | sulmet | albon | tylan | duramycin | tetracycline | revolution | selamectin"
     " | mineral oil | vetrx | vet rx | electrolytes | bene bac | benebac | simethicone | gas drops | antibiotic | antibiotics | ointment | eye ointment | saline | peroxide | iodine | blukote | blu kote | neosporin | coconut oil | vaccine | rhdv | rhdv2 | rhdv2 vaccine | wormer | dewormer | pumpkin seed | toltrazuril | baycox | tums | calcium | oxytocin | dex | banamine | chlorhexidine | vetericyn | diatomaceous earth | apple cider vinegar | acv | penicilin | pen | nystatin | silver cream | epsom salt | vitamin | vitamins | calf manna",
     "gave": "gave | give | given | got | gets | put | on | giving",
-    "withdrawal": "before we can eat | before eating | before we eat | before i can eat | until we can eat | cant eat him for | cant eat her for | withdrawal | wd | withdraw | withdrawl | wdl | no eating him for | no eating her for | no eating for | hold for | hold him | hold her | hold him for | hold her for | hold them for | hold it for | dont butcher for | cant butcher for | cant butcher him for | cant butcher her for | dont eat him for | dont eat her for | meat withdrawal | cant eat for | dont eat for | no meat for | w d | withhold | withholding",
+    "withdrawal": "before anyone eats | before anybody eats | before anyone can eat | before you eat | before you can eat | before slaughter | before butchering | before butcher | before processing | before he can be eaten | before she can be eaten | before they can be eaten | before it can be eaten | before he is eaten | before the freezer | until we eat | til we can eat | till we can eat | until anyone eats | until slaughter | until butchering | before he goes in the freezer | not for eating for | not to be eaten for | no slaughter for | before we can eat | before eating | before we eat | before i can eat | until we can eat | cant eat him for | cant eat her for | withdrawal | wd | withdraw | withdrawl | wdl | no eating him for | no eating her for | no eating for | hold for | hold him | hold her | hold him for | hold her for | hold them for | hold it for | dont butcher for | cant butcher for | cant butcher him for | cant butcher her for | dont eat him for | dont eat her for | meat withdrawal | cant eat for | dont eat for | no meat for | w d | withhold | withholding",
 }  # fmt: skip
 
 
@@ -76,6 +76,8 @@ def read(c: Clause) -> None:
         return
     if drug is None and not c.sorted_as("dose") and cue is not None and c.said(cue) in {"put on", "meds", "dose"}:
         return
+    if drug is not None and c.said(drug) == "pen" and (c.said(drug - 1) in {"the", "a", "his", "her", "their", "that", "this", "grow out", "new"} or c.known(drug + 1) is None and c.has("cause:predator")):
+        return  # where they live
     if drug is not None and cue is None and not c.has("gave", "withdrawal") and not c.sorted_as("dose") and "treat" not in c.virtual:
         return
     if drug is None and cue is not None and c.said(cue) == "treat" and c.said(cue - 1) in {"his", "her", "a", "the", "their", "my", "extra", "little"}:
@@ -85,13 +87,15 @@ def read(c: Clause) -> None:
     used += [c.items[i] for i in doses] + [item for item in c.items if item.marks & {"treat", "drug", "withdrawal", "gave"}]
     c.used.update(id(item) for item in used)
     numbers = [i for i in c.sorted_as("num", "percent") if not c.known(i)]
-    pick = c.subject_of(cue if cue is not None else drug)
+    at = cue if cue is not None else drug
+    picks = c.listed_subjects(-1 if at is None else at)
     with_ = _drug(c, drug, cue)
     need = None if with_ else Need("what", "with", "What was it given?")
     spans = [c.items[i] for i in c.sorted_as("span", "percent")]
     dose = " ".join([*(c.said(i) for i in doses[:1]), *(item.said for item in spans)]) or None
     _ = numbers
-    c.take(c.past(Treated, pick, "who", {"with_": with_, "dose": dose, "withdrawal_days": days}, [*used, *spans], need))
+    for pick in picks:
+        c.take(c.past(Treated, pick, "who", {"with_": with_, "dose": dose, "withdrawal_days": days}, [*used, *spans], need))
 
 
 def _drug(c: Clause, drug: int | None, cue: int | None) -> str | None:
@@ -111,8 +115,6 @@ def _withdrawal(c: Clause) -> tuple[int | None, list[Item]]:
             nearest = min(spans, key=lambda j: abs(j - i))
             return age_in_days(c.items[nearest]), [c.items[nearest]]
         number = c.number_for(i)
-        if number is None and c.said(i - 1) == "d" and c.whole(i - 2) is not None:
-            number = i - 2
         if number is not None:
             return c.whole(number), [c.items[number]]
     return None, []

@@ -50,7 +50,7 @@ ABOUT: Final = {
     "weight": "weighed", "wt": "weighed", "wts": "weighed", "weights": "weighed", "weigh": "weighed", "wait": "weighed", "weighing": "weighed", "kindling": "kindled", "litter": "kindled", "breeding": "bred",
     "mating": "bred", "sale": "sold", "loss": "kits_lost", "wean": "weaned", "weaning": "weaned", "move": "moved", "foster": "fostered", "palpation": "palpated",
     "cull": "culled", "fault": "fault", "plan": "planned", "reminder": "remind", "remark": "remark", "treatment": "treated", "tattoo": "tagged", "kindled": "kindled", "bred": "bred", "sold": "sold",
-    "died": "died", "culled": "culled", "given_away": "given_away", "shot": "treated", "listing": "for_sale", "ration": "ration", "color": "color", "temper": "temper", "count": "kit_count", "miss": "missed", "weighed": "weighed",
+    "gift": "given_away", "giving": "given_away", "died": "died", "culled": "culled", "given_away": "given_away", "shot": "treated", "listing": "for_sale", "ration": "ration", "color": "color", "temper": "temper", "count": "kit_count", "miss": "missed", "weighed": "weighed",
 }  # fmt: skip
 
 
