@@ -26,6 +26,8 @@ PLAN: Final = "plan"
 #: Words that lead to an animal.
 LEADS: Final = frozenset({"on", "of", "for", "from", "to", "with", "under", "in", "w", "x", "out", "off", "by", "ex", "doe", "buck", "tag", "number", "animal", "rabbit"})
 INTERJECTIONS: Final = frozenset("ugh omg bruh um uh hey lol damn dang aw aww wow oh ah hmm yay woohoo update fyi news okay yep yeah yes alright yo dude guys hi hello man gosh argh oof sigh sad rip welp btw also today".split())  # noqa: SIM905 - a table of words
+#: Words between a number and what it counts.
+LOOKS: Final = frozenset({"little", "big", "nice", "fat", "pretty", "good", "young", "healthy", "small", "tiny", "cute", "fine", "strong", "lovely", "beautiful", "chunky", "plump", "sturdy", "nice-looking"})
 #: Verbs that an animal stands right behind.
 VERBS_OF_ANIMALS: Final = frozenset({"breed", "sell", "cull", "die", "palpate", "wean", "weigh", "list"})
 COUNT_MARKS: Final = frozenset({"kits", "alive", "dead", "born", "bucks_word", "does_word", "bag", "falls", "cup_word", "each"})
@@ -206,6 +208,8 @@ class Clause:
         if self.said(i + 1) == "of" and self.said(i + 2) in {"them", "those", "em", "which", "these", "hers"}:
             return True
         following = self.past_fillers(i + 1, 1, 2) if self.said(i + 1) in {"of", "her", "the", "his", "little"} else i + 1
+        while self.said(following) in LOOKS and following + 1 < len(self.items):
+            following += 1  # "three little does"
         if not 0 <= following < len(self.items):
             return False
         item = self.items[following]
@@ -398,6 +402,11 @@ class Clause:
         if self.header is not None:
             return self.resolved(self.header, direction), [], self.header
         return Days(self.today if direction == PAST else None), [], None
+
+    def ahead(self) -> bool:
+        """Whether a date of the statement can only lie ahead: `tomorrow`, `next saturday`, `a week from saturday`, `in 2 weeks`."""
+        dates = [self.items[i].value for i in self.dates()]
+        return any((said.shape == "near" and said.a > 0) or said.modifier in {"ahead", "next"} or (said.modifier == "weeks" and said.b > 0) for said in dates)
 
     def told_due(self, i: int) -> bool:
         """Whether the date at `i` says when something is due (`since she's due next week`), not when it was done."""

@@ -460,7 +460,7 @@ class _Statements:
 
     def _figures_of(self, items: list[Item], plain: list[Item], figures: list[Item], who: str | None) -> bool:
         """Whether a terse note says a number or a day of an animal that no reading could join: better asked than kept as words."""
-        if who is None or len(items) > TERSE or any(item.said.split(" ")[0] in {"no", "none"} for item in items) or any(item.marks & {"question", "alive_and_well"} for item in items):
+        if who is None or sum(1 for item in items if item.sort not in {"mark", "break"}) > TERSE or any(item.said.split(" ")[0] in {"no", "none"} for item in items) or any(item.marks & {"question", "alive_and_well"} for item in items):
             return False
         dated = any(item.sort == "date" and item.value.shape in {"numeric", "day_month", "day", "iso"} for item in items)
         counts = [item for item in figures if item.sort != "span" and not (item.sort == "num" and self.scene.words.tagged(str(item.value)))]

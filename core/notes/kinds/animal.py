@@ -169,7 +169,7 @@ def _plain_name(c: Clause, place: int) -> bool:
 
 def _born(c: Clause) -> tuple[Days | None, list[Item]]:
     for i in c.each("born_word", "born"):
-        place = c.past_fillers(i + 1, 1)
+        place = c.past_fillers(i + 2 if c.said(i + 1) == "." else i + 1, 1)
         if place < len(c.items) and c.items[place].sort == "date" and c.items[place].value.shape == "month":
             return Days(None), [c.items[place], c.items[i]]  # its day is not guessed
         if place < len(c.items) and c.items[place].sort == "date":
@@ -206,6 +206,8 @@ def _name(c: Clause, place: int | None) -> tuple[str | None, list[Item]]:
 def _name_behind_tag(c: Clause, place: int) -> tuple[str | None, list[Item]]:
     """`new buck 41 Anvil satin`: the word behind the tag that is nothing else; an everyday word only where it stands alone as a name does."""
     i = place + 1
+    if c.said(i) == '"' and c.said(i + 2) == '"' and c.items[i + 1].sort in {"word", "animal"}:
+        return c.said(i + 1).title(), [c.items[i + 1]]  # 'buck 41 "Gus"'
     listed = c.said(i) == ","
     if listed:
         i += 1

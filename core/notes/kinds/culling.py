@@ -77,6 +77,8 @@ def read(c: Clause) -> None:
         if c.first("dress") is None or not c.sorted_as("weight", "pair"):
             return
         cue = c.first("dress")
+    if cue is not None and c.said(cue).endswith("ing") and (c.has("intent") or c.ahead()):
+        return  # it is only planned
     if _each_its_weight(c):
         return
     live, dressed, used = _weights(c)

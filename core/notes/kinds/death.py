@@ -87,12 +87,8 @@ def read(c: Clause) -> None:
     used = [item for item in c.items if item.marks & {"die", "lose", "found", "dead"}]
     if not c.explicit():
         places = [i for i in places if c.known(i) or (cue is not None and abs(i - cue) == 1)]
-    if len(places) == 1 or not c.explicit():
-        listed = c.listed_subjects(places[0]) if len(places) > 1 else []
-        picks = listed if len(listed) > 1 else [c.pick(i) for i in places[:1]]
-    else:
-        picks = c.listed_subjects(places[0])
-    for pick in picks:
+    listed = c.listed_subjects(-1)
+    for pick in listed if len(listed) > 1 else [c.pick(i) for i in (places if c.explicit() else places[:1])]:
         c.take(c.past(Died, pick, "who", {"cause": cause_of_death(c, cue)}, used))
 
 

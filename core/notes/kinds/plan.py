@@ -15,8 +15,7 @@ from core.notes.checking import already_past, animal_problem, worst
 from core.notes.clause import Clause, Found, Need, Pick, first_need
 from core.notes.dates import Days
 from core.notes.fact import Tag
-from core.notes.items import Item
-from core.notes.items import breed_said
+from core.notes.items import Item, breed_said
 from core.notes.kind import Example, Kind
 from core.notes.telling import quoted, withdrawal_caution
 from core.problem import Problem
@@ -62,10 +61,10 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("plan",)
 CUES: Final = {
-    "plan:cull": "cull | butcher | process | send to freezer camp | freezer camp | eat | slaughter | harvest | put in the freezer | dispatch",
+    "plan:cull": "butchering | processing | culling | slaughtering | cull | butcher | process | send to freezer camp | freezer camp | eat | slaughter | harvest | put in the freezer | dispatch",
     "plan:sell": "sell",
     "plan:keep": "keep | hold back | hang on to | hold on to | hold onto | keeping | keeper | keep back | holding back | hang onto | not selling | held back",
-    "plan:breed": "breed | rebreed | breed back | put",
+    "plan:breed": "breed her | breed | rebreed | breed back | put",
     "plan:retire": "retire | retiring | retired",
     "plan:replace": "replace | repl | replacing | swap out",
     "plan:review": "review | reevaluate | re-evaluate | look at again | decide on | reassess | revisit | recheck | take another look at",
@@ -135,6 +134,8 @@ def _what(c: Clause) -> str | None:
     for what in PLANS:
         cue = c.first(f"plan:{what}")
         if cue is None or (c.said(cue) in {"put", "eat"} and not c.has("intent")):
+            continue
+        if c.said(cue) in {"butchering", "processing", "culling", "slaughtering"} and not (c.has("intent") or c.ahead()):
             continue
         if c.said(cue) == "keep" and c.said(cue + 1).endswith("ing"):
             continue

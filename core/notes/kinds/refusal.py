@@ -68,8 +68,8 @@ def read(c: Clause) -> None:
     if not does:
         unknown = next((c.pick(i) for i in places if c.known(i) is None), None)
         does = [unknown or _tried(c) or c.spoken_of() or buck]
-        if buck is None and unknown is None and not sexes and c.before is not None and _tried(c) is not None:
-            buck = next((c.before.pick(i) for i in range(len(c.before.items)) if (animal := c.before.known(i)) and animal.sex == "buck"), None)
+        if buck is None and unknown is None and not sexes:
+            buck = _tried(c, "buck")
         buck = None if does[0] is buck else buck
     for doe in does:
         found = c.past(Refused, doe, "doe", {}, [c.items[cue]] if cue is not None else [])
@@ -79,14 +79,15 @@ def read(c: Clause) -> None:
         c.take(found)
 
 
-def _tried(c: Clause) -> Pick | None:
-    """The doe of the statement before, where she was put to a buck: `tried 15 with Moss but she would have none of it`."""
+def _tried(c: Clause, sex: str = "doe") -> Pick | None:
+    """The doe, or the buck, of the statement before, where she was put to a buck: `tried 15 with Moss but she would have none of it`."""
     before = c.before
-    if before is None or c.explicit() or not c.has("pronoun"):
+    if before is None or c.explicit():
         return None
-    does = [i for i in range(len(before.items)) if (animal := before.known(i)) and animal.sex == "doe"]
-    bucks = any((animal := before.known(i)) and animal.sex == "buck" for i in range(len(before.items)))
-    return before.pick(does[0]) if len(does) == 1 and bucks else None
+    if before.before is not None and not before.explicit() and not any(before.known(i) for i in range(len(before.items))):
+        before = before.before
+    sexes = {animal.sex: i for i in range(len(before.items)) if (animal := before.known(i)) and not before.counted(i)}
+    return before.pick(sexes[sex]) if {"doe", "buck"} <= sexes.keys() else None
 
 
 def check(fact: Refused, herd: Herd, today: date) -> Problem | None:

@@ -73,7 +73,7 @@ def read(c: Clause) -> None:
     verb = c.first("degrees_verb")
     forecast = verb is not None and c.whole(verb + 1) is not None and bool(c.dates())
     told = word in {"heat", "cold", "frost"} and len(c.sorted_as("num")) == 1 and _are_degrees(c, c.sorted_as("num")[0]) and not any(item.sort == "word" and not item.marks and item.said not in SMALL_WORDS for item in c.items)
-    foretold = word in {"heat", "cold", "frost"} and not c.sorted_as("num", "animal", "code") and (bool(c.dates()) or c.has("outdoors")) and all(item.sort != "word" or item.said in SMALL_WORDS or any(mark.startswith(("weather", "outdoors", "degrees_verb", "intent")) for mark in item.marks) for item in c.items)
+    foretold = word in {"heat", "cold", "frost"} and not c.sorted_as("num", "animal", "code") and (bool(c.dates()) or c.has("outdoors") or bool({"out", "outside"} & {item.said for item in c.items}) or any("night" in item.said for item in c.items)) and all(item.sort != "word" or item.said in SMALL_WORDS or any(mark.startswith(("weather", "outdoors", "degrees_verb", "intent")) for mark in item.marks) for item in c.items)
     if not temps and not (c.has("weather") and word) and not forecast and not told and not foretold:
         return
     if c.explicit() or c.has("kits", "litter", "ail", "lose", "die") or (not temps and c.has("kindle", "breed")):
