@@ -49,6 +49,22 @@ NOTES = [
     remark("14 almost kindled", "14"),
     remark("almost 14", "14"),
     remark("unless 14 kindled", "14"),
+    note("rabbit 14 born yesterday 7 kits", fact("kindled", doe="14", on="2026-11-24", born=7)),
+    note("rabbit 9 born 7 kits 2 dead", fact("kindled", doe="9", born=7, alive=5, dead=2)),
+    remark("rabbit 15 born 7 kits"),
+    note("14 kindled 8, alive and well", fact("kindled", doe="14", born=8, alive=8)),
+    note("14 kindled 8 all fat alive", fact("kindled", doe="14", born=8, alive=8)),
+    note("14 kindled 8, alive", fact("kindled", doe="14", born=8, alive=8)),
+    note("14 kindled 8 almost", fact("kindled", doe="14", born=8)),
+    note("12 lost another one, that makes six", fact("kits_lost", doe="12", count=1)),
+    note("12 lost one, leaves 6", fact("kits_lost", doe="12", count=1)),
+    note("12 lost one, leaves 4", ask="which_number"),
+    note("12 lost 2 of hers", fact("kits_lost", doe="12", count=2)),
+    remark("14 no litter yet", "14"),
+    remark("14 no palp yet", "14"),
+    unrecorded("14 no kits"),
+    unrecorded("12 has 1 kit with a bad eye"),
+    unrecorded("12 1 kit with a bad eye"),
 ]
 
 

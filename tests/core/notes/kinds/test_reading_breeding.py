@@ -59,6 +59,16 @@ NOTES = [
     note("14's nest is scattered", fact("nest_manners", doe="14", sign="scattered")),
     note("box in 14 and 9", fact("nest_box", doe="14", change="in"), fact("nest_box", doe="9", change="in")),
     note("moved her box out", ask="which_animal"),
+    note("bred 15 to 3, 22 to 5", fact("bred", doe="15", buck="3"), fact("bred", doe="22", buck="5")),
+    note("bred 15 to 7, 2 clean falls", fact("bred", doe="15", buck="7", falls=2)),
+    note("bred 15 to 7 good falls", ask="which_animal"),
+    note("bred Dot to 15", ask="which_animal"),
+    note("bred 14 to 3 again since she missed", fact("bred", doe="14", buck="3")),
+    note("bred 14 to 3 again, 15 missed", fact("bred", doe="14", buck="3"), fact("missed", doe="15")),
+    note("22 refused two times", fact("refused", doe="22")),
+    note("22 refused Moss two times", fact("refused", doe="22", buck="5")),
+    note("bred 15 to 7 at 4:30", fact("bred", doe="15", buck="7")),
+    remark("Flint soiled the nest", "3"),
 ]
 
 

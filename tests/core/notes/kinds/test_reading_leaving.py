@@ -70,6 +70,23 @@ NOTES = [
         fact("planned", who="32", what="cull", on="2026-12-03"),
         fact("planned", who="33", what="cull", on="2026-12-03"),
     ),
+    note("R22 dead R22", fact("died", who="R22")),
+    note("sold 2 of Flint's", ask="which_number"),
+    note("sold 2 from 3", ask="wrong_sex"),
+    note("sold 2 of R99's", ask="which_animal"),
+    remark("put Moss down for a nap", "5"),
+    note("put Moss down", fact("died", who="5")),
+    note("wean 16 saturday", ask="when"),
+    note("gave 31 away, R22 too", fact("given_away", who="31"), fact("given_away", who="R22")),
+    note("found 31 and 32 dead", fact("died", who="31"), fact("died", who="32")),
+    note("31 and R22 died", fact("died", who="31"), fact("died", who="R22")),
+    note("R22 and R23 died", fact("died", who="R22"), fact("died", who="R23")),
+    note("lost 31 and 32", fact("died", who="31"), fact("died", who="32")),
+    note("sold 31 and R22 for $40 each", fact("sold", who="31", price="40.00"), fact("sold", who="R22", price="40.00")),
+    note("sold R22 and 31 for 40 each", fact("sold", who="31", price="40.00"), fact("sold", who="R22", price="40.00")),
+    note("butchered 31 and R22", fact("culled", who="31"), fact("culled", who="R22")),
+    note("list 31, R22 for 40 each", fact("for_sale", who="31", price="40.00"), fact("for_sale", who="R22", price="40.00")),
+    note("cull 31 and R22", fact("planned", who="31", what="cull"), fact("planned", who="R22", what="cull")),
 ]
 
 

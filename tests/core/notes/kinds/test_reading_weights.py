@@ -65,6 +65,26 @@ NOTES = [
     remark("has a white toenail"),
     note("14 won 2", ask="what"),
     note("3 won best of breed", fact("shown", who="3", placing="won best of breed")),
+    note("31 bcs 3/5", fact("condition", who="31", score=3.0)),
+    note("dressed weights: 31 2-8, 32 2-6", fact("culled", who="32", dressed_grams=1077), fact("culled", who="31", dressed_grams=1134)),
+    note(
+        "butchered R22 and R23, dressed 2-10 and 2-12",
+        fact("culled", who="R22", dressed_grams=1191),
+        fact("culled", who="R23", dressed_grams=1247),
+    ),
+    note("butchered R22 and R23 5-2", ask="which_number"),
+    note("all 5 of 16's kits 2-3 each", fact("litter_weighed", doe="16", grams=4960, count=5)),
+    note("31 and 32 both 4 lb", fact("weighed", who="31", grams=1814), fact("weighed", who="32", grams=1814)),
+    note("31 and 32 both 4-18 oz", ask="what"),
+    note("31 4-6 was 4-2", fact("weighed", who="31", grams=1984)),
+    note("weighed 31 4-6, was 4-2", fact("weighed", who="31", grams=1984)),
+    note("weighed 31 4-6 at 3:15", fact("weighed", who="31", grams=1984)),
+    remark("14 for bob", "14"),
+    note("14 bob", fact("shown", who="14", placing="bob")),
+    unrecorded("color black"),
+    unrecorded("colour is black now"),
+    unrecorded("the gate is open 4-6"),
+    unrecorded("gate was open today 4-6 then"),
 ]
 
 
