@@ -36,6 +36,11 @@ def money(cents: int) -> str:
     return f"{cents // 100}.{cents % 100:02d}"
 
 
+def price(cents: int, currency: str) -> str:
+    """Money as the farm writes it: dollars with their sign, other money with its code."""
+    return f"${money(cents)}" if currency == "USD" else f"{money(cents)} {currency}"
+
+
 def day(on: date) -> str:
     """A day as replies say it: `Tue 24 Nov`."""
     return f"{on:%a} {on.day} {on:%b}"

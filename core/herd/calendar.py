@@ -91,10 +91,11 @@ def _litter_chores(herd: Herd, _today: date) -> Iterator[Chore]:
     for litter in herd.litters.values():
         doe = herd.animals.get(litter.dam)
         tag = doe.tag if doe else litter.dam
+        gone = " (she is gone)" if doe and not doe.living else ""
         texts = {
-            "check_nest": f"Check the nest of doe {tag}: count the kits, take out the dead",
-            "nest_box_out": f"Nest box out for doe {tag}",
-            "wean": f"Wean doe {tag}'s litter: {words.count(kits.alive_now(litter), 'kit')}",
+            "check_nest": f"Check the nest of doe {tag}{gone}: count the kits, take out the dead",
+            "nest_box_out": f"Nest box out for doe {tag}'s kits{gone}" if gone else f"Nest box out for doe {tag}",
+            "wean": f"Wean doe {tag}'s litter{gone}: {words.count(kits.alive_now(litter), 'kit')}",
             "rebreed": f"Doe {tag} can be bred again",
         }
         for chore, figure in _AFTER_KINDLING.items():

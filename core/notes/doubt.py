@@ -126,7 +126,7 @@ _LASTING = frozenset({"setting", "animal", "ration", "color", "planned", "for_sa
 
 
 def _said_before(fact: Fact, herd: Herd) -> Problem:
-    known = f"That is on the book already: {echo(fact, herd).rstrip('.')}."
+    known = f"Already on the book: “{echo(fact, herd).rstrip('.')}”."
     if fact.kind in _LASTING:
         return Problem("duplicate", known, ("yes", "no"), "Nothing changes, so say no; yes notes it once more.")
     return Problem("duplicate", known, ("yes", "no"), "Say yes if it happened once more, no if it is the same.")

@@ -68,7 +68,8 @@ def read(c: Clause) -> None:
         return
     ends = _ends(c)
     if ends is None:
-        if c.first("foster") is None:
+        told = c.before is not None and any(found.fact is Fostered for found in c.before.found)
+        if c.first("foster") is None or (told and not c.sorted_as("num")):
             return
         ends = (None, None)
     giver, taker = ends

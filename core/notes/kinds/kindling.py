@@ -336,7 +336,7 @@ def _breeding_problem(fact: Kindled, herd: Herd, doe: str) -> Problem | None:
         text = f"There is no breeding of doe {fact.doe} on the book that this litter could come from.{known} Did she kindle?"
         return Problem("confirm", text, ("yes", "no"), remedy)
     if max(days) < figures.EARLIEST_KINDLING_DAY.value:
-        text = f"Doe {fact.doe} was bred {words.full_day(matings[0].on)}, only {max(days)} days before. Is it another doe, or another day?"
+        text = f"Doe {fact.doe} was bred {words.full_day(matings[0].on)}, only {words.count(max(days), 'day')} before. Is it another doe, or another day?"
         return Problem("impossible", text, (), f'Send the right doe or day, or the earlier breeding: "bred {fact.doe} to 3 on 10/24".')
     if fitting_matings(herd, doe, fact.on):
         return None

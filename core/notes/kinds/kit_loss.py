@@ -140,6 +140,8 @@ def _cue(c: Clause) -> int | None:
         cue = c.first(mark)
         if cue is not None and c.items[cue].said == "lots" and c.whole(cue + 1) is None and not (c.items[cue + 1 : cue + 2] and c.items[cue + 1].marks & {"no_count", "all", "pronoun"}):
             continue
+        if cue is not None and mark == "step" and c.said(cue + 1) in {"herself", "himself", "out", "themselves"}:
+            continue
         if cue is not None and mark == "eat" and not (c.has("kits", "litter") or c.number_for(cue) is not None):
             continue
         if cue is not None and mark == "lose" and c.items[cue].said in {"lost", "lose"} and c.said(cue + 1) in {"weight", "her", "his", "fur", "a"} and not c.has("kits", "litter"):

@@ -64,6 +64,7 @@ CUES: Final = {
     "put": "put | stuck | took | tried | set",
     "in_with": "in with | in w | over to | in to see | together",
     "falls": "fell | falls | fall | fell off | fall offs | falloffs | fall off | good falls | good fall | solid falls | clean falls | times",
+    "times_word": "once | twice | thrice",
     "elsewhere": "neighbors buck | neighbours buck | friends buck | outside buck | borrowed buck | stud buck | another farms buck | their buck",
 }  # fmt: skip
 
@@ -112,11 +113,19 @@ def _cue(c: Clause) -> int | None:
         together = next((i for i in c.each("to") if c.said(i) == "to" and c.known(i - 1) is not None and c.known(i + 1) is not None), None)
     if together is not None and c.said(together).startswith("in") and _side_by_side(c, together):
         return together
+    if together is None and c.has("times_word") and _only_a_pair(c):
+        return -1
     if together is None or (c.first("put") is None and not c.has("falls")):
         return None
     known = [c.known(i) for i in range(len(c.items))]
     sexes = {animal.sex for animal in known if animal}
     return together if {"doe", "buck"} <= sexes or c.has("falls") else None
+
+
+def _only_a_pair(c: Clause) -> bool:
+    """`Flint 15, nov 20, twice`: a doe, a buck, how often, and no other word."""
+    known = [animal.sex for i in range(len(c.items)) if (animal := c.known(i))]
+    return sorted(str(sex) for sex in known) == ["buck", "doe"] and all(item.sort != "word" or "times_word" in item.marks or item.said in {"and", "with", "to"} for item in c.items)
 
 
 def _side_by_side(c: Clause, together: int) -> bool:

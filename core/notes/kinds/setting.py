@@ -267,8 +267,8 @@ def reply(fact: SettingChanged, _before: Herd, after: Herd) -> tuple[str, ...]:
 
 #: Each setting as a person would say it.
 _SAID: Final = {
-    "bucks_a_breed": "bucks to keep{each}: {value}",
-    "does_a_breed": "does to keep{each}: {value}",
+    "bucks_a_breed": "bucks you keep{each}: {value}",
+    "does_a_breed": "does you keep{each}: {value}",
     "cages": "cages: {value}",
     "mouths": "people the rabbits feed: {value}",
     "winter": "winter begins {value}",

@@ -29,7 +29,7 @@ CASES: list[tuple[str, dict[str, Any], str, tuple[str, ...]]] = [
         {"tag": "40", "sex": "doe", "name": "Hazel", "breed": "Mini Rex", "color": "opal", "born": ago(90), "sire": "Duke", "dam": "14",
          "price": Cents(5000), "origin": "bought", "on": ago(1)},
         'new doe 40, name "Hazel", breed Mini Rex, color opal, born 2026-08-27, sire Duke, dam 14, bought, price 50.00, on 2026-11-24',
-        ("Doe 40 on the book: Hazel, Mini Rex, opal, born Thu 27 Aug 2026, sire Duke, dam 14, bought, paid 50.00.",
+        ("Doe 40 on the book: Hazel, Mini Rex, opal, born Thu 27 Aug 2026, sire Duke, dam 14, bought, paid $50.00.",
          "Duke wasn't on the book: kept as an ancestor from elsewhere."),
     ),
     ("animal", {"tag": "15", "name": "Willow"}, 'new rabbit 15, name "Willow"', ("Doe 15 changed: Willow, Mini Rex, opal, born Sat 2 Mar 2024.",)),
@@ -57,11 +57,11 @@ CASES: list[tuple[str, dict[str, Any], str, tuple[str, ...]]] = [
     ),
     (
         "refused", {"doe": "22", "buck": "5"}, "2026-11-25: doe 22 refused buck 5",
-        ("Doe 22 refused buck 5.", "No breeding recorded. Try again in a day or two."),
+        ("Doe 22 refused buck 5.", "Her breeding to buck 5 (Wed 11 Nov) still stands; none is added."),
     ),
     (
         "refused", {"doe": "22"}, "2026-11-25: doe 22 refused the buck",
-        ("Doe 22 refused the buck.", "No breeding recorded. Try again in a day or two."),
+        ("Doe 22 refused the buck.", "Her breeding to buck 5 (Wed 11 Nov) still stands; none is added."),
     ),
     (
         "palpated", {"doe": "22", "result": "bred"}, "2026-11-25: doe 22 palpated bred",
@@ -144,7 +144,7 @@ CASES: list[tuple[str, dict[str, Any], str, tuple[str, ...]]] = [
     ("ration", {"scope": "does", "amount": 1, "unit": "cup"}, "2026-11-25: does get 1 cup a day", ("Does, each: 1 cup a day.",)),
     (
         "feed_bought", {"bags": 4, "grams": 90718, "price": Cents(7400)}, "2026-11-25: bought feed, 4 bags, 90718 g, 74.00 in all",
-        ("Feed bought: 4 bags, 200 lb, 74.00 in all, 18.50 a bag.",),
+        ("Feed bought: 4 bags, 200 lb, $74.00 in all, $18.50 a bag.",),
     ),
     ("feed_bought", {"grams": 22680}, "2026-11-25: bought feed, 22680 g", ("Feed bought: 50 lb.",)),
     ("feed_bought", {"bags": 1}, "2026-11-25: bought feed, 1 bag", ("Feed bought: 1 bag, 50 lb.",)),
@@ -156,10 +156,10 @@ CASES: list[tuple[str, dict[str, Any], str, tuple[str, ...]]] = [
     ("temper", {"who": "9", "grade": "good"}, "2026-11-25: 9 temper good", ("Doe 9: good temper.",)),
     (
         "nest_manners", {"doe": "16", "sign": "soiled"}, "2026-11-25: doe 16 nest manners soiled",
-        ("Doe 16: nest soiled.", "Clean the box and put in dry bedding."),
+        ("Doe 16: bad nest manners, soiled the nest.", "Clean the box and put in dry bedding."),
     ),
-    ("nest_manners", {"doe": "16", "sign": "stepped_on"}, "2026-11-25: doe 16 nest manners stepped on", ("Doe 16: nest stepped on.",)),
-    ("nest_manners", {"doe": "16", "sign": "good"}, "2026-11-25: doe 16 nest manners good", ("Doe 16: nest good.",)),
+    ("nest_manners", {"doe": "16", "sign": "stepped_on"}, "2026-11-25: doe 16 nest manners stepped on", ("Doe 16: bad nest manners, stepped or sat on kits.",)),
+    ("nest_manners", {"doe": "16", "sign": "good"}, "2026-11-25: doe 16 nest manners good", ("Doe 16: good nest manners (pulled fur, or built a nest).",)),
     ("ailment", {"who": "5", "sign": "off feed"}, '2026-11-25: 5 ailing, "off feed"', ("Buck 5: off feed.", health.CALL_A_VET)),
     ("ailment", {"who": "5", "sign": "ear mites"}, '2026-11-25: 5 ailing, "ear mites"', ("Buck 5: ear mites.", health.ZOONOSES)),
     ("ailment", {"who": "5", "sign": "snotty nose"}, '2026-11-25: 5 ailing, "snotty nose"', ("Buck 5: snotty nose.",)),
@@ -191,12 +191,12 @@ CASES: list[tuple[str, dict[str, Any], str, tuple[str, ...]]] = [
     ("shown", {"who": "3"}, "2026-11-25: 3 shown", ("Buck 3 shown.",)),
     (
         "sold", {"who": "31", "price": Cents(4000), "to": "a neighbor"}, '2026-11-25: sold 31 for 40.00 to "a neighbor"',
-        ("Sold buck 31 for 40.00 to a neighbor.", f"{health.WITHDRAWAL_RUNNING} It runs until Thu 3 Dec 2026."),
+        ("Sold buck 31 for $40.00 to a neighbor.", f"{health.WITHDRAWAL_RUNNING} It runs until Thu 3 Dec 2026."),
     ),
     ("sold", {"litter_of": "16", "count": 2}, "2026-11-25: sold 2 kits of doe 16", ("Sold 2 kits of doe 16.", "3 untagged kits of doe 16 left.")),
     (
         "for_sale", {"who": "31", "price": Cents(6000), "until": ago(-9)}, "2026-11-25: for sale 31 at 60.00 until 2026-12-04",
-        ("For sale: buck 31 at 60.00 until Fri 4 Dec 2026. I will remind you then.",),
+        ("For sale: buck 31 at $60.00 until Fri 4 Dec 2026. I will remind you then.",),
     ),
     ("for_sale", {"litter_of": "16", "count": 2}, "2026-11-25: for sale 2 kits of doe 16", ("For sale: 2 kits of doe 16.",)),
     (
@@ -222,10 +222,10 @@ CASES: list[tuple[str, dict[str, Any], str, tuple[str, ...]]] = [
     ("skipped", {"chore": "sweeping"}, '2026-11-25: skip "sweeping"', ("Skipped: sweeping.", "No such chore is open.")),
     (
         "setting", {"name": "target_weight", "value": 2041, "breed": "Mini Rex"}, "setting target_weight for Mini Rex is 2041",
-        ("Target weight for Mini Rex: 4 lb 8 oz.",),
+        ("Target weight of a grow-out of Mini Rex: 4 lb 8 oz.",),
     ),
-    ("setting", {"name": "lowest_survival", "value": 0.7}, "setting lowest_survival is 0.7", ("Lowest survival: 70 %.",)),
-    ("setting", {"name": "digest_day", "value": "friday"}, "setting digest_day is friday", ("Digest day: friday.",)),
+    ("setting", {"name": "lowest_survival", "value": 0.7}, "setting lowest_survival is 0.7", ("A doe should raise 70 % of her live-born kits.",)),
+    ("setting", {"name": "digest_day", "value": "friday"}, "setting digest_day is friday", ("The digest comes on Friday.",)),
     ("setting", {"name": "digest_day", "value": "someday"}, "setting digest_day is someday", ("Digest day can't be someday.",)),
     (
         "remind", {"text": "trim nails", "on": ago(-2), "time": "16:00", "who": "9"}, "remind on 2026-11-27 at 16:00 for 9: trim nails",
