@@ -17,6 +17,7 @@ from core.notes.kinds.query import Query
 from core.notes.replay import Book, local_day
 from core.reply import Choice, Reply
 from core.reports import asking
+from core.reports.ailing import ailing, ailing_line, all_ailing
 from core.reports.card import card
 from core.reports.compare import compare
 from core.reports.counts import counted
@@ -190,7 +191,17 @@ def _flags(asked: Asked) -> Reply:
     barn = asked.barn
     if asked.who is not None:
         flagged = flags_of(barn, asked.who) if asked.who.key in barn.stages else ()
-        return Reply((f"{called(asked.who)}: {count(len(flagged), 'flag')}.", *(one.text for one in flagged)))
+        ill = ailing(barn, asked.who) if asked.who.living else None
+        found = [*((ill,) if ill else ()), *flagged]
+        return Reply((f"{called(asked.who)}: {count(len(flagged), 'flag')}.", *(one.text for one in found)))
+    sick = [ailing_line(barn, one) for one in all_ailing(barn) if in_breed(asked.herd.animals[one.animal].breed, asked.query.breed)]
+    flagged_ones = _flagged(asked)
+    return Reply((*sick, *flagged_ones.lines), flagged_ones.choices)
+
+
+def _flagged(asked: Asked) -> Reply:
+    """What is flagged in the herd, or in a breed of it."""
+    barn = asked.barn
     told = [one for one in in_order(all_flags(barn)) if in_breed(asked.herd.animals[one.animal].breed, asked.query.breed)]
     if not told:
         return Reply(("Nothing is flagged.",))

@@ -64,7 +64,9 @@ class KeepOrCull:
         lines += self._watched()
         kept = self.of("keep")
         lines += [f"Keep: {', '.join(one.called for one in kept)}."] if kept else []
-        lines += [f"Not well: {one.called}: {ill.text}" for one in kept for ill in one.reasons if ill.code == "ailing"]
+        lines += [
+            f"Not well: {one.called}, {ill.text[:1].lower()}{ill.text[1:]}" for one in kept for ill in one.reasons if ill.code == "ailing"
+        ]
         lines += self.plan.lines(self.herd, self.today)
         shown = next((one for one in (*self.of("cull"), *self.of("sell"), *self.of("watch")) if one.tag), None)
         choices = (Choice(f"Why {shown.tag}?", f"why {shown.tag}"),) if shown else ()

@@ -7,7 +7,9 @@ from datetime import timedelta
 import pytest
 
 from core.handbook import flags, health
+from core.notes.kinds.query import Query
 from core.reports.ailing import ailing, all_ailing, is_over
+from core.reports.answers import answered
 from core.reports.card import card
 from core.reports.digest import digest
 from core.reports.evidence import evidence
@@ -64,7 +66,9 @@ def _text(barn: Barn) -> str | None:
     return None if found is None else found.text
 
 
-@pytest.mark.parametrize("note", ["21 is better", "21 ok again", "21 recovered", "21's nose cleared up", "21 is eating again", "21 no longer sneezing"])
+@pytest.mark.parametrize(
+    "note", ["21 is better", "21 ok again", "21 recovered", "21's nose cleared up", "21 is eating again", "21 no longer sneezing"]
+)
 def test_a_later_note_ends_it(note: str) -> None:
     """A note that it is over, also on the same day; a sign after that begins anew."""
     barn = sick().say("remark", who="21", text=note, on=ago(2))
@@ -72,7 +76,9 @@ def test_a_later_note_ends_it(note: str) -> None:
     assert _text(barn.say("ailment", who="21", sign="sneezing", on=ago(1))) == "Sneezing since Tue 24 Nov."
 
 
-@pytest.mark.parametrize("note", ["21 is not better", "21 still off", "21 no better", "21 getting better", "clipped her nails", "hope 21 is better soon"])
+@pytest.mark.parametrize(
+    "note", ["21 is not better", "21 still off", "21 no better", "21 getting better", "clipped her nails", "hope 21 is better soon"]
+)
 def test_other_notes_do_not(note: str) -> None:
     """Not yet, not about it, or only hoped for."""
     assert not is_over(note)
@@ -120,7 +126,7 @@ def test_kept_but_not_well() -> None:
     found = keep_or_cull(sick().herd, TODAY)
     (verdict,) = (one for one in found.verdicts if one.tag == "21")
     assert (verdict.verdict, verdict.reasons[0].code) == ("keep", "ailing")
-    assert "Not well: 21: Snotty nose since Mon 23 Nov." in found.reply().lines
+    assert "Not well: 21, snotty nose since Mon 23 Nov." in found.reply().lines
     barn = Barn().buck("3").say("ailment", who="3", sign="mites", on=ago(1))
     assert "no_complaint" not in [one.code for one in keep_or_cull(barn.herd, TODAY).verdicts[0].reasons]
 
@@ -149,6 +155,19 @@ def test_why_says_it_first() -> None:
     assert lines[:3] == ("Doe 21: keep; not well now.", "Snotty nose since Mon 23 Nov.", "  Mon 23 Nov: 21 has snotty nose")
     kit = Barn().doe("31", age=20).say("ailment", who="31", sign="mites", on=ago(1))
     assert why(kit.herd, TODAY, kit.find("31")).reply().lines[1] == "Mites since Tue 24 Nov."
+
+
+def test_asked_for_flags_the_sick_come_first() -> None:
+    """`Anything wrong?` is answered with who is not well, then with what is flagged; of one animal likewise."""
+    barn = sick().doe("9", age=200).say("ailment", who="9", sign="off feed", on=ago(1))
+    every = answered(Query(about="flags"), barn.herd, TODAY).lines
+    assert every == (
+        f"Doe 9: off feed since Tue 24 Nov. {health.CALL_A_VET}",
+        "Doe 21: snotty nose since Mon 23 Nov.",
+        "Nothing is flagged.",
+    )
+    assert answered(Query(about="flags", who="21"), barn.herd, TODAY).lines == ("Doe 21: 0 flags.", "Snotty nose since Mon 23 Nov.")
+    assert answered(Query(about="flags", breed="Mini Rex"), barn.herd, TODAY).lines == ("Nothing is flagged.",)
 
 
 def test_losses_of_an_unfinished_litter_are_mentioned() -> None:
