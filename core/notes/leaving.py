@@ -151,6 +151,8 @@ def _litter_leaves(c: Clause, fact: type[Fact], kits: int, values: dict[str, Any
         c.used.add(id(c.items[place]))
     used.append(c.items[kits])
     pick = _dam(c, kits)
+    if count is None and (any(item.said in {"runt", "smallest", "biggest", "pick"} for item in c.items) or c.said(kits - 1) in {"a", "another"}):
+        count = 1
     if count is None:
         count = _whole_litter(c, pick)
     need = None if count is not None else Need("how_many", "count", "How many kits? Send the number.")
@@ -182,7 +184,7 @@ def _whole_litter(c: Clause, pick: Pick | None) -> int | None:
 def _beside(c: Clause, explicit: list[int]) -> list[int]:
     """Bare numbers that are tags in one list with the animals named: `sold 31 and R22`."""
     near = [i for i in c.sorted_as("num") if c.known(i) and not c.counted(i)]
-    ahead = [i for i in near if i + 2 in explicit and c.said(i + 1) in {",", "and", "&"}]
+    ahead = [i for i in near if any(i + 1 < j and all(item.said in {",", "and", "&", "away"} for item in c.items[i + 1 : j]) for j in explicit)]
     return ahead + [i for i in near if i - 2 in explicit and c.said(i - 1) in {"and", "&"}]
 
 

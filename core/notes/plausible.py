@@ -14,7 +14,7 @@ DETERMINERS: Final = frozenset("the a an my our her his its their some any this 
 #: What may stand before an animal that something is done to.
 ADJECTIVES: Final = frozenset(
     """big little small smallest biggest old oldest young youngest last first second pretty nice nicest sweet sweetest poor dear good best other extra new beautiful
-     lovely handsome junior senior proven show meat spare remaining whole entire pair trio of two three four five six seven eight rabbit rabbits bunny bunnies
+     lovely handsome junior senior proven show meat spare remaining whole entire pair trio of two three four five six seven eight rabbit rabbits bunny bunnies runt runts pick keeper
      guy girl fellow""".split()  # noqa: SIM905 - a table of words
 )
 #: What stands behind a verb and is nothing that it was done to.
@@ -126,7 +126,7 @@ def _left(c: Clause, found: Found) -> bool:
         return True
     if found.said is not None and not found.said.tags and any(item.said.removesuffix("'s") == found.said.said for item in found.used):
         return False  # a name that nobody knows is asked about
-    cues = [i for i in _cues(c, found) if c.items[i].marks & {"sell", "cull", "give", "list"}]
+    cues = [i for i in _cues(c, found) if c.items[i].marks & {"sell", "cull", "list"} and c.said(i).split(" ")[-1] not in {"with", "to", "for", "by"}]
     if found.fact.kind == "sold" and (any(c.said(i) == "sold" and c.said(i + 1) in {"me", "us"} for i in cues) or (not cues and c.said(c.opening() or 0) == "bought")):
         return True
     if any(c.said(i) == "list" and i and c.said(i - 1) in DETERMINERS for i in cues):

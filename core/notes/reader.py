@@ -438,7 +438,8 @@ class _Statements:
         mention = next((mention for clause in self.clauses if (mention := _first_mention(clause))), None)
         if not words and (figures or animals):
             return self._what(items, who)
-        kept = bool({"tentative", "negation", "other_species", "none"} & set().union(*(clause.marks for clause in self.clauses)))
+        telling = [item for i, item in enumerate(items) if not (item.said == "not" and i and items[i - 1].sort == "num" and (i + 1 == len(items) or items[i + 1].sort == "mark"))]
+        kept = any(item.marks & {"tentative", "negation", "other_species", "none"} for item in telling)
         if (figures or animals) and len(words) <= 1 and not plain and not kept:
             return self._what(items, who)
         if not kept and (self._barn_numbers(items, plain) or self._figures_of(items, plain, figures, who)):
@@ -460,7 +461,7 @@ class _Statements:
 
     def _figures_of(self, items: list[Item], plain: list[Item], figures: list[Item], who: str | None) -> bool:
         """Whether a terse note says a number or a day of an animal that no reading could join: better asked than kept as words."""
-        if who is None or sum(1 for item in items if item.sort not in {"mark", "break"}) > TERSE or any(item.said.split(" ")[0] in {"no", "none"} for item in items) or any(item.marks & {"question", "alive_and_well"} for item in items):
+        if who is None or sum(1 for item in items if item.sort not in {"mark", "break"}) > TERSE or any(item.said.split(" ")[0] in {"no", "none", "due"} for item in items) or any(item.marks & {"question", "alive_and_well"} for item in items):
             return False
         dated = any(item.sort == "date" and item.value.shape in {"numeric", "day_month", "day", "iso"} for item in items)
         counts = [item for item in figures if item.sort != "span" and not (item.sort == "num" and self.scene.words.tagged(str(item.value)))]

@@ -123,7 +123,7 @@ def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
     if c.whole(place) is None:
         return None
     after = c.items[place + 1] if place + 1 < len(c.items) else None
-    plain = after is None or after.sort in {"mark", "date", "break"} or bool(after.marks & {"kits", "alive", "left_over", "all", "count"}) or after.said in {"in", "under", "of", "and", "so", "but", "as", "healthy"}
+    plain = after is None or after.sort in {"mark", "date", "break"} or bool(after.marks & {"kits", "alive", "left_over", "all", "count", "lose"}) or after.said in {"in", "under", "of", "and", "so", "but", "as", "healthy"}
     return place if plain else None
 
 

@@ -119,8 +119,12 @@ def _about(c: Clause, places: list[int]) -> str | None:
             return about
     if len(places) >= 2 and {"doe", "buck"} <= sexes:
         return "pair"
-    of_her = any(item.said in {"she", "he", "her", "him"} for item in c.items) and c.spoken_of() is not None
-    return "card" if (places or of_her) and c.has("question", "show_me") and len(c.items) <= 6 else None
+    return "card" if (places or _of_her(c)) and c.has("question", "show_me") and len(c.items) <= 6 else None
+
+
+def _of_her(c: Clause) -> bool:
+    """`how is she`, where an animal was spoken of."""
+    return any(item.said in {"she", "he", "her", "him"} for item in c.items) and c.spoken_of() is not None
 
 
 def _fits(c: Clause, about: str, places: list[int], sexes: set[str | None]) -> bool:
@@ -132,7 +136,7 @@ def _fits(c: Clause, about: str, places: list[int], sexes: set[str | None]) -> b
     if about == "open":
         return not places or len(c.items) <= 3
     if about == "card":
-        return bool(places)
+        return bool(places) or _of_her(c)
     if about == "digest":
         return not places and len(c.items) <= 4 and not c.dates()
     if about == "due":

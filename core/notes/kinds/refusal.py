@@ -71,12 +71,25 @@ def read(c: Clause) -> None:
         if buck is None and unknown is None and not sexes:
             buck = _tried(c, "buck")
         buck = None if does[0] is buck else buck
+    tried = _tried(c) if not places else None
+    if tried is not None and c.before is not None:
+        _same_day(c)
     for doe in does:
         found = c.past(Refused, doe, "doe", {}, [c.items[cue]] if cue is not None else [])
         if buck is not None:
             found.used.extend(buck.items)
             c.fill(found, buck, "buck")
         c.take(found)
+
+
+def _same_day(c: Clause) -> None:
+    """The day of the try, told before, is the refusal's; what told of the try says no more."""
+    before = c.before
+    while before is not None and not before.found:
+        if before.dates() and not c.dates() and c.header is None:
+            c.header = before.items[before.dates()[0]].value
+        before.use(range(len(before.items)))
+        before = before.before
 
 
 def _tried(c: Clause, sex: str = "doe") -> Pick | None:
