@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from decimal import Decimal
+from functools import lru_cache
 from typing import Final
 
 from core.handbook.breeds import breed_color_words, breed_words
@@ -61,6 +62,13 @@ LETTERS_OF_TAG: Final = 3  # the most letters that a tag begins with
 OWN_CASE: Final = frozenset({*SHORT_LABELS, *WEANED_LABELS, *SEX_WORDS, *PLURAL_SEX, *NUMBERED_WORDS, *DATE_FIRST, *ORDINALS, *NUMBER_FIRST, *HOMOPHONES, "couple"})
 
 
+@lru_cache(maxsize=1)
+def plain_words(lexicon: Lexicon) -> frozenset[str]:
+    """Everyday words with no part in any phrase: most of what chatty people write, and quickly passed."""
+    bearing = lexicon.single.keys() | lexicon.longer.keys() | BESIDE_NUMBER.keys() | OWN_CASE
+    return frozenset(word for word in lexicon.known - bearing if len(word) > LETTERS_OF_TAG)
+
+
 class Scan:
     """One pass over a message's tokens."""
 
@@ -74,10 +82,14 @@ class Scan:
     def run(self) -> list[Item]:
         """All items, in order."""
         tokens = self.tokens
+        plain = plain_words(self.lexicon)
         self._mend()
         while self.at < len(tokens):
             token = tokens[self.at]
-            if token.sort == WORD:
+            if token.key in plain and token.key not in self.herd.names:
+                self.items.append(Item("word", self.at, self.at + 1, None, NO_MARKS, token.text, token.glued))
+                self.at += 1
+            elif token.sort == WORD:
                 self._word(token)
             elif token.sort == "p":
                 self._mark(token)
