@@ -213,6 +213,8 @@ class Clause:
         if not 0 <= following < len(self.items):
             return False
         item = self.items[following]
+        if item.said == "go" and self.said(following + 1) in {"to", "in", "into", "over to"}:
+            return False
         if item.marks & {"kits", "bucks_word", "does_word", "bag", "falls", "each", "scope:grow-outs"}:
             return True
         if item.marks & {"buck_word", "doe_word"} and self.whole(i) == 1:

@@ -663,6 +663,9 @@ class Scan:
     def _digits(self, token: Token) -> None:
         if self._tag_with_tail(token) or self._date() or self._thumbed(token):
             return
+        if token.key == "2" and self._key(self.at + 1) in {"day", "nite", "night"} and self.tokens[self.at + 1].glued and self._key(self.at + 2) not in {"old", "wt", "weight"}:
+            self._add("date", self.at + 2, Said("near"))
+            return
         if self._splits(token) or self._watch(token) or self._sexed_count(token):
             return
         found = amount_at(self.tokens, self.at)

@@ -282,7 +282,7 @@ def _some_of_them(c: Clause, found: Found) -> bool:
         return True
     if any("kits" in item.marks and c.said(i + 1) in {"with", "w"} for i, item in enumerate(c.items)) and not c.has("count"):
         return True  # "12 has 1 kit with a bad eye"
-    if c.has("count", "left_over", "has_kits") or any("all" in item.marks and c.whole(i + 1) is not None or item.said == "all" for i, item in enumerate(c.items)):
+    if c.has("count", "left_over", "has_kits") or any(("all" in item.marks and c.whole(i + 1) is not None) or item.said == "all" for i, item in enumerate(c.items)):
         return False
     used = {id(item) for item in found.used}
     rest = [item for item in c.items if id(item) not in used and item.sort == "word" and not item.marks & {"kits", "all", "alive", "doe_word", "nest_place", "pronoun", "litter"}]
@@ -301,7 +301,7 @@ def _treated(c: Clause, found: Found) -> bool:
     return found.values.get("with_") == "pen" and not c.sorted_as("dose") and any(c.said(i) == "pen" and c.said(i - 1) in DETERMINERS | {"in", "into", "to", "grow", "out"} for i in range(len(c.items)))
 
 
-def _weaned(c: Clause, found: Found) -> bool:
+def _weaned(c: Clause, _found: Found) -> bool:
     """`one of 16's weaned kits is dead`: weaned tells which kits."""
     return c.has("dead", "die", "lose", "sell", "cull") and any("wean" in item.marks and i + 1 < len(c.items) and bool(c.items[i + 1].marks & {"kits", "litter"}) for i, item in enumerate(c.items))
 

@@ -105,7 +105,7 @@ CORRECTORS: Final = frozenset({"no", "i mean", "i meant", "make that", "sorry", 
 ASKING: Final = frozenset({"is", "are", "did", "has", "was", "were", "does", "will", "have", "can", "should", "would", "could"})
 RHETORICAL: Final = ("would you believe", "can you believe", "could you believe", "do you believe", "wouldn't you know", "wouldnt you know", "guess what", "guess who")
 TERSE: Final = 12  # items: a note so short is told in the barn's own shorthand
-TERSE_PLAIN: Final = 2
+TERSE_PLAIN: Final = 3
 PLACES_OF_QUESTION: Final = 12  # not a figure: items: a longer message is more than a question or a correction
 
 
@@ -238,7 +238,7 @@ def _is_setting(whole: Clause) -> bool:
         return True
     if whole.said(place) in {"weights in", "weights"} and len(whole.sorted_as("num", "weight", "pair")) > 1:
         return False
-    if any(item.said in {"left", "remaining", "remains", "opened"} for item in whole.items) or (any(item.said in {"down to"} for item in whole.items) and not whole.has("each") and not whole.sorted_as("money")):
+    if any(item.said in {"left", "remaining", "remains", "opened"} for item in whole.items) or (any(item.said == "down to" for item in whole.items) and not whole.has("each") and not whole.sorted_as("money")):
         return False
     return len(whole.said(place).split()) > 1 or place == whole.opening() or whole.said(whole.opening() or 0) in {"setting", "settings", "set", "our", "my"}
 
@@ -465,7 +465,7 @@ class _Statements:
             return False
         dated = any(item.sort == "date" and item.value.shape in {"numeric", "day_month", "day", "iso"} for item in items)
         counts = [item for item in figures if item.sort != "span" and not (item.sort == "num" and self.scene.words.tagged(str(item.value)))]
-        return (bool(counts) or dated) and len(plain) <= TERSE_PLAIN
+        return (bool(counts) or dated) and sum(1 for item in plain if len(item.said) > 2) <= TERSE_PLAIN
 
     def _what(self, items: list[Item], who: str | None) -> Reading:
         said = " ".join(item.said for item in items[:6])

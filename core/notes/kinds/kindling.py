@@ -64,7 +64,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("kindle", "newborn", "had")
 CUES: Final = {
-    "kindle": "parturition | parturition complete | gave birth to | surprised us with | made babies | produced | had little ones | had her little ones | born to | kindled | kindle | kindles | kindling | kindl | kendled | kendall | findled | gave birth | had her babies | had babies | had her kits"
+    "kindle": "into the world | have give birth | give birth | gives birth | has give birth | parturition | parturition complete | gave birth to | surprised us with | made babies | produced | had little ones | had her little ones | born to | kindled | kindle | kindles | kindling | kindl | kendled | kendall | findled | gave birth | had her babies | had babies | had her kits"
     " | had her litter | had em | had them | popped | birthed | delivered | had a litter | had kits | had a baby | k | kd | knd | dropped her litter"
     " | dropped kits | dropped a litter | littered | had bunnies | had her bunnies | can build | new litter | popped out | had babies again"
     " | kindlings | had her kids | birth | births | pushed out | gave us | litter born | litter arrived | litter is here | babies are here",

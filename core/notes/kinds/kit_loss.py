@@ -149,7 +149,7 @@ def _cue(c: Clause) -> int | None:
         if cue is not None:
             return cue
     fewer = c.first("fewer")
-    if fewer is not None and c.whole(fewer + 1) is not None and c.has("kits", "litter"):
+    if fewer is not None and (c.whole(fewer + 1) is not None or (c.said(fewer + 1) in {"a", "another", "one"} and c.items[fewer].said == "down")) and c.has("kits", "litter"):
         return fewer
     taken = c.first("took_kits")
     if taken is not None and c.has("cause:predator") and (c.has("litter", "kits") or c.whole(taken + 1) is not None):

@@ -75,7 +75,7 @@ TIMES: Final = {"once": 1, "twice": 2, "thrice": 3}
 def read(c: Clause) -> None:
     """Two animals and the word between them; who is the doe, their sexes tell."""
     cue = _cue(c)
-    if cue is None or (c.has("refuse") and any(found.fact.kind == "refused" for found in c.found)) or (c.said(cue) == "breed her" and any(c.items[i].value.shape != "near" or c.items[i].value.a > 0 for i in c.dates())) or c.said(cue + 1) in {"attempted", "attempt", "failed", "unsuccessful"}:
+    if cue is None or (c.said(cue) == "x" and c.has("drug", "treat", "purchase", "bag", "feed")) or (c.has("refuse") and any(found.fact.kind == "refused" for found in c.found)) or (c.said(cue) == "breed her" and any(c.items[i].value.shape != "near" or c.items[i].value.a > 0 for i in c.dates())) or c.said(cue + 1) in {"attempted", "attempt", "failed", "unsuccessful"}:
         return
     falls, used = _falls(c)
     places = _animals(c, cue, used)

@@ -63,7 +63,7 @@ def read(c: Clause) -> None:
     """An animal and where it placed."""
     cue = c.first("show")
     if cue is None:
-        ordinal = next((i for i in c.sorted_as("ordinal") if "show" in c.virtual or c.said(i + 1) in {"place", "in", "class", "sr", "jr", "senior", "junior", "intermediate", "int"}), None)
+        ordinal = next((i for i in c.sorted_as("ordinal") if "show" in c.virtual or c.said(i + 1) in {"place", "in", "at the show", "at the fair", "class", "sr", "jr", "senior", "junior", "intermediate", "int"}), None)
         cue = ordinal if ordinal is not None else (c.first("show_place", *(("place_number",) if "show" in c.virtual else ())) if "show" in c.virtual or c.has("place_number") else None)
         if cue is None:
             return
