@@ -29,7 +29,7 @@ INTERJECTIONS: Final = frozenset("ugh omg bruh um uh hey lol damn dang aw aww wo
 #: Words between a number and what it counts.
 LOOKS: Final = frozenset({"little", "big", "nice", "fat", "pretty", "good", "young", "healthy", "small", "tiny", "cute", "fine", "strong", "lovely", "beautiful", "chunky", "plump", "sturdy", "nice-looking"})
 #: Verbs that an animal stands right behind.
-VERBS_OF_ANIMALS: Final = frozenset({"breed", "sell", "cull", "die", "palpate", "wean", "weigh", "list"})
+VERBS_OF_ANIMALS: Final = frozenset({"breed", "sell", "cull", "die", "palpate", "wean", "weigh", "list", "move", "treat"})
 COUNT_MARKS: Final = frozenset({"kits", "alive", "dead", "born", "bucks_word", "does_word", "bag", "falls", "cup_word", "each"})
 FILLERS: Final = frozenset({"more", "good", "solid", ",", ":", "-", "(", ")", "=", ">", "the", "a", "an", "of", "her", "his", "and", "is", "was", "are", "were", "with", "at", "about", "only", "just", "em", "them", "my", "our", "that"})
 
@@ -298,11 +298,12 @@ class Clause:
         for i in range(1, len(self.items)):
             item, before = self.items[i], self.items[i - 1]
             name = item.said.removesuffix("'s")
-            if item.sort != "word" or item.marks or not name.isalpha() or len(name) < NAME_LETTERS or name in COMMON or name.endswith(("ing", "ly")) or self.taken(i):
+            if item.sort != "word" or item.marks or not name.isalpha() or len(name) < NAME_LETTERS or (name in COMMON and name.capitalize() not in self.scene.text.split()) or name.endswith(("ing", "ly")) or self.taken(i):
                 continue
             led = bool(before.marks & VERBS_OF_ANIMALS) or (before.said in {"to", "x", "with", "w"} and self.has("breed")) or (before.said == "of" and (self.whole(i - 2) is not None or self.said(i - 2) in {"one", "some", "all"}))
+            led = led or (before.said in {"found", "lost"} and (self.has("die", "dead") or i + 1 == len(self.items))) or (before.said == "put" and self.has("in_with")) or (before.said in {"gave", "give"} and self.has("drug", "to"))
             after = self.items[i + 1] if i + 1 < len(self.items) else None
-            ends = after is None or after.sort != "word" or bool(after.marks & {"to", "kits", "litter", "each"}) or after.said in {"to", "for", "with", "at", "today", "and"}
+            ends = after is None or after.sort != "word" or bool(after.marks & {"to", "kits", "litter", "each", "drug", "dead", "die", "in_with"}) or after.said in {"to", "for", "with", "at", "today", "and"}
             if led and ends:
                 found.append(i)
         return found

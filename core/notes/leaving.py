@@ -32,6 +32,10 @@ def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bo
     if kits is not None:
         return [c.take(_litter_leaves(c, fact, kits, values, [*used, *price_items]))]
     picks = _picks(c, cue, money=money)
+    if money and cue is not None and not c.explicit() and _something_else(c, cue):
+        picks = [pick for pick in picks if not any(c.said(i - 1) in _PRICE_LEADS for i, item in enumerate(c.items) if item in pick.items)]
+        if not picks and not c.strangers():
+            return []  # "sold eggs for 5"
     if not c.explicit() and not any(pick.tag for pick in picks) and c.strangers():
         picks = []  # "sold patches for 40": the name is nobody's, the number no animal
     if len(picks) == 1 and (of := _out_of(c, picks[0])) is not None:
@@ -50,6 +54,19 @@ def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bo
     used += [item for item in c.items if item.said in {"total", "both", "together", "for both", "altogether"}]
     found = [c.past(fact, pick, "who", values, [*used, *price_items]) for pick in picks]
     return [c.take(each) for each in found]
+
+
+_ARTICLES: Final = frozenset({"the", "a", "an", "my", "our", "some", "old", "few", "last", "more", "used"})
+_OF_RABBITS: Final = frozenset({"kits", "litter", "doe_word", "buck_word", "bucks_word", "does_word", "pronoun", "all", "breed_name", "color", "to", "each", "no_count", "sell", "list", "reason", "scope:grow-outs"})
+
+
+def _something_else(c: Clause, cue: int) -> bool:
+    """Whether what is sold is a word that names no rabbit: `sold eggs for 5`, `sold the old cages for 40`."""
+    i = cue + 1
+    while c.said(i) in _ARTICLES:
+        i += 1
+    item = c.items[i] if i < len(c.items) else None
+    return item is not None and item.sort == "word" and item.marks.isdisjoint(_OF_RABBITS) and item.said not in {"for", "at", "to", "off", "out", "price", "number", "tag"}
 
 
 def _out_of(c: Clause, pick: Pick) -> int | None:
@@ -127,7 +144,8 @@ def _kits(c: Clause) -> int | None:
     """Index of what says that kits without tags leave."""
     for i in c.each("kits", "litter"):
         place = c.number_for(i, behind=False)
-        if place is not None or c.items[i].said in {"kits", "litter", "babies", "bunnies", "kids"}:
+        one = c.items[i].said in {"kit", "baby", "bunny"} and c.said(i - 1) in {"a", "another", "the", "last"}
+        if place is not None or one or c.items[i].said in {"kits", "litter", "babies", "bunnies", "kids"}:
             return i
     for i in c.sorted_as("animal"):
         if c.items[i].unit == "possessive" and i + 1 < len(c.items) and c.items[i + 1].marks & {"bucks_word", "does_word"}:

@@ -113,7 +113,11 @@ def kits_left(herd: Herd, litter: Litter | None, doe: str) -> str:
     kits = alive_now(litter)
     if not kits:
         return f"No kits left under doe {doe}."
-    return f"{words.count(kits, 'kit')} under doe {doe} now." if _nurses(herd, litter) else f"{words.count(kits, 'kit')} of doe {doe} left, without her."
+    return (
+        f"{words.count(kits, 'kit')} under doe {doe} now."
+        if _nurses(herd, litter)
+        else f"{words.count(kits, 'kit')} of doe {doe} left, without her."
+    )
 
 
 def _nurses(herd: Herd, litter: Litter) -> bool:

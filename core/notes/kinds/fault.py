@@ -29,7 +29,7 @@ class FaultSeen:
 
 
 EXAMPLES: tuple[Example, ...] = (
-    Example("33 has a torn ear", ({"who": "33", "fault": "torn ear", "on": "2026-11-25"},)),
+    Example("33 has a torn ear", ({"who": "33", "fault": "crooked teeth | long teeth | overgrown teeth | misaligned teeth | off bite | bad bite | torn ear", "on": "2026-11-25"},)),
     Example("fault 31: bowed legs", ({"who": "31", "fault": "bowed legs", "on": "2026-11-25"},)),
     Example("R22 split penis dq", ({"who": "R22", "fault": "split penis", "on": "2026-11-25", "disqualifies": True},)),
     Example("32 white hairs, not a dq", ({"who": "32", "fault": "white hairs", "on": "2026-11-25", "disqualifies": False},)),

@@ -51,7 +51,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("count",)
 CUES: Final = {
-    "count": "down to | still got | has got | counted | count | kit count | still has | kits left | kits now | up to | counts | kit check | now at | has still got | raising | nursing",
+    "count": "rearing | has reared | feeding all | down to | still got | has got | counted | count | kit count | still has | kits left | kits now | up to | counts | kit check | now at | has still got | raising | nursing",
     "has_kits": "has | got | has got | theres",
     "well": "warm | fat | wiggly | wiggling | fuzzy | healthy | squirming | plump | thriving",
     "left_over": "left | remaining | now | still",

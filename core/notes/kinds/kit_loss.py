@@ -65,7 +65,7 @@ OPENS: Final = ("lose", "step", "eat")
 CUES: Final = {
     "lose": "lost | lose | loses | losing | loss | losses | lots",
     "step": "trod on | trodden on | stepped on | stepped | sat on | squashed | crushed | squished | laid on | trampled | smothered | flattened | stomped | stomped on | stepping on | sat down on",
-    "eat": "ate | eating | eaten | cannibalized | chewed up | chewed on | eats | chewed",
+    "eat": "ate | eating | eaten | cannibalized | chewed up | chewed on | eats | chewed | munched | munched on | gobbled | gobbled up | devoured",
     "took_kits": "took | get | take | getting | got into | got | killed | grabbed | dragged off | carried off | rat got | cat got | dog got | snake got | coon got | hawk got | got at | raided | nabbed",
     "fewer": "down | short | minus",
     "froze": "froze | frozen | frozen solid | freezing",
@@ -80,7 +80,7 @@ CUES: Final = {
     "cause:deformed": "deformed | deformity | malformed | born wrong",
     "cause:unknown": "no idea why | not sure why | dont know why | unknown | cause unknown | no reason | not sure what happened | dont know what happened | unknown cause | idk why",
     "cause:crushed": "stomped | trod on | trodden on | stepped on | sat on | squashed | crushed | squished | laid on | trampled | smothered | flattened | stomped on",
-    "cause:eaten": "ate | eaten | eating | cannibalized | chewed up | chewed on",
+    "cause:eaten": "ate | eaten | eating | cannibalized | chewed up | chewed on | munched | munched on | gobbled | gobbled up | devoured",
 }  # fmt: skip
 TROD: Final = frozenset({"stepped on", "stepped", "sat on", "laid on", "trampled", "stomped", "stomped on", "stepping on", "sat down on", "sat"})
 CAUSES: Final = ("eaten", "crushed", "predator", "cold", "heat", "starved", "out_of_box", "deformed", "sick", "scattered", "unknown")
@@ -98,6 +98,8 @@ def read(c: Clause) -> None:
     pick = _doe(c, cue)
     if pick is None and not c.has("kits", "litter"):
         return
+    if pick is not None and pick.tag is None and not c.has("kits", "litter") and not c.sorted_as("num"):
+        return  # "lost daisy"
     animal = c.herd.find(pick.tag) if pick and pick.tag else None
     if pick and animal is not None and not _nursing(c, pick) and not (c.has("kits", "litter") or _kit_number(c, cue, pick)):
         return
@@ -140,7 +142,7 @@ def _cue(c: Clause) -> int | None:
         cue = c.first(mark)
         if cue is not None and c.items[cue].said == "lots" and c.whole(cue + 1) is None and not (c.items[cue + 1 : cue + 2] and c.items[cue + 1].marks & {"no_count", "all", "pronoun"}):
             continue
-        if cue is not None and mark == "step" and c.said(cue + 1) in {"herself", "himself", "out", "themselves"}:
+        if cue is not None and mark == "step" and c.said(cue + 1) in {"herself", "himself", "out", "out of", "in", "into", "over", "themselves"}:
             continue
         if cue is not None and mark == "eat" and not (c.has("kits", "litter") or c.number_for(cue) is not None):
             continue

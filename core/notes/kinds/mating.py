@@ -58,7 +58,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("breed",)
 CUES: Final = {
-    "breed": "done his job with | did his job with | did his duty with | did his duty by | did the deed with | had a visit from | paid a visit to | got together with | hooked up with | spent time with | observed mating | mated with | mated to | was mated | went to visit | got her bred | bred | rebred | brd | breed her | put in with | put with | went in with | covered | serviced | mated | bred back | put to | x | ran with"
+    "breed": "mounted by | was mount by | was mounted by | got covered by | done his job with | did his job with | did his duty with | did his duty by | did the deed with | had a visit from | paid a visit to | got together with | hooked up with | spent time with | observed mating | mated with | mated to | was mated | went to visit | got her bred | bred | rebred | brd | breed her | put in with | put with | went in with | covered | serviced | mated | bred back | put to | x | ran with"
     " | took to | breeding | breedings | got bred | was bred | bred her | mating | matings | put together | introduced to | visited | went to see"
     " | dated | had a date with | did a breeding | re bred | had a visit with | visit with | visited with",
     "put": "put | stuck | took | tried | set",
@@ -119,7 +119,7 @@ def _cue(c: Clause) -> int | None:
         return None
     known = [c.known(i) for i in range(len(c.items))]
     sexes = {animal.sex for animal in known if animal}
-    return together if {"doe", "buck"} <= sexes or c.has("falls") else None
+    return together if {"doe", "buck"} <= sexes or c.has("falls") or (sexes and c.strangers()) else None
 
 
 def _only_a_pair(c: Clause) -> bool:

@@ -62,9 +62,7 @@ CUES: Final = {
 
 def read(c: Clause) -> None:
     """What to be reminded of, the day and the time, and the animal in it."""
-    cue = c.first("remind")
-    if cue is None:
-        return
+    cue = c.first("remind") or 0
     dates = c.dates()
     said = c.items[dates[0]].value if dates else None
     days = c.resolved(said, "plan") if said else Days(None)

@@ -131,6 +131,8 @@ def _sexed(c: Clause, mark: str) -> tuple[int | None, list[Item]]:
 def _doe(c: Clause, cue: int | None) -> Pick | None:
     if c.explicit():
         return c.subject_of(cue)
+    if c.strangers():
+        return c.spoken_of()
     led = c.led("from", "of", "off", "doe", "for")
     numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None and not c.counted(i)]
     if led is not None:
