@@ -65,6 +65,17 @@ NOTES = [
     unrecorded("14 no kits"),
     unrecorded("12 has 1 kit with a bad eye"),
     unrecorded("12 1 kit with a bad eye"),
+    remark("12 stepped out of her box", "12"),
+    note("12 stepped on 2 kits", fact("kits_lost", doe="12", count=2, cause="crushed"), fact("nest_manners", doe="12", sign="stepped_on")),
+    note("12 lost 2 kits. froze", fact("kits_lost", doe="12", count=2, cause="cold")),
+    note("one of 16's weaned kits is dead", fact("kits_lost", doe="16", count=1)),
+    note("weaned 16: 3 nice bucks 2 does", fact("weaned", doe="16", count=5, bucks=3, does=2)),
+    note("fostered 2 kits from 12 to 16. fostered them last night", fact("fostered", from_="12", to="16", count=2, on="2026-11-24")),
+    note("foster kits from 14", ask="which_animal"),
+    note("swapped hutches with 14", ask="which_animal"),
+    note("16 good nest 5 warm", ask="which_number"),
+    remark("Flint good nest 5 warm", "3"),
+    note("clover nest good 5 warm", ask="which_number"),
 ]
 
 

@@ -69,6 +69,22 @@ NOTES = [
     note("22 refused Moss two times", fact("refused", doe="22", buck="5")),
     note("bred 15 to 7 at 4:30", fact("bred", doe="15", buck="7")),
     remark("Flint soiled the nest", "3"),
+    note("15 and 7 twice", fact("bred", doe="15", buck="7", falls=2)),
+    note("15 7 once", fact("bred", doe="15", buck="7", falls=1)),
+    note("bred 15 to Flint 2 decent falls", fact("bred", doe="15", buck="3", falls=2)),
+    note("bred 15 to Flint, nice fall", fact("bred", doe="15", buck="3")),
+    note("bred R99 to 15", ask="which_animal"),
+    note("tried 15 with Moss but she would have none of it", fact("refused", doe="15", buck="5")),
+    note("yesterday tried 15 with Moss. she would have none of it", fact("refused", doe="15", on="2026-11-24", buck="5")),
+    remark("haven't palpated 22", "22"),
+    note("palp 22 ?", fact("palpated", doe="22", result="unsure")),
+    remark("14 isn't using her box right", "14"),
+    note("16 uses the nest box as a toilet", fact("nest_manners", doe="16", sign="soiled")),
+    note("16 nest box, she sleeps in it", fact("nest_manners", doe="16", sign="lounging")),
+    note("16 nest box, she lies in it", fact("nest_manners", doe="16", sign="lounging")),
+    note("14 has the nest box in", fact("nest_box", doe="14", change="in")),
+    unrecorded("14 has a box"),
+    unrecorded("14 has the nest box"),
 ]
 
 

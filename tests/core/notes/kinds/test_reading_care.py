@@ -128,6 +128,12 @@ NOTES = [
     note("9 and 12 are sweet", fact("temper", who="12", grade="good", sign="sweet"), fact("temper", who="9", grade="good", sign="sweet")),
     note("14 and 9 pulled fur", fact("nest_manners", doe="14", sign="good"), fact("nest_manners", doe="9", sign="good")),
     note("moved 31 and R22 to B3", fact("moved", who="31", cage="B3"), fact("moved", who="R22", cage="B3")),
+    remark("14 and the hay to B3", "14"),
+    note("swapped cages 14 and 9", ask="what"),
+    note("low of 15 tonight", fact("weather", what="cold", celsius=-9.4)),
+    note("14 kindled 8 around 3:15", fact("kindled", doe="14", born=8)),
+    note("14 kindled 8 at 3:15", fact("kindled", doe="14", born=8)),
+    unrecorded("low of 15 rabbits friday"),
 ]
 
 

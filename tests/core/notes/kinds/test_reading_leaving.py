@@ -87,6 +87,12 @@ NOTES = [
     note("butchered 31 and R22", fact("culled", who="31"), fact("culled", who="R22")),
     note("list 31, R22 for 40 each", fact("for_sale", who="31", price="40.00"), fact("for_sale", who="R22", price="40.00")),
     note("cull 31 and R22", fact("planned", who="31", what="cull"), fact("planned", who="R22", what="cull")),
+    note("sold patches for 40", ask="which_animal"),
+    note("sold the runt of 16's litter", fact("sold", litter_of="16", count=1)),
+    note("sold a kit of 16", fact("sold", litter_of="16", count=1)),
+    note("sold a kit from 16 for $20", fact("sold", litter_of="16", count=1, price="20.00")),
+    note("sold the kit from 16", ask="how_many"),
+    note("keep the mini rex", ask="which_animal"),
 ]
 
 

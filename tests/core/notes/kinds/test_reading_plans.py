@@ -82,6 +82,13 @@ NOTES = [
     note("bought 4 bags feed 50 lb 18.50 each", fact("feed_bought", grams=90718, bags=4, price="74.00")),
     remark("bought 4 bags shavings"),
     note("feed bought by 3", ask="how_many"),
+    note("new buck 42 satin born march", fact("animal", tag="42", sex="buck", breed="Satin")),
+    note('new buck 42 "Gus" satin', fact("animal", tag="42", name="Gus", sex="buck", breed="Satin")),
+    note("new doe 40 mini rex b. 3/4", fact("animal", tag="40", sex="doe", breed="Mini Rex", born="2026-03-04")),
+    note("show me everything due", fact("query", about="due", scope="all")),
+    remark("is Juno allergic to cats?", "14"),
+    note("bought 2 bags of feed, pellets are 22 a bag", fact("feed_bought", bags=2, price="44.00")),
+    note("bought a 50 lb bag of feed for $22", fact("feed_bought", grams=22680, bags=1, price="22.00")),
 ]
 
 

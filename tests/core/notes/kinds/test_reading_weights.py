@@ -85,6 +85,13 @@ NOTES = [
     unrecorded("colour is black now"),
     unrecorded("the gate is open 4-6"),
     unrecorded("gate was open today 4-6 then"),
+    note("weights in grams, 31: 1790, 32: 1850", fact("weighed", who="31", grams=1790), fact("weighed", who="32", grams=1850)),
+    note("weights in pounds: 31 4-6, 32 4-8", fact("weighed", who="31", grams=1984), fact("weighed", who="32", grams=2041)),
+    note("31 cut to 5 lb", fact("ration", amount=5.0, unit="lb", who="31")),
+    note("planning on butchering 32 saturday", fact("planned", who="32", what="cull", on="2026-11-28")),
+    note("butchering 32 today", fact("culled", who="32")),
+    unrecorded("31 is down to 5 lb"),
+    unrecorded("feed 31 5 lb"),
 ]
 
 
