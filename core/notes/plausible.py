@@ -92,7 +92,17 @@ def _animal_at(c: Clause, i: int) -> bool:
     return i < len(c.items) and (c.items[i].sort in {"animal", "code", "num", "cage"} or bool(c.items[i].marks & {"kits", "litter"}))
 
 
+LITTLE: Final = 4  # items: `lost daisy`, and hardly more
+
+
+def _stranger(found: Found) -> bool:
+    """Whether a name that nobody knows stands in the animal's place: it is asked about."""
+    return found.said is not None and not found.said.tags and any(item.said.removesuffix("'s") == found.said.said for item in found.used)
+
+
 def _died(c: Clause, found: Found) -> bool:
+    if _stranger(found) and len(c.items) <= LITTLE:
+        return False
     if _owned(c, found):
         return True
     for i in _cues(c, found):
@@ -124,8 +134,8 @@ def _left(c: Clause, found: Found) -> bool:
     """Sold, butchered or given away."""
     if _owned(c, found) and "litter_of" not in found.values:
         return True
-    if found.said is not None and not found.said.tags and any(item.said.removesuffix("'s") == found.said.said for item in found.used):
-        return False  # a name that nobody knows is asked about
+    if _stranger(found):
+        return False
     cues = [i for i in _cues(c, found) if c.items[i].marks & {"sell", "cull", "list"} and c.said(i).split(" ")[-1] not in {"with", "to", "for", "by"}]
     if found.fact.kind == "sold" and (any(c.said(i) == "sold" and c.said(i + 1) in {"me", "us"} for i in cues) or (not cues and c.said(c.opening() or 0) == "bought")):
         return True
@@ -285,7 +295,7 @@ def _some_of_them(c: Clause, found: Found) -> bool:
     if c.has("count", "left_over", "has_kits") or any(("all" in item.marks and c.whole(i + 1) is not None) or item.said == "all" for i, item in enumerate(c.items)):
         return False
     used = {id(item) for item in found.used}
-    rest = [item for item in c.items if id(item) not in used and item.sort == "word" and not item.marks & {"kits", "all", "alive", "doe_word", "nest_place", "pronoun", "litter"}]
+    rest = [item for item in c.items if id(item) not in used and item.sort == "word" and not item.marks & {"kits", "all", "alive", "doe_word", "nest_place", "pronoun", "litter", "well", "sign:good"}]
     return any(item.said not in LINKS and item.said not in DETERMINERS and item.said not in BARE for item in rest)
 
 

@@ -73,9 +73,9 @@ NOTES = [
     note("fostered 2 kits from 12 to 16. fostered them last night", fact("fostered", from_="12", to="16", count=2, on="2026-11-24")),
     note("foster kits from 14", ask="which_animal"),
     note("swapped hutches with 14", ask="which_animal"),
-    note("16 good nest 5 warm", ask="which_number"),
+    note("16 good nest 5 warm", fact("nest_manners", doe="16", sign="good"), fact("kit_count", doe="16", count=5)),
     remark("Flint good nest 5 warm", "3"),
-    note("clover nest good 5 warm", ask="which_number"),
+    note("clover nest good 5 warm", fact("nest_manners", doe="9", sign="good"), ask="confirm"),
 ]
 
 
