@@ -29,7 +29,9 @@ INTERJECTIONS: Final = frozenset("ugh omg bruh um uh hey lol damn dang aw aww wo
 #: Words between a number and what it counts.
 LOOKS: Final = frozenset({"little", "big", "nice", "fat", "pretty", "good", "young", "healthy", "small", "tiny", "cute", "fine", "strong", "lovely", "beautiful", "chunky", "plump", "sturdy", "nice-looking"})
 #: Verbs that an animal stands right behind.
-VERBS_OF_ANIMALS: Final = frozenset({"breed", "sell", "cull", "die", "palpate", "wean", "weigh", "list", "move", "treat"})
+VERBS_OF_ANIMALS: Final = frozenset({"breed", "sell", "cull", "die", "palpate", "wean", "weigh", "list", "move", "treat", "tag"})
+BESIDE_ANIMALS: Final = frozenset({"under", "from", "on", "for", "in", "of", "off"})
+OF_ANIMALS: Final = ("box", "dead", "die", "lose", "weigh", "kits", "litter", "palpate", "foster", "condition")
 COUNT_MARKS: Final = frozenset({"kits", "alive", "dead", "born", "bucks_word", "does_word", "bag", "falls", "cup_word", "each"})
 FILLERS: Final = frozenset({"more", "good", "solid", ",", ":", "-", "(", ")", "=", ">", "the", "a", "an", "of", "her", "his", "and", "is", "was", "are", "were", "with", "at", "about", "only", "just", "em", "them", "my", "our", "that"})
 
@@ -287,7 +289,7 @@ class Clause:
         """Index of an unknown word that opens the statement where its animal would stand: `zed 4-3`, `mopsy kindled 8`."""
         place = self.opening()
         item = self.items[place] if place is not None else None
-        if place is None or item is None or item.sort != "word" or item.marks or item.said in COMMON or not item.said.isalpha() or len(item.said) < NAME_LETTERS:
+        if place is None or item is None or item.sort != "word" or item.marks or item.said.removesuffix("'s") in COMMON or not item.said.removesuffix("'s").isalpha() or len(item.said) < NAME_LETTERS:
             return None
         following = self.items[place + 1] if place + 1 < len(self.items) else None
         return place if following is not None and (following.sort in {"weight", "pair", "clock", "num"} or bool(following.marks - {"to", "from", "pronoun", "question"})) else None
@@ -298,12 +300,13 @@ class Clause:
         for i in range(1, len(self.items)):
             item, before = self.items[i], self.items[i - 1]
             name = item.said.removesuffix("'s")
-            if item.sort != "word" or item.marks or not name.isalpha() or len(name) < NAME_LETTERS or (name in COMMON and name.capitalize() not in self.scene.text.split()) or name.endswith(("ing", "ly")) or self.taken(i):
+            if item.sort != "word" or item.marks or not name.isalpha() or len(name) < NAME_LETTERS or (name in COMMON and name.capitalize() not in self.scene.text.split()) or name.endswith(("ing", "ly", "tion", "itis", "osis", "ness")) or self.taken(i):
                 continue
             led = bool(before.marks & VERBS_OF_ANIMALS) or (before.said in {"to", "x", "with", "w"} and self.has("breed")) or (before.said == "of" and (self.whole(i - 2) is not None or self.said(i - 2) in {"one", "some", "all"}))
-            led = led or (before.said in {"found", "lost"} and (self.has("die", "dead") or i + 1 == len(self.items))) or (before.said == "put" and self.has("in_with")) or (before.said in {"gave", "give"} and self.has("drug", "to"))
+            led = led or (before.said in {"found", "lost"} and (self.has("die", "dead") or i + 1 == len(self.items))) or (before.said == "put" and self.has("in_with")) or (before.said in {"gave", "give"} and (self.has("drug", "to") or bool(self.sorted_as("cup", "dose"))))
+            led = led or (before.said.split(" ")[-1] in BESIDE_ANIMALS and name not in COMMON and self.has(*OF_ANIMALS)) or (self.has("box") and bool(before.marks & {"box_in", "box_out"}))
             after = self.items[i + 1] if i + 1 < len(self.items) else None
-            ends = after is None or after.sort != "word" or bool(after.marks & {"to", "kits", "litter", "each", "drug", "dead", "die", "in_with"}) or after.said in {"to", "for", "with", "at", "today", "and"}
+            ends = after is None or after.sort != "word" or bool(after.marks & {"to", "all", "kits", "litter", "each", "drug", "dead", "die", "in_with"}) or after.said in {"to", "for", "with", "at", "today", "and", "a", "her", "his", "this"}
             if led and ends:
                 found.append(i)
         return found

@@ -131,7 +131,7 @@ def _sexed(c: Clause, mark: str) -> tuple[int | None, list[Item]]:
 def _doe(c: Clause, cue: int | None) -> Pick | None:
     if c.explicit():
         return c.subject_of(cue)
-    if c.strangers():
+    if c.strangers() and not any((animal := c.known(i)) and animal.sex == "doe" for i in c.sorted_as("num")):
         return c.spoken_of()
     led = c.led("from", "of", "off", "doe", "for")
     numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None and not c.counted(i)]
