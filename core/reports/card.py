@@ -27,7 +27,7 @@ from core.words import count, listed
 
 #: How many of each thing a card shows.
 SHOWN = 4
-LITTERS_SHOWN = 3
+LITTERS_SHOWN = 3  # not a figure: lines on a phone
 
 
 @dataclass(frozen=True, slots=True)
