@@ -106,6 +106,12 @@ def test_the_litter_of_a_doe_that_died_is_still_weaned() -> None:
     herd = tell(tell(doe(31), "kindled", doe="1", born=8), "died", who="1")
 
     assert days(herd, "wean", "1") == [ago(-35)]
+    assert [due(herd, name)[0].text for name in ("check_nest", "nest_box_out", "wean")] == [
+        "Check the nest of doe 1 (she is gone): count the kits, take out the dead",
+        "Nest box out for doe 1's kits (she is gone)",
+        "Wean doe 1's litter (she is gone): 8 kits",
+    ]
+    assert due(tell(herd, "kits_lost", doe="1", count=8), "check_nest") == []
 
 
 def test_a_litter_whose_dam_is_not_on_the_book() -> None:

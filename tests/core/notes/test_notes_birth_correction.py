@@ -9,7 +9,7 @@ import pytest
 
 from core.notes.answer import COUNTS
 from core.notes.birth_correction import birth_numbers
-from core.notes.correction_fields import birth_agreed, senses
+from core.notes.correction_fields import amended, birth_agreed, senses
 from core.notes.fact import Fields
 from core.notes.kinds.correction import Correct
 from core.notes.listen import listen
@@ -195,3 +195,8 @@ def test_a_tag_of_two_figures_is_no_count_and_a_number() -> None:
     """ "22 weighs" begins with one number, "8 2" with two."""
     assert COUNTS.match("8 2 dead")
     assert not COUNTS.match("22 weighs 9-6")
+
+
+def test_a_word_is_no_number_of_a_fact() -> None:
+    """Nothing is amended with it."""
+    assert amended(fact("kindled", doe="14", born=8), {"born": "many"}) is None
