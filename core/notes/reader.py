@@ -96,7 +96,7 @@ WORDLESS_PLACES: Final = frozenset(place for place, module in enumerate(STATEMEN
 BY_MARK: Final[Mapping[str, tuple[int, ...]]] = {
     mark: tuple(place for place, module in enumerate(STATEMENT_KINDS) if mark in TRIGGERS[module]) for mark in frozenset().union(*TRIGGERS.values())
 }
-KIND_CUES: Final[Mapping[str, Any]] = {module.KIND.name: module.CUES for module in ALL}
+KIND_CUES: Final[Mapping[str, frozenset[str]]] = {module.KIND.name: frozenset(module.CUES) for module in ALL}
 PLAIN: Final = frozenset({"word", "mark", "break", "date", "time"})  # items that no kind can begin with when it has no word of its own
 LEXICON: Final = Lexicon(
     [*(module.CUES for module in ALL), {"color": " | ".join(color_words()), "breed_name": " | ".join(breed_words())}]
@@ -561,11 +561,12 @@ BESIDE_VERB: Final = frozenset({("weigh", "litter_weighed"), ("list", "sold"), (
 
 def _unread_verb(clause: Clause) -> str:
     """A verb of the barn in the statement that none of its readings knows; empty where there is none."""
+    if clause.marks.isdisjoint(VERBS):
+        return ""
     kinds = [found.fact.kind for found in clause.found]
-    known = frozenset().union(*(frozenset(KIND_CUES.get(kind, ())) for kind in kinds))
     for item in clause.items:
         marks = item.marks & VERBS
-        if marks and item.marks.isdisjoint(known) and id(item) not in clause.used and not any((mark, kind) in BESIDE_VERB for mark in marks for kind in kinds):
+        if marks and id(item) not in clause.used and all(item.marks.isdisjoint(KIND_CUES.get(kind, frozenset())) for kind in kinds) and not any((mark, kind) in BESIDE_VERB for mark in marks for kind in kinds):
             return item.said
     return ""
 

@@ -57,6 +57,7 @@ OPENS: Final = ("die",)
 CUES: Final = {
     "die": "found expired | was found dead | euthanised | was euthanized | humanely euthanized | found cold | stiff as a board | has died | has passed | is no more | didnt make it through | succumbed | passed in the night | rip | stiff | found stiff | cold and stiff | died | found dead | dead | passed away | passed | put down | had to put down | euthanized | ded | dies | death | deaths | passed on | kicked the bucket | was dead | deceased | bit the dust"
     " | didnt make it | keeled over | croaked | is gone | had to euthanize | put to sleep | gone over the rainbow bridge",
+    "took_kits": "got | took | killed | grabbed | carried off | dragged off",
     "found": "found",
     "put": "put",
     "lose": "lost | lose",
@@ -72,6 +73,8 @@ def read(c: Clause) -> None:
     if cue is None:
         cue = _put_down(c)
     if cue is None:
+        cue = _carried_off(c)
+    if cue is None:
         cue = c.first("lose")
         if cue is None and "die" not in c.virtual:
             return
@@ -84,12 +87,22 @@ def read(c: Clause) -> None:
         if spoken and cue is not None and (c.has("pronoun") or unknown):
             c.take(c.past(Died, spoken, "who", {"cause": cause_of_death(c, cue)}, [c.items[cue]]))
         return
-    used = [item for item in c.items if item.marks & {"die", "lose", "found", "dead"}]
+    used = [item for item in c.items if item.marks & {"die", "lose", "found", "dead", "took_kits"}]
     if not c.explicit():
         places = [i for i in places if c.known(i) or (cue is not None and abs(i - cue) == 1)]
     listed = c.listed_subjects(-1)
     for pick in listed if len(listed) > 1 else [c.pick(i) for i in (places if c.explicit() else places[:1])]:
         c.take(c.past(Died, pick, "who", {"cause": cause_of_death(c, cue)}, used))
+
+
+def _carried_off(c: Clause) -> int | None:
+    """`a raccoon got R22`: a predator, and the animal right behind the verb."""
+    took = c.first("took_kits")
+    if took is None or not c.has("cause:predator") or c.said(took) not in {"got", "took", "killed", "grabbed", "carried off", "dragged off"}:
+        return None
+    animal = c.known(took + 1)
+    ends = took + 2 >= len(c.items) or c.items[took + 2].sort in {"mark", "date", "break"}
+    return took if animal is not None and ends and c.items[took + 1].unit != "possessive" else None
 
 
 def _put_down(c: Clause) -> int | None:

@@ -29,7 +29,7 @@ class FaultSeen:
 
 
 EXAMPLES: tuple[Example, ...] = (
-    Example("33 has a torn ear", ({"who": "33", "fault": "crooked teeth | long teeth | overgrown teeth | misaligned teeth | off bite | bad bite | torn ear", "on": "2026-11-25"},)),
+    Example("33 has a torn ear", ({"who": "33", "fault": "torn ear", "on": "2026-11-25"},)),
     Example("fault 31: bowed legs", ({"who": "31", "fault": "bowed legs", "on": "2026-11-25"},)),
     Example("R22 split penis dq", ({"who": "R22", "fault": "split penis", "on": "2026-11-25", "disqualifies": True},)),
     Example("32 white hairs, not a dq", ({"who": "32", "fault": "white hairs", "on": "2026-11-25", "disqualifies": False},)),
@@ -49,7 +49,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("fault",)
 CUES: Final = {
-    "fault": "toenail white | toenail wht | wht toenail | wht toe nail | white toe | white nails | white toenail | white toenails | white nail | white toe nail | white spot | white foot | stray white hairs | scattered white hairs | white hairs | malocclusion | bad teeth | wolf teeth | buck teeth | buckteeth | butting teeth"
+    "fault": "crooked teeth | long teeth | overgrown teeth | misaligned teeth | off bite | bad bite | toenail white | toenail wht | wht toenail | wht toe nail | white toe | white nails | white toenail | white toenails | white nail | white toe nail | white spot | white foot | stray white hairs | scattered white hairs | white hairs | malocclusion | bad teeth | wolf teeth | buck teeth | buckteeth | butting teeth"
     " | cow hocked | cow hocks | split penis | pinched hindquarters | pinched hips | pinched hq | snipey | moon eye | wall eye | wry tail | broken tail | crooked tail | screw tail | narrow loin | long shoulders | long shoulder | hutch stain"
     " | mismatched toenails | mismatched toenail | undercut | undercut hips | chopped | flat over the loin | light eyes | eye color | wrong eye color | off teeth | tooth problem | faults | fault | extra toenail | missing toenail"
     " | bent ear | lopped ear | dewlap too big | big dewlap | woolly coat | thin coat | poor fur | long fur | rough coat | bad undercolor | white undercolor | brindling | smut | crooked front leg | crooked legs | bowed legs | one testicle"

@@ -99,7 +99,7 @@ def _price(c: Clause, bags: int | None) -> tuple[int | None, bool]:
     if money:
         return money[0], _each(c, money[0])
     for i in c.sorted_as("num"):
-        if i != bags and (_each(c, i) or c.said(i - 1) in {"@", "at", "for", "paid"} or c.items[i].said.count(".") == 1):
+        if i != bags and (_each(c, i) or c.said(i - 1) in {"@", "at", "for", "paid"} or c.said(i + 1) in _OF_ALL or c.items[i].said.count(".") == 1):
             return i, _each(c, i)
     return None, False
 

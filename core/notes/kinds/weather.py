@@ -62,7 +62,7 @@ CUES: Final = {
 }  # fmt: skip
 
 
-SMALL_WORDS: Final = frozenset("its it is was got gets so very really already now out outside here in the barn at today tonight this morning only down up to again gonna going supposed be about around it's we're to that really".split())  # noqa: SIM905 - a table of words
+SMALL_WORDS: Final = frozenset("its it is was got gets so very really already now out outside here in the barn at today tonight this morning only down up to again gonna going supposed be about around it's we're to that really warning advisory watch".split())  # noqa: SIM905 - a table of words
 
 
 def read(c: Clause) -> None:

@@ -26,7 +26,7 @@ ELSEWHERE = (
     "it's a bit cold in 9's corner", "16 bit through the waterline", "Flint nipped the carrot out of my hand", "Biscuit scratched her ear once",
     "14 charged the door to get hay", "what a mean wind, 14 is hiding", "my knee hurts, limping to 14's cage", "the runs are clean now for 12",
     "finished the crossword next to Juno", "brushed past Flint's cage and he jumped", "33 looks blue today", "33's latch is a mean one",
-    "skipped breakfast because Clover got loose", "Thistle had pitched straw out of her box again", "Doe 9 exam: no nasal discharge", "5's limp is all gone",
+    "skipped breakfast because Clover got loose", "Thistle threw a toy out of her box again", "Doe 9 exam: no nasal discharge", "5's limp is all gone",
     "Moss needs his nails done", "no frost last night", "Juno x Flint gave nice kits last time", "Thistle 1 kit w eye infection", "the grow pen is where 16 is now",
     "normally moss gets a cup", "the book says 14 kindled 8", "would sell R22 if someone offered 60", "we were going to butcher 32",
     "Juno's july litter was small", "nobody has bought Pip yet",
