@@ -213,7 +213,7 @@ def _from_word(tokens: Sequence[Token], at: int, key: str) -> tuple[Said, int] |
             return Said("month_end"), of + 1
     if key == "new" and following == "years" or key == "new" and following == "year" and _key(tokens, at + 2) == "s":
         return _new_year(tokens, at)
-    if key in {"christmas", "xmas"} and _key(tokens, at - 1) in {"by", "until", "til", "till", "through", "thru", "on", "before", "after", "around"}:
+    if key in {"christmas", "xmas"} and _key(tokens, at - 1) in {"by", "until", "til", "till", "through", "thru", "on", "before", "after", "around"} and _key(tokens, at - 2) not in {"week", "day", "weekend"}:
         eve = following == "eve"
         return Said("day_month", 24 if eve else 25, 12), at + 1 + eve  # not a figure: christmas
     if key in {"night", "nite"} and following == "before" and _key(tokens, at + 2) == "last":
@@ -227,7 +227,7 @@ def _from_word(tokens: Sequence[Token], at: int, key: str) -> tuple[Said, int] |
 
 def _new_year(tokens: Sequence[Token], at: int) -> tuple[Said, int] | None:
     """`until new year's`, `by new years eve`."""
-    if _key(tokens, at - 1) not in {"by", "until", "til", "till", "through", "thru", "on", "before", "after", "around"}:
+    if _key(tokens, at - 1) not in {"by", "until", "til", "till", "through", "thru", "on", "before", "around"}:
         return None
     end = at + (2 if _key(tokens, at + 1) == "years" else 3)
     eve = _key(tokens, end) == "eve"

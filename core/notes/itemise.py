@@ -643,7 +643,7 @@ class Scan:
             if not known:
                 self.items[-1].value = Mention((), number)
             return
-        if token.key == "/" and token.glued and self.items and self.items[-1].said == "w":
+        if token.key == "/" and token.glued and self.items and self.items[-1].said in {"w", "in w"}:
             self.at += 1
             return
         self._add("break" if token.key == "\n" else "mark", self.at + 1)
