@@ -16,8 +16,8 @@ Write = Callable[[str], None]
 
 GREETING = "Type a note as you would text it. 'help' tells what you can say; 'quit' ends the chat."
 PROMPT = "barn> "
-#: Asks for the choices again.
-AGAIN = ("?",)
+#: Shows the last reply again: a question with its letters.
+AGAIN = "?"
 LEAVING = ("/quit", "/exit", "quit", "exit", "bye")
 
 
@@ -35,12 +35,12 @@ def chosen(text: str, choices: tuple[Choice, ...]) -> str:
 
 
 def converse(messages: Iterable[str], hear: Hear, write: Write, *, gap: str = "") -> None:
-    """Answer each message in turn; `gap` is written after each reply. A question mark alone brings what stands open once more."""
+    """Answer each message in turn; `gap` is written after each reply. A question mark alone brings the last reply once more."""
     choices: tuple[Choice, ...] = ()
-    asked: Reply | None = None
+    last: Reply | None = None
     for text in messages:
-        reply = asked if asked is not None and text.strip() in AGAIN else hear(chosen(text, choices))
-        choices, asked = reply.choices, reply if reply.choices else None
+        reply = last if last is not None and text.strip() == AGAIN else hear(chosen(text, choices))
+        choices, last = reply.choices, reply
         write(shown(reply))
         write(gap)
 

@@ -49,7 +49,7 @@ def test_letters_belong_to_the_last_reply_only() -> None:
 
 
 def test_question_mark_brings_the_question_again() -> None:
-    """While a question stands open it is shown once more, letters and all; otherwise a question mark is a message like any other."""
+    """The last reply is shown once more, a question with its letters, which still count; before any reply it is a message like any other."""
     heard: list[str] = []
     shown: list[str] = []
 
@@ -57,9 +57,9 @@ def test_question_mark_brings_the_question_again() -> None:
         heard.append(text)
         return ASKS if text == "bred 15" else Reply(("Done.",))
 
-    chat.piped(["bred 15\n", "?\n", "b\n", "?\n"], hear, shown.append)
-    assert heard == ["bred 15", "5", "?"]
-    assert shown[0] == shown[2] == chat.shown(ASKS)
+    chat.piped(["?\n", "bred 15\n", "?\n", "b\n"], hear, shown.append)
+    assert heard == ["?", "bred 15", "5"]
+    assert shown[2] == shown[4] == chat.shown(ASKS)
 
 
 def test_banner_names_the_way_out() -> None:
