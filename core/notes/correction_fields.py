@@ -72,12 +72,14 @@ def _animal_field(fact: Fact, names: set[str], value: Json, herd: Herd) -> str |
 def senses(fact: Fact, correct: Correct, text: str, herd: Herd) -> tuple[Correct, ...]:
     """What the correction may mean: a number alone may be a tag or the count, unless "make that" or "not 7" tells.
 
-    Ounces alone put right a weight with pounds in it: they are its ounces, or all of it.
+    Ounces alone put right a weight with pounds in it: they are its ounces, or all of it. Where there is a price and no count, it is the price.
     """
     name, value = next(iter(correct.set), ("", None))
     pounds = _pounds_kept(fact, correct, text)
     if pounds:
         return (replace(correct, set=Fields((("grams", grams_of(pounds) + int(value or 0)),))), correct)
+    if name == "count" and len(correct.set) == 1 and _is_priced(fact) and isinstance(value, int):
+        return (replace(correct, set=Fields((("price", f"{value}.00"),))),)
     count = field_for(fact, "count", value, herd)
     animal = field_for(fact, "who", value, herd)
     number = str(value)
@@ -92,6 +94,12 @@ def senses(fact: Fact, correct: Correct, text: str, herd: Herd) -> tuple[Correct
     if wrong:
         return (as_count,) if str(to_json(fact).get(count)) == wrong.group(1) else (correct,)
     return (as_animal, as_count)
+
+
+def _is_priced(fact: Fact) -> bool:
+    """Whether the only plain number in it is its price: one animal sold or offered."""
+    said = to_json(fact)
+    return "who" in said and "price" in said
 
 
 def _pounds_kept(fact: Fact, correct: Correct, text: str) -> int:

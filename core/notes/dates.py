@@ -211,7 +211,7 @@ def _from_word(tokens: Sequence[Token], at: int, key: str) -> tuple[Said, int] |
         of = at + 3 if _key(tokens, at + 2) in {"the", "this"} else at + 2
         if _key(tokens, of) == "month":
             return Said("month_end"), of + 1
-    if key == "new" and following == "years" or key == "new" and following == "year" and _key(tokens, at + 2) == "s":
+    if (key == "new" and following == "years") or (key == "new" and following == "year" and _key(tokens, at + 2) == "s"):
         return _new_year(tokens, at)
     if key in {"christmas", "xmas"} and _key(tokens, at - 1) in {"by", "until", "til", "till", "through", "thru", "on", "before", "after", "around"} and _key(tokens, at - 2) not in {"week", "day", "weekend"}:
         eve = following == "eve"

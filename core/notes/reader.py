@@ -491,7 +491,7 @@ def _tentative(clause: Clause) -> bool:
 UNDONE: Final = frozenset({"haven't", "havent", "have not", "hasn't", "hasnt", "has not", "didn't", "didnt", "did not", "not", "never", "ain't", "aint"})
 
 
-def _denied(clause: Clause) -> bool:  # noqa: C901 - one case a line
+def _denied(clause: Clause) -> bool:  # noqa: C901, PLR0912 - one case a line
     """Whether the verb is denied: `hasn't kindled yet`, `no kits yet`, `not bred`, `none of them died`."""
     nobody = next((i for i, item in enumerate(clause.items) if item.said in {"none", "nobody", "neither", "no one"}), None)
     if nobody is not None and not clause.sorted_as("num", "weight", "pair") and any(item.marks & {"die", "lose", "step", "eat", "dead"} for item in clause.items[nobody + 1 :]):

@@ -83,8 +83,9 @@ def _change(c: Clause, cue: int) -> str | None:
         return "out" if "box_out" in own else "in"
     taken = any(c.said(i) in TAKEN for i in range(len(c.items)))
     outs = [i for i in c.each("box_out") if i != cue and (taken or c.said(i) not in {"out of", "off"} or (i > cue and c.said(i - 1) in {"is", "are", "came", "box"}))]
-    if c.said(cue - 1) in {"a", "the"} and c.said(cue - 2) in {"has", "have", "has got"} and not outs:
-        return "in"
+    has = c.said(cue - 1) in {"has a", "has the", "have a", "has her"} or (c.said(cue - 1) in {"a", "the"} and c.said(cue - 2) in {"has", "have", "has got", "got"})
+    if has and not outs and c.said(cue) != "box":
+        return "in"  # "14 has a nest box as of 11/22"
     ins = [i for i, item in enumerate(c.items) if "box_in" in item.marks and not c.taken(i)]
     if not outs and not ins:
         return None

@@ -87,7 +87,7 @@ def read(c: Clause) -> None:
             c.take(c.past(NestManners, pick, "doe", {"sign": sign}, used))
 
 
-def _sign(c: Clause) -> tuple[str | None, list[int]]:  # noqa: C901 - one case a line
+def _sign(c: Clause) -> tuple[str | None, list[int]]:  # noqa: C901, PLR0912 - one case a line
     for i, item in enumerate(c.items):
         if c.taken(i):
             continue
@@ -108,7 +108,7 @@ def _sign(c: Clause) -> tuple[str | None, list[int]]:  # noqa: C901 - one case a
         if place is not None and (nest is not None or c.said(place) == "soiled") and (nest is None or nest > place or c.has("manners")):
             return sign, [place, *([nest] if nest is not None else [])]
     toilet = c.first("toilet")
-    if toilet is not None and (nest is not None or c.first("cage_word") is not None and c.has("box")):
+    if toilet is not None and (nest is not None or (c.first("cage_word") is not None and c.has("box"))):
         return "soiled", [toilet, *([nest] if nest is not None else [])]
     in_it = next((i for i in c.each("lounge") if c.said(i + 1) in {"in", "inside"} and nest is not None and nest < i), None)
     if in_it is not None and c.said(in_it + 2) in {"it", "there"}:

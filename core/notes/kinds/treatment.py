@@ -76,7 +76,7 @@ def read(c: Clause) -> None:
         return
     if drug is None and not c.sorted_as("dose") and cue is not None and c.said(cue) in {"put on", "meds", "dose"}:
         return
-    if drug is not None and c.said(drug) == "pen" and (c.said(drug - 1) in {"the", "a", "his", "her", "their", "that", "this", "grow out", "new"} or c.known(drug + 1) is None and c.has("cause:predator")):
+    if drug is not None and c.said(drug) == "pen" and (c.said(drug - 1) in {"the", "a", "his", "her", "their", "that", "this", "grow out", "new"} or (c.known(drug + 1) is None and c.has("cause:predator"))):
         return  # where they live
     if drug is not None and cue is None and not c.has("gave", "withdrawal") and not c.sorted_as("dose") and "treat" not in c.virtual:
         return
