@@ -17,7 +17,7 @@ _FROM: Final = frozenset({"from", "of", "out of", "off", "off of", "under"})  # 
 _NOT_PEOPLE: Final = frozenset({"cage", "pen", "eat", "death", "b", "the freezer", "freezer"})
 
 
-def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bool) -> list[Found]:
+def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bool) -> list[Found]:  # noqa: C901 - one case a line
     """One reading an animal, or one for the kits; the price and the recipient go with each."""
     used = [item for item in c.items if item.marks & {"sell", "list", "cull", "give", "each", "bought_by"}]
     price, price_items = _price(c, cue) if money else (None, [])

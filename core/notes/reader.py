@@ -249,7 +249,7 @@ def _is_reminder(whole: Clause) -> bool:
     return place <= 6 or any(item.said.startswith("remind me") for item in whole.items)
 
 
-def _is_question(whole: Clause, text: str) -> bool:
+def _is_question(whole: Clause, text: str) -> bool:  # noqa: C901 - one case a line
     """A question mark, a question word first, or a terse word that only asks (`why 14`, `ped 7`)."""
     opening = whole.opening()
     if opening is None:

@@ -169,7 +169,7 @@ def _plain_name(c: Clause, place: int) -> bool:
 
 def _born(c: Clause) -> tuple[Days | None, list[Item]]:
     for i in c.each("born_word", "born"):
-        place = c.past_fillers(i + 2 if c.said(i + 1) == "." else i + 1, 1)
+        place = c.past_fillers(i + 2 if c.said(i + 1) in {".", "in", "on", "around"} else i + 1, 1)
         if place < len(c.items) and c.items[place].sort == "date" and c.items[place].value.shape == "month":
             return Days(None), [c.items[place], c.items[i]]  # its day is not guessed
         if place < len(c.items) and c.items[place].sort == "date":

@@ -93,7 +93,7 @@ def _unknown_verb(c: Clause, number: int) -> bool:
 WELL: Final = frozenset({"warm", "fat", "pink", "wiggly", "wiggling", "full", "fuzzy", "healthy", "squirming", "round", "plump", "thriving", "hopping"})
 
 
-def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
+def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:  # noqa: C901 - one case a line
     every = next((i for i in c.each("all") if c.whole(i + 1) is not None), None)
     if every is not None and (kits is not None or c.has("nest_place") or c.said(every + 2) in WELL):
         return every + 1
