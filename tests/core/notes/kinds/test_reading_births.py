@@ -76,6 +76,10 @@ NOTES = [
     note("16 good nest 5 warm", fact("nest_manners", doe="16", sign="good"), fact("kit_count", doe="16", count=5)),
     remark("Flint good nest 5 warm", "3"),
     note("clover nest good 5 warm", fact("nest_manners", doe="9", sign="good"), ask="confirm"),
+    note("fostered 2 kits from 12 to 16. the fosters look good", fact("fostered", from_="12", to="16", count=2)),
+    note("fostered 2 kits from 12 to 16. foster is fine", fact("fostered", from_="12", to="16", count=2)),
+    note("weaned daisy's 5", ask="which_animal"),
+    note("14 kindled 8 3:15", ask="what"),
 ]
 
 

@@ -83,8 +83,10 @@ NOTES = [
     note("16 nest box, she sleeps in it", fact("nest_manners", doe="16", sign="lounging")),
     note("16 nest box, she lies in it", fact("nest_manners", doe="16", sign="lounging")),
     note("14 has the nest box in", fact("nest_box", doe="14", change="in")),
-    unrecorded("14 has a box"),
-    unrecorded("14 has the nest box"),
+    note("tried 15 with Moss. she would have none of it", fact("refused", doe="15", buck="5")),
+    note("tried 15 with Moss. sat there. she would have none of it", fact("refused", doe="15", buck="5")),
+    note("14 isn't using her box right, she lies in it", fact("nest_manners", doe="14", sign="lounging")),
+    note("14 has a nest box now", fact("nest_box", doe="14", change="in")),
 ]
 
 

@@ -93,6 +93,8 @@ NOTES = [
     note("sold a kit from 16 for $20", fact("sold", litter_of="16", count=1, price="20.00")),
     note("sold the kit from 16", ask="how_many"),
     note("keep the mini rex", ask="which_animal"),
+    note("lost daisy", ask="which_animal"),
+    note("culling 31", ask="what"),
 ]
 
 

@@ -89,6 +89,10 @@ NOTES = [
     remark("is Juno allergic to cats?", "14"),
     note("bought 2 bags of feed, pellets are 22 a bag", fact("feed_bought", bags=2, price="44.00")),
     note("bought a 50 lb bag of feed for $22", fact("feed_bought", grams=22680, bags=1, price="22.00")),
+    remark("is Juno allergic to cats", "14"),
+    note("new buck 42 satin born in october", ask="when"),
+    note("new buck 42 satin born october 2025", ask="when"),
+    note("new buck 42 satin born on 3/4", fact("animal", tag="42", sex="buck", breed="Satin", born="2026-03-04")),
 ]
 
 

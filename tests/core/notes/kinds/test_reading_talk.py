@@ -29,6 +29,8 @@ TALKS: list[tuple[tuple[str, ...], dict[str, Any]]] = [
     (("weighed 31 4-6", "that was 32"), fact("correct", set={"who": "32"})),
     (("weighed 31 4-6", "31 should be 4-8"), fact("correct", set={"grams": 2041}, who="31")),
     (("weighed 31 4-6", "31 should be heavier"), fact("remark", text="31 should be heavier", who="31")),
+    (("bred 15 to 7", "we didn't breed 15 after all"), fact("undo", who="15")),
+    (("bred 15 to 7", "didn't breed her after all"), fact("undo")),
     (("remind me friday to trim nails on 9", "no, saturday"), fact("correct", set={"on": "2026-11-28"})),
 ]
 

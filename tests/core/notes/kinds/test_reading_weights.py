@@ -92,6 +92,9 @@ NOTES = [
     note("butchering 32 today", fact("culled", who="32")),
     unrecorded("31 is down to 5 lb"),
     unrecorded("feed 31 5 lb"),
+    note("check the old box at 4-6 feet from the wall", ask="what"),
+    note("Clover and Juno 4-6", ask="what"),
+    unrecorded("show on the big fairground 4-6 next to the lake"),
 ]
 
 
