@@ -10,7 +10,7 @@ import pytest
 from core.notes.answer import COUNTS
 from core.notes.birth_correction import birth_numbers
 from core.notes.correction_fields import amended, birth_agreed, senses
-from core.notes.fact import Fields
+from core.notes.fact import Cents, Fields
 from core.notes.kinds.correction import Correct
 from core.notes.listen import listen
 from core.notes.reading import Message
@@ -200,3 +200,18 @@ def test_a_tag_of_two_figures_is_no_count_and_a_number() -> None:
 def test_a_word_is_no_number_of_a_fact() -> None:
     """Nothing is amended with it."""
     assert amended(fact("kindled", doe="14", born=8), {"born": "many"}) is None
+
+
+@pytest.mark.parametrize(
+    ("kind", "fields", "put"),
+    [
+        ("sold", {"who": "31", "price": 3500}, ("price", "40.00")),
+        ("sold", {"litter_of": "12", "count": 2, "price": 3500}, ("count", 40)),
+        ("sold", {"who": "31"}, ("count", 40)),
+    ],
+)
+def test_a_number_alone_is_the_price_of_one_sold(kind: str, fields: dict[str, Any], put: tuple[str, Any]) -> None:
+    """Of several it is how many; where no price was said it is neither."""
+    price = {"price": Cents(fields["price"])} if "price" in fields else {}
+    correct = Correct(set=Fields((("count", 40),)))
+    assert senses(fact(kind, **(fields | price)), correct, "no it was 40", farm())[0].set == (put,)
