@@ -6,7 +6,10 @@ from typing import Any
 
 import pytest
 
-from tests.core.notes.kinds.reads import fact, read_after
+from core.app import reader
+from core.app.reading import Reader
+from core.notes.reading import Message, ReplyTo
+from tests.core.notes.kinds.reads import AT, ROSTER, fact, read_after
 
 TALKS: list[tuple[tuple[str, ...], dict[str, Any]]] = [
     (("14 looks good", "condition 3"), fact("condition", who="14", score=3.0)),
@@ -53,3 +56,13 @@ ASKED = [
 def test_the_last_message_asks(texts: tuple[str, ...], why: str) -> None:
     """Two readings of a number, a day that can't be, or more than there are."""
     assert read_after(*texts) == ([], why)
+
+
+@pytest.mark.parametrize("text", ["he looks too good, changed my mind", "decided against it, keeping him", "not sure about 31"])
+@pytest.mark.parametrize("chore", ["cull_date", "sale_date"])
+def test_a_reminder_that_is_answered_against_takes_no_animal_off_the_book(chore: str, text: str) -> None:
+    """Words that say no to a cull or a sale, or give no figure, are neither."""
+    found = reader(ROSTER)
+    assert isinstance(found, Reader)
+    told = found.read_in("barn", Message(text, AT, reply_to=ReplyTo(chore, "31")))
+    assert {one["kind"] for one in told["facts"]}.isdisjoint({"culled", "sold", "for_sale", "died"})
