@@ -199,10 +199,16 @@ class Herd:
     remarks: tuple[Event, ...] = ()  # of no animal
     living_tags: Mapping[str, str] = field(default_factory=dict)  # folded tag -> key, of animals on the farm
     day: date | None = field(default=None, compare=False)  # the day being told; the replay moves it on before each fact
+    _moved: dict[date, Herd] = field(default_factory=dict, init=False, compare=False, repr=False)  # this herd on other days, once asked for
 
     def on_day(self, day: date) -> Herd:
         """The herd with its day moved on: what a fact without a date of its own counts from."""
-        return self if self.day == day else replace(self, day=day)
+        if self.day == day:
+            return self
+        moved = self._moved.get(day)
+        if moved is None:
+            moved = self._moved[day] = replace(self, day=day)
+        return moved
 
     def with_animal(self, animal: Animal) -> Herd:
         """The herd with this animal put in or replaced."""

@@ -27,6 +27,7 @@ from core.notes.tokens import tokens
 
 Reader = Callable[..., Reading]  # read(message, herd, context)
 
+_WORDS_OF_NUMBER = 4  # "one hundred and twelve" has as many
 _LONGEST_NUMBER = 24  # not a figure: letters: no number in words is longer
 _DENIES = re.compile(r"^\W*(?:(?:no|nope|sorry|actually|oops|correction|wait|i mean|it was|that was|not)\b[\s,.:-]*)+", re.IGNORECASE)
 _FIELD_WAS = re.compile(
@@ -180,6 +181,7 @@ def _not_from_a_bare_number(message: Message, meaning: Meaning) -> Meaning:
     """A number alone, with no question open, records nothing."""
     if (
         len(message.text) > _LONGEST_NUMBER
+        or message.text.count(" ") >= _WORDS_OF_NUMBER
         or whole_number(plain(message.text)) is None
         or not any(fact.kind != "query" for fact in meaning.facts)
     ):

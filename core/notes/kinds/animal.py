@@ -89,9 +89,11 @@ def read(c: Clause) -> None:
 
 def _newcomer(c: Clause) -> bool:
     """`animal 40: born 5/2/2026, doe, Mini Rex`: a tag that nobody has, with its birth and its breed or sex."""
+    if not c.has("born_word"):
+        return False
     place = next((i for i in range(1, len(c.items)) if c.said(i - 1) in {"animal", "rabbit", "tag"} or (c.items[i].sort == "animal" and c.said(i).startswith(("animal", "rabbit")))), 0 if c.items[0].sort == "animal" and c.said(0).startswith(("animal", "rabbit")) else None)
     mention = c.mention(place) if place is not None else None
-    return mention is not None and not mention.tags and c.has("born_word") and (c.has("doe_word", "buck_word") or any(breed_said(item) for item in c.items))
+    return mention is not None and not mention.tags and (c.has("doe_word", "buck_word") or any(breed_said(item) for item in c.items))
 
 
 def _new(c: Clause) -> None:
