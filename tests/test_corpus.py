@@ -53,7 +53,13 @@ def results(name: str) -> Counter[str]:
 
 @pytest.mark.parametrize(
     ("name", "silent"),
-    [("examples.jsonl", 0), ("notes_dev.jsonl", 0.01), ("notes_more.jsonl", 0.01), ("notes_third.jsonl", 0.01)],
+    [
+        ("examples.jsonl", 0),
+        ("notes_dev.jsonl", 0.01),
+        ("notes_more.jsonl", 0.01),
+        ("notes_third.jsonl", 0.01),
+        ("notes_fourth.jsonl", 0.01),
+    ],
 )
 def test_notes_are_read_right_and_never_silently_wrong(name: str, silent: float) -> None:
     """At least 97 % of a file come out right; none of the examples, and at most one in a hundred of the rest, is recorded wrongly unasked."""
