@@ -89,7 +89,9 @@ class HerdWords:
 
     def described(self, color: str | None, breed: str | None, sex: str | None) -> tuple[str, ...]:
         """Living animals that a colour, a breed and a sex fit."""
-        return tuple(animal.tag for animal in self.living() if _fits(animal.color, color) and _fits(animal.breed, breed) and _fits(animal.sex, sex))
+        return tuple(
+            animal.tag for animal in self.living() if _fits(animal.color, color) and _fits(animal.breed, breed) and _fits(animal.sex, sex)
+        )
 
     def living(self) -> Iterator[Animal]:
         """The animals on the farm."""
@@ -149,5 +151,3 @@ def words_of(herd: Herd) -> HerdWords:
     _kept.insert(0, (herd, words))
     del _kept[HERDS_KEPT:]
     return words
-
-

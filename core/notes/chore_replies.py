@@ -141,7 +141,9 @@ def _as_sentence(due: Due, rest: str, reads: Reads, *, done: bool) -> Reading | 
 
 _LEAVING = ("butchered", "sold", "list")
 _NO = re.compile(r"^(?:no|nope|nah|actually|well|hm+)\b[\s,.!]*", re.IGNORECASE)
-_AGAINST = re.compile(r"\b(?:not?|keep\w*|wait\w*|until|till?|give|chang\w+|hold\w*|yet|later|n't|didn'?t|won'?t|maybe|might|if)\b", re.IGNORECASE)
+_AGAINST = re.compile(
+    r"\b(?:not?|keep\w*|wait\w*|until|till?|give|chang\w+|hold\w*|yet|later|n't|didn'?t|won'?t|maybe|might|if)\b", re.IGNORECASE
+)
 _FIGURE = re.compile(r"\d|\b(?:one|two|three|four|five|six|seven|eight|nine|ten|\w+teen|\w+ty|pounds?|dressed|dollars)\b", re.IGNORECASE)
 _DEAD = re.compile(r"\b(?:dead|died|lost|froze\w*|cold|gone|missing|crushed|ate|eaten|runts?)\b", re.IGNORECASE)
 _COUNT = re.compile(r"^\W*(\d+|[a-z]+)\b(?! kits?)", re.IGNORECASE)

@@ -24,16 +24,97 @@ NAME_LETTERS: Final = 3  # shorter words are hardly names
 PAST: Final = "past"
 PLAN: Final = "plan"
 #: Words that lead to an animal.
-LEADS: Final = frozenset({"on", "of", "for", "from", "to", "with", "under", "in", "w", "x", "out", "off", "by", "ex", "doe", "buck", "tag", "number", "animal", "rabbit"})
-INTERJECTIONS: Final = frozenset("ugh omg bruh um uh hey lol damn dang aw aww wow oh ah hmm yay woohoo update fyi news okay yep yeah yes alright yo dude guys hi hello man gosh argh oof sigh sad rip welp btw also today".split())  # noqa: SIM905 - a table of words
+LEADS: Final = frozenset(
+    {
+        "on",
+        "of",
+        "for",
+        "from",
+        "to",
+        "with",
+        "under",
+        "in",
+        "w",
+        "x",
+        "out",
+        "off",
+        "by",
+        "ex",
+        "doe",
+        "buck",
+        "tag",
+        "number",
+        "animal",
+        "rabbit",
+    }
+)
+INTERJECTIONS: Final = frozenset(
+    "ugh omg bruh um uh hey lol damn dang aw aww wow oh ah hmm yay woohoo update fyi news okay yep yeah yes alright yo dude guys hi hello man gosh argh oof sigh sad rip welp btw also today".split()
+)  # noqa: SIM905 - a table of words
 #: Words between a number and what it counts.
-LOOKS: Final = frozenset({"little", "big", "nice", "fat", "pretty", "good", "young", "healthy", "small", "tiny", "cute", "fine", "strong", "lovely", "beautiful", "chunky", "plump", "sturdy", "nice-looking"})
+LOOKS: Final = frozenset(
+    {
+        "little",
+        "big",
+        "nice",
+        "fat",
+        "pretty",
+        "good",
+        "young",
+        "healthy",
+        "small",
+        "tiny",
+        "cute",
+        "fine",
+        "strong",
+        "lovely",
+        "beautiful",
+        "chunky",
+        "plump",
+        "sturdy",
+        "nice-looking",
+    }
+)
 #: Verbs that an animal stands right behind.
 VERBS_OF_ANIMALS: Final = frozenset({"breed", "sell", "cull", "die", "palpate", "wean", "weigh", "list", "move", "treat", "tag"})
 BESIDE_ANIMALS: Final = frozenset({"under", "from", "on", "for", "in", "of", "off"})
 OF_ANIMALS: Final = ("box", "dead", "die", "lose", "weigh", "kits", "litter", "palpate", "foster", "condition")
 COUNT_MARKS: Final = frozenset({"kits", "alive", "dead", "born", "bucks_word", "does_word", "bag", "falls", "cup_word", "each"})
-FILLERS: Final = frozenset({"more", "good", "solid", ",", ":", "-", "(", ")", "=", ">", "the", "a", "an", "of", "her", "his", "and", "is", "was", "are", "were", "with", "at", "about", "only", "just", "em", "them", "my", "our", "that"})
+FILLERS: Final = frozenset(
+    {
+        "more",
+        "good",
+        "solid",
+        ",",
+        ":",
+        "-",
+        "(",
+        ")",
+        "=",
+        ">",
+        "the",
+        "a",
+        "an",
+        "of",
+        "her",
+        "his",
+        "and",
+        "is",
+        "was",
+        "are",
+        "were",
+        "with",
+        "at",
+        "about",
+        "only",
+        "just",
+        "em",
+        "them",
+        "my",
+        "our",
+        "that",
+    }
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -195,7 +276,12 @@ class Clause:
     def part_of(self) -> tuple[int, int] | None:
         """Indices of the count and the doe in `two of Thistle's`, `2 of 16 kits`."""
         for i in self.sorted_as("num"):
-            lead = i + 2 if self.said(i + 1) in {"smallest", "biggest", "oldest", "best", "other", "last", "little", "small", "big", "nicest", "runts"} else i + 1
+            lead = (
+                i + 2
+                if self.said(i + 1)
+                in {"smallest", "biggest", "oldest", "best", "other", "last", "little", "small", "big", "nicest", "runts"}
+                else i + 1
+            )
             following = lead + 1 if self.said(lead) in {"of", "from", "out of", "off of", "off"} else None
             if following is None or self.whole(i) is None or self.said(following) in {"the", "her", "them"}:
                 continue
@@ -205,7 +291,14 @@ class Clause:
 
     def counted(self, i: int) -> bool:
         """Whether the number at `i` counts what follows (`2 kits`, `3 bucks`)."""
-        if self.items[i].spoken and self.said(i - 1) in {"the", "those", "these", "my", "our", "other"} and self.said(i + 1) not in {"", ".", ",", "?", "!"} and i + 1 < len(self.items) and self.items[i + 1].sort == "word" and not self.items[i + 1].marks:
+        if (
+            self.items[i].spoken
+            and self.said(i - 1) in {"the", "those", "these", "my", "our", "other"}
+            and self.said(i + 1) not in {"", ".", ",", "?", "!"}
+            and i + 1 < len(self.items)
+            and self.items[i + 1].sort == "word"
+            and not self.items[i + 1].marks
+        ):
             return True  # "the three Rs"
         if self.said(i + 1) == "of" and self.said(i + 2) in {"them", "those", "em", "which", "these", "hers"}:
             return True
@@ -223,7 +316,11 @@ class Clause:
             return True  # "1 buck 2 does"
         if item.marks & {"color"} and self.has("litter", "kits", "litter_color") and item.value:
             return True
-        return bool(item.marks & {"alive", "born"}) or ("dead" in item.marks and not item.marks & {"die"}) or (item.sort == "mark" and item.said in {"@", "%"})
+        return (
+            bool(item.marks & {"alive", "born"})
+            or ("dead" in item.marks and not item.marks & {"die"})
+            or (item.sort == "mark" and item.said in {"@", "%"})
+        )
 
     # animals
 
@@ -255,7 +352,11 @@ class Clause:
     def opening(self) -> int | None:
         """Index of the first item that says something."""
         for i, item in enumerate(self.items):
-            if item.sort in {"date", "break", "mark"} or item.said in {",", ":", "-", "and", "so", "the", "then", "also", "but", "ok", "well", "a", "plus", "."} or (item.said in INTERJECTIONS and not item.marks):
+            if (
+                item.sort in {"date", "break", "mark"}
+                or item.said in {",", ":", "-", "and", "so", "the", "then", "also", "but", "ok", "well", "a", "plus", "."}
+                or (item.said in INTERJECTIONS and not item.marks)
+            ):
                 continue
             return i
         return None
@@ -289,10 +390,23 @@ class Clause:
         """Index of an unknown word that opens the statement where its animal would stand: `zed 4-3`, `mopsy kindled 8`."""
         place = self.opening()
         item = self.items[place] if place is not None else None
-        if place is None or item is None or item.sort != "word" or item.marks or item.said.removesuffix("'s") in COMMON or not item.said.removesuffix("'s").isalpha() or len(item.said) < NAME_LETTERS:
+        if (
+            place is None
+            or item is None
+            or item.sort != "word"
+            or item.marks
+            or item.said.removesuffix("'s") in COMMON
+            or not item.said.removesuffix("'s").isalpha()
+            or len(item.said) < NAME_LETTERS
+        ):
             return None
         following = self.items[place + 1] if place + 1 < len(self.items) else None
-        return place if following is not None and (following.sort in {"weight", "pair", "clock", "num"} or bool(following.marks - {"to", "from", "pronoun", "question"})) else None
+        return (
+            place
+            if following is not None
+            and (following.sort in {"weight", "pair", "clock", "num"} or bool(following.marks - {"to", "from", "pronoun", "question"}))
+            else None
+        )
 
     def strangers(self) -> list[int]:
         """Indices of unknown words that stand where an animal does: `sold patches for 40`, `bred zorro to 5`, `lost one of zorro's kits`."""
@@ -300,13 +414,39 @@ class Clause:
         for i in range(1, len(self.items)):
             item, before = self.items[i], self.items[i - 1]
             name = item.said.removesuffix("'s")
-            if item.sort != "word" or item.marks or not name.isalpha() or len(name) < NAME_LETTERS or (name in COMMON and name.capitalize() not in self.scene.text.split()) or name.endswith(("ing", "ly", "tion", "itis", "osis", "ness")) or self.taken(i):
+            if (
+                item.sort != "word"
+                or item.marks
+                or not name.isalpha()
+                or len(name) < NAME_LETTERS
+                or (name in COMMON and name.capitalize() not in self.scene.text.split())
+                or name.endswith(("ing", "ly", "tion", "itis", "osis", "ness"))
+                or self.taken(i)
+            ):
                 continue
-            led = bool(before.marks & VERBS_OF_ANIMALS) or (before.said in {"to", "x", "with", "w"} and self.has("breed")) or (before.said == "of" and (self.whole(i - 2) is not None or self.said(i - 2) in {"one", "some", "all"}))
-            led = led or (before.said in {"found", "lost"} and (self.has("die", "dead") or i + 1 == len(self.items))) or (before.said == "put" and self.has("in_with")) or (before.said in {"gave", "give"} and (self.has("drug", "to") or bool(self.sorted_as("cup", "dose"))))
-            led = led or (before.said.split(" ")[-1] in BESIDE_ANIMALS and name not in COMMON and self.has(*OF_ANIMALS)) or (self.has("box") and bool(before.marks & {"box_in", "box_out"}))
+            led = (
+                bool(before.marks & VERBS_OF_ANIMALS)
+                or (before.said in {"to", "x", "with", "w"} and self.has("breed"))
+                or (before.said == "of" and (self.whole(i - 2) is not None or self.said(i - 2) in {"one", "some", "all"}))
+            )
+            led = (
+                led
+                or (before.said in {"found", "lost"} and (self.has("die", "dead") or i + 1 == len(self.items)))
+                or (before.said == "put" and self.has("in_with"))
+                or (before.said in {"gave", "give"} and (self.has("drug", "to") or bool(self.sorted_as("cup", "dose"))))
+            )
+            led = (
+                led
+                or (before.said.split(" ")[-1] in BESIDE_ANIMALS and name not in COMMON and self.has(*OF_ANIMALS))
+                or (self.has("box") and bool(before.marks & {"box_in", "box_out"}))
+            )
             after = self.items[i + 1] if i + 1 < len(self.items) else None
-            ends = after is None or after.sort != "word" or bool(after.marks & {"to", "all", "kits", "litter", "each", "drug", "dead", "die", "in_with"}) or after.said in {"to", "for", "with", "at", "today", "and", "a", "her", "his", "this"}
+            ends = (
+                after is None
+                or after.sort != "word"
+                or bool(after.marks & {"to", "all", "kits", "litter", "each", "drug", "dead", "die", "in_with"})
+                or after.said in {"to", "for", "with", "at", "today", "and", "a", "her", "his", "this"}
+            )
             if led and ends:
                 found.append(i)
         return found
@@ -354,13 +494,35 @@ class Clause:
         led = self.led() if lead else None
         if led is not None:
             return led
-        known = [i for i in self.sorted_as("num") if self.known(i) and not self.counted(i) and i and (self.items[i - 1].sort == "word" or self.said(i - 1) in {":", ",", "\n"})]
+        known = [
+            i
+            for i in self.sorted_as("num")
+            if self.known(i) and not self.counted(i) and i and (self.items[i - 1].sort == "word" or self.said(i - 1) in {":", ",", "\n"})
+        ]
         return known[0] if len(known) == 1 and cue is not None else None
 
     def _behind(self, cue: int) -> int | None:
         i = cue + 1
         for _ in range(3):
-            if self.said(i) in {":", "\n", ",", "on", "of", "for", "up", "out", "from", "the", "with", "w", "in", "doe", "buck", "off", "-"} or (i < len(self.items) and self.items[i].sort == "date"):
+            if self.said(i) in {
+                ":",
+                "\n",
+                ",",
+                "on",
+                "of",
+                "for",
+                "up",
+                "out",
+                "from",
+                "the",
+                "with",
+                "w",
+                "in",
+                "doe",
+                "buck",
+                "off",
+                "-",
+            } or (i < len(self.items) and self.items[i].sort == "date"):
                 i += 1
         return i if self.whole(i) is not None and not self.counted(i) else None
 
@@ -412,7 +574,10 @@ class Clause:
     def ahead(self) -> bool:
         """Whether a date of the statement can only lie ahead: `tomorrow`, `next saturday`, `a week from saturday`, `in 2 weeks`."""
         dates = [self.items[i].value for i in self.dates()]
-        return any((said.shape == "near" and said.a > 0) or said.modifier in {"ahead", "next"} or (said.modifier == "weeks" and said.b > 0) for said in dates)
+        return any(
+            (said.shape == "near" and said.a > 0) or said.modifier in {"ahead", "next"} or (said.modifier == "weeks" and said.b > 0)
+            for said in dates
+        )
 
     def told_due(self, i: int) -> bool:
         """Whether the date at `i` says when something is due (`since she's due next week`), not when it was done."""
@@ -424,14 +589,27 @@ class Clause:
 
     # building
 
-    def past(self, fact: type[Fact], pick: Pick | None, field_name: str, values: dict[str, Any], used: Sequence[Item] = (), need: Need | None = None) -> Found:  # noqa: PLR0913, PLR0917 - the parts of one reading
+    def past(
+        self,
+        fact: type[Fact],
+        pick: Pick | None,
+        field_name: str,
+        values: dict[str, Any],
+        used: Sequence[Item] = (),
+        need: Need | None = None,
+    ) -> Found:  # noqa: PLR0913, PLR0917 - the parts of one reading
         """A reading of something that happened: its animal and its day come with it."""
         days, items, said = self.days(PAST)
         if said is not None and said.shape in {"week", "month_alone"} and said.modifier == "this":
             days = Days(self.today)
         values = dict(values)
         found = Found(fact, values, [*used, *items], need)
-        if days.on is None or days.on > self.today or (days.until is not None and days.until != days.on and said is not None and said.shape != "weekend") or (days.until is not None and said is not None and said.shape == "weekend"):
+        if (
+            days.on is None
+            or days.on > self.today
+            or (days.until is not None and days.until != days.on and said is not None and said.shape != "weekend")
+            or (days.until is not None and said is not None and said.shape == "weekend")
+        ):
             found.need = first_need(found.need, when(said))
         values["on"] = days.on or self.today
         if field_name:
@@ -477,7 +655,11 @@ def unknown_animal(mention: Mention, field_name: str, words: HerdWords) -> Need:
         return Need("which_animal", field_name, f"Which one do you mean by \u201c{mention.said}\u201d?", mention.tags[:5])
     near = _near(mention.said, words)
     sex = "buck" if field_name in {"buck", "sire"} else "doe"
-    new = f"new {sex} {mention.said}" if any(letter.isdigit() for letter in mention.said) else f"new {sex} 40 named {mention.said.capitalize()}"
+    new = (
+        f"new {sex} {mention.said}"
+        if any(letter.isdigit() for letter in mention.said)
+        else f"new {sex} 40 named {mention.said.capitalize()}"
+    )
     text = f"I don't know an animal \u201c{mention.said}\u201d. Which one is it? Send its tag or name; if it is new, first add it: \u201c{new}\u201d."
     return Need("which_animal", field_name, text, near)
 
@@ -488,13 +670,19 @@ def _near(said: str, words: HerdWords) -> tuple[str, ...]:
     if not digits:
         return ()
     living = [animal.tag for animal in words.living()]
-    return tuple(tag for tag in living if tag != said and (digits in tag or (len(digits) == len(tag) and sum(a != b for a, b in zip(digits, tag, strict=True)) == 1)))[:5]
+    return tuple(
+        tag
+        for tag in living
+        if tag != said and (digits in tag or (len(digits) == len(tag) and sum(a != b for a, b in zip(digits, tag, strict=True)) == 1))
+    )[:5]
 
 
 def wrong_sex(mention: Mention, field_name: str, wanted: str) -> Need:
     """The question about an animal of the other sex."""
     other = "buck" if wanted == "doe" else "doe"
-    return Need("wrong_sex", field_name, f"{mention.tag or mention.said} is a {other} on the book, and this needs a {wanted}. Which {wanted} is it?")
+    return Need(
+        "wrong_sex", field_name, f"{mention.tag or mention.said} is a {other} on the book, and this needs a {wanted}. Which {wanted} is it?"
+    )
 
 
 ORDER: Final = ("which_animal", "wrong_sex", "when", "how_many", "which_number", "what", "impossible", "confirm", "duplicate")

@@ -46,7 +46,28 @@ PERIODS: Final = {
     "mo": "month", "mos": "month", "year": "year", "years": "year", "yr": "year", "yrs": "year", "hour": "hour", "hours": "hour", "hr": "hour",
     "hrs": "hour", "minute": "minute", "minutes": "minute", "min": "minute", "mins": "minute",
 }  # fmt: skip
-DATE_FIRST: Final = frozenset({*MONTHS, *WEEKDAYS, *NEAR_DAYS, "last", "this", "next", "the", "day", "in", "end", "christmas", "xmas", "new", "halloween", "earlier", "just", "night", "nite"})
+DATE_FIRST: Final = frozenset(
+    {
+        *MONTHS,
+        *WEEKDAYS,
+        *NEAR_DAYS,
+        "last",
+        "this",
+        "next",
+        "the",
+        "day",
+        "in",
+        "end",
+        "christmas",
+        "xmas",
+        "new",
+        "halloween",
+        "earlier",
+        "just",
+        "night",
+        "nite",
+    }
+)
 MONTHS_BACK_AT_MOST = 13  # not a figure: a past date older than this is more likely a slip
 
 
@@ -150,7 +171,12 @@ def _from_number(tokens: Sequence[Token], at: int) -> tuple[Said, int] | None:
         return _ordinal_day(tokens, at, int(key), at + 2)
     dashed = following == "-" and _key(tokens, at + 2) in MONTHS
     month_at = at + 2 if dashed else at + 1
-    if _key(tokens, month_at) in MONTHS and int(key) <= 31 and not _month_is_word(tokens, month_at) and not _tag_before_date(tokens, at, month_at):  # not a figure: days in a month
+    if (
+        _key(tokens, month_at) in MONTHS
+        and int(key) <= 31
+        and not _month_is_word(tokens, month_at)
+        and not _tag_before_date(tokens, at, month_at)
+    ):  # not a figure: days in a month
         return _with_year(tokens, Said("day_month", int(key), MONTHS[_key(tokens, month_at)]), month_at + 1)
     return _ago(tokens, at, at + 1, key)
 
@@ -159,12 +185,21 @@ def _tag_before_date(tokens: Sequence[Token], at: int, month_at: int) -> bool:
     """`cull 12 dec 3`: the number before the month is an animal, the one behind it the day."""
     after = _key(tokens, month_at + 1)
     before = _key(tokens, at - 1)
-    return after.isdigit() and len(after) <= 2 and before.isalpha() and before not in {"on", "since", "born", "b", "until", "til", "till", "by", "the", "bred"}
+    return (
+        after.isdigit()
+        and len(after) <= 2
+        and before.isalpha()
+        and before not in {"on", "since", "born", "b", "until", "til", "till", "by", "the", "bred"}
+    )
 
 
 def _month_is_word(tokens: Sequence[Token], at: int) -> bool:
     """`may` before a verb: `7 may kindle`."""
-    return _key(tokens, at) in {"may", "mar", "march"} and _key(tokens, at + 1).isalpha() and _key(tokens, at + 1) not in PARTS_OF_DAY | {"doe", "buck", "and"}
+    return (
+        _key(tokens, at) in {"may", "mar", "march"}
+        and _key(tokens, at + 1).isalpha()
+        and _key(tokens, at + 1) not in PARTS_OF_DAY | {"doe", "buck", "and"}
+    )
 
 
 def _ordinal_day(tokens: Sequence[Token], at: int, day: int, end: int) -> tuple[Said, int] | None:
@@ -174,7 +209,10 @@ def _ordinal_day(tokens: Sequence[Token], at: int, day: int, end: int) -> tuple[
         return _with_year(tokens, Said("day_month", day, MONTHS[_key(tokens, month_at)]), month_at + 1)
     before, earlier = _key(tokens, at - 1), _key(tokens, at - 2)
     following = _key(tokens, end)
-    anchored = (before == "the" and earlier in {"on", "back", "by", "before", "after", "until", "til", "till", "since", "of", "for", "was", "from", "around"}) or before in {"on", "til", "till", "until", "by"}
+    anchored = (
+        before == "the"
+        and earlier in {"on", "back", "by", "before", "after", "until", "til", "till", "since", "of", "for", "was", "from", "around"}
+    ) or before in {"on", "til", "till", "until", "by"}
     plain_end = following in {"", ".", ",", ";", ":", "\n", "and", "she", "he", "i", "at", "but", "with", "to", "for"}
     if 1 <= day <= 31 and (anchored or (before == "the" and plain_end and tokens[at].sort == NUMBER)):  # not a figure: days in a month
         return Said("day", day), end
@@ -182,19 +220,23 @@ def _ordinal_day(tokens: Sequence[Token], at: int, day: int, end: int) -> tuple[
 
 
 def _with_year(tokens: Sequence[Token], said: Said, end: int) -> tuple[Said, int]:
-    year_at = end + 1 if _key(tokens, end) in {"-", ",", "."} and (tokens[end].key != "." or _key(tokens, end + 1).startswith("20")) else end
+    year_at = (
+        end + 1 if _key(tokens, end) in {"-", ",", "."} and (tokens[end].key != "." or _key(tokens, end + 1).startswith("20")) else end
+    )
     year = _key(tokens, year_at)
     if year.isdigit() and (len(year) == 4 and year.startswith("20")):
         return Said(said.shape, said.a, said.b, int(year)), year_at + 1
     if year.isdigit() and len(year) == 2 and _key(tokens, end) == "-" and tokens[end].glued and tokens[end + 1].glued:
         return Said(said.shape, said.a, said.b, 2000 + int(year)), year_at + 1  # not a figure: a century
-    return said, end + 1 if _key(tokens, end) == "." and _key(tokens, end - 1) in MONTHS and len(_key(tokens, end - 1)) <= 4 and _key(tokens, end + 1).isdigit() else end
+    return said, end + 1 if _key(tokens, end) == "." and _key(tokens, end - 1) in MONTHS and len(_key(tokens, end - 1)) <= 4 and _key(
+        tokens, end + 1
+    ).isdigit() else end
 
 
 def _from_word(tokens: Sequence[Token], at: int, key: str) -> tuple[Said, int] | None:  # noqa: C901, PLR0912 - one case a line
     following = _key(tokens, at + 1)
     if key in NEAR_DAYS:
-        return (None if key == "tom" else _near(tokens, NEAR_DAYS[key], at + 1))
+        return None if key == "tom" else _near(tokens, NEAR_DAYS[key], at + 1)
     if key in MONTHS:
         found = _month_first(tokens, at)
         if found:
@@ -213,7 +255,11 @@ def _from_word(tokens: Sequence[Token], at: int, key: str) -> tuple[Said, int] |
             return Said("month_end"), of + 1
     if (key == "new" and following == "years") or (key == "new" and following == "year" and _key(tokens, at + 2) == "s"):
         return _new_year(tokens, at)
-    if key in {"christmas", "xmas"} and _key(tokens, at - 1) in {"by", "until", "til", "till", "through", "thru", "on", "before", "after", "around"} and _key(tokens, at - 2) not in {"week", "day", "weekend"}:
+    if (
+        key in {"christmas", "xmas"}
+        and _key(tokens, at - 1) in {"by", "until", "til", "till", "through", "thru", "on", "before", "after", "around"}
+        and _key(tokens, at - 2) not in {"week", "day", "weekend"}
+    ):
         eve = following == "eve"
         return Said("day_month", 24 if eve else 25, 12), at + 1 + eve  # not a figure: christmas
     if key in {"night", "nite"} and following == "before" and _key(tokens, at + 2) == "last":
@@ -231,7 +277,9 @@ def _new_year(tokens: Sequence[Token], at: int) -> tuple[Said, int] | None:
         return None
     end = at + (2 if _key(tokens, at + 1) == "years" else 3)
     eve = _key(tokens, end) == "eve"
-    return (Said("day_month", 31, 12) if eve else Said("day_month", 1, 1)), end + (eve or _key(tokens, end) == "day")  # not a figure: the year's turn
+    return (Said("day_month", 31, 12) if eve else Said("day_month", 1, 1)), end + (
+        eve or _key(tokens, end) == "day"
+    )  # not a figure: the year's turn
 
 
 def _near(tokens: Sequence[Token], days: int, end: int) -> tuple[Said, int]:
@@ -262,7 +310,10 @@ def _month_first(tokens: Sequence[Token], at: int) -> tuple[Said, int] | None:
     words = spoken(tokens, day_at) if day_at < len(tokens) and key != "one" and tokens[at].key not in {"may", "mar"} else None
     if words and words[0] == int(words[0]) and 1 <= words[0] <= 31:  # not a figure: days in a month
         return _with_year(tokens, Said("day_month", int(words[0]), month), words[1])
-    if _key(tokens, at - 1) in {"in", "by", "until", "til", "till", "come", "this", "next", "early", "late", "for", "mid"} and key not in UNITS:
+    if (
+        _key(tokens, at - 1) in {"in", "by", "until", "til", "till", "come", "this", "next", "early", "late", "for", "mid"}
+        and key not in UNITS
+    ):
         return Said("month", month), at + 1
     return None
 
@@ -270,14 +321,31 @@ def _month_first(tokens: Sequence[Token], at: int) -> tuple[Said, int] | None:
 def _fenced(tokens: Sequence[Token], at: int, end: int) -> bool:
     """`may 3`, `mar 3` need an anchor or an end beside them: an animal may be called so."""
     before, after = _key(tokens, at - 1), _key(tokens, end)
-    return before in {"on", "since", "by", "until", "til", "till", "born", "b", "due", "from", "for"} or after in {"", ".", ",", ":", ";", "\n", "2026", "2027"}
+    return before in {"on", "since", "by", "until", "til", "till", "born", "b", "due", "from", "for"} or after in {
+        "",
+        ".",
+        ",",
+        ":",
+        ";",
+        "\n",
+        "2026",
+        "2027",
+    }
 
 
 def _weekday(tokens: Sequence[Token], at: int, key: str) -> tuple[Said, int] | None:
     before, after = _key(tokens, at - 1), _key(tokens, at + 1)
     if key in WORDLIKE:
         anchored = before in {"on", "by", "til", "till", "until", "since", "for", "me", "rem", "this"}
-        ending = after in {"", ".", ",", ":", ";", "!", "?", "\n", *PARTS_OF_DAY} and before not in {"she", "he", "it", "the", "a", "that", "just"}
+        ending = after in {"", ".", ",", ":", ";", "!", "?", "\n", *PARTS_OF_DAY} and before not in {
+            "she",
+            "he",
+            "it",
+            "the",
+            "a",
+            "that",
+            "just",
+        }
         starting = at == 0 and after not in {"on", "in", "at", "down", "pen", "cage"} and not (key in {"sun", "sat"} and after.isalpha())
         if not (anchored or ending or starting or tokens[at].sort == "date"):
             return None
@@ -333,7 +401,11 @@ def _amount(tokens: Sequence[Token], at: int) -> tuple[str, int] | None:
 def _in(tokens: Sequence[Token], at: int) -> tuple[Said, int] | None:
     """`in 2 weeks`, `in a couple of days`."""
     amount = _amount(tokens, at + 1)
-    if amount and PERIODS.get(_key(tokens, amount[1])) in {"hour", "minute"} and not any(token.key.startswith("remind") for token in tokens):
+    if (
+        amount
+        and PERIODS.get(_key(tokens, amount[1])) in {"hour", "minute"}
+        and not any(token.key.startswith("remind") for token in tokens)
+    ):
         return None  # "three falls in ten minutes"
     if amount and _key(tokens, amount[1]) in PERIODS and _key(tokens, amount[1] + 1) not in {"old", "of"}:
         period = PERIODS[_key(tokens, amount[1])]
@@ -374,7 +446,9 @@ def days_of(said: Said, today: date, direction: str, order: str) -> Days:
 
 
 def _exact(year: int, month: int, day: int) -> date | None:
-    if not 1 <= month <= 12 or not 1 <= day <= calendar.monthrange(year, month)[1] or not 1 < year < 9000:  # not a figure: months and years of the calendar
+    if (
+        not 1 <= month <= 12 or not 1 <= day <= calendar.monthrange(year, month)[1] or not 1 < year < 9000
+    ):  # not a figure: months and years of the calendar
         return None
     return date(year, month, day)
 

@@ -32,14 +32,51 @@ HEARD_LETTERS: Final = {"are": "R", "our": "R", "ar": "R", "see": "C", "sea": "C
 NUMBER_FIRST: Final = frozenset({*NUMBER_WORDS, *POSSESSIVE, *(FRACTIONS.keys() - {"third"}), "point", "dozen", "hundred"})
 OWN_WORDS: Final = frozenset({*SEX_WORDS, *PLURAL_SEX, *SPELLED, *DATE_FIRST, *ORDINALS})
 FEEDING: Final = frozenset({"get", "gets", "getting", "fed", "eats", "feed"})
-AFTER_BIRTH: Final = frozenset({"candled", "kindled", "kindle", "had", "make", "that", "born", "of", "not", "mean", "no", "said", "meant", "has", "weaned", "lost"})
+AFTER_BIRTH: Final = frozenset(
+    {"candled", "kindled", "kindle", "had", "make", "that", "born", "of", "not", "mean", "no", "said", "meant", "has", "weaned", "lost"}
+)
 CLAUSE_ENDS: Final = frozenset({"", ".", ",", ";", "\n", "this", "today", "yesterday", "last", "and", "not", "all", "no", "won"})
 TIME_FIRST: Final = frozenset({"at", "around", "by", "about", "after", "before", "til", "till", "until", "@", "from", "time", "past"})
 
 
 AT_START: Final = frozenset({"so", "told", "least", "wind", "way", "ways", "find"})
-SHORT_FORMS: Final = {"xmas": "christmas", "n": "and", "bc": "because", "wldnt": "wouldnt", "wudnt": "wouldnt", "cldnt": "couldnt", "cudnt": "couldnt", "hsnt": "hasnt", "ddnt": "didnt", "dint": "didnt", "yst": "yesterday"}
-AFTER_COUPLE: Final = frozenset({"of", "more", "", ".", ",", "kits", "kit", "babies", "bunnies", "dead", "alive", "bags", "bucks", "does", "days", "last", "today", "this", "yesterday", "overnight"})
+SHORT_FORMS: Final = {
+    "xmas": "christmas",
+    "n": "and",
+    "bc": "because",
+    "wldnt": "wouldnt",
+    "wudnt": "wouldnt",
+    "cldnt": "couldnt",
+    "cudnt": "couldnt",
+    "hsnt": "hasnt",
+    "ddnt": "didnt",
+    "dint": "didnt",
+    "yst": "yesterday",
+}
+AFTER_COUPLE: Final = frozenset(
+    {
+        "of",
+        "more",
+        "",
+        ".",
+        ",",
+        "kits",
+        "kit",
+        "babies",
+        "bunnies",
+        "dead",
+        "alive",
+        "bags",
+        "bucks",
+        "does",
+        "days",
+        "last",
+        "today",
+        "this",
+        "yesterday",
+        "overnight",
+    }
+)
 NOON = 12  # not a figure: an hour of the day
 FIGURES_OF_WATCH: Final = 4
 SEXES: Final = {"m": frozenset({"bucks_word"}), "f": frozenset({"does_word"})}
@@ -50,7 +87,12 @@ FALLS: Final = frozenset({"falls"})
 CENTS = 100
 ENDS_SENTENCE: Final = frozenset({".", "!", "?", "\n", ":", ";"})
 DAYS_BEFORE: Final = frozenset({"wt", "wts", "weight", "weights", "weigh", "weighed", "old", "check", "litter"})
-WEANED_LABELS: Final = {"b": frozenset({"bucks_word"}), "d": frozenset({"does_word"}), "m": frozenset({"bucks_word"}), "f": frozenset({"does_word"})}
+WEANED_LABELS: Final = {
+    "b": frozenset({"bucks_word"}),
+    "d": frozenset({"does_word"}),
+    "m": frozenset({"bucks_word"}),
+    "f": frozenset({"does_word"}),
+}
 DAY_WORDS: Final = {"day": "day", "week": "week", "wk": "week"}
 SHORT_LABELS: Final = {
     "d": frozenset({"dead"}), "a": frozenset({"alive"}), "l": frozenset({"alive"}), "b": frozenset({"born"}), "day": NO_MARKS, "week": NO_MARKS, "wk": NO_MARKS,
@@ -59,7 +101,9 @@ SHORT_LABELS: Final = {
 
 LETTERS_OF_TAG: Final = 3  # the most letters that a tag begins with
 #: Words that may be more than themselves; all longer others are only looked up.
-OWN_CASE: Final = frozenset({*SHORT_LABELS, *WEANED_LABELS, *SEX_WORDS, *PLURAL_SEX, *NUMBERED_WORDS, *DATE_FIRST, *ORDINALS, *NUMBER_FIRST, *HOMOPHONES, "couple"})
+OWN_CASE: Final = frozenset(
+    {*SHORT_LABELS, *WEANED_LABELS, *SEX_WORDS, *PLURAL_SEX, *NUMBERED_WORDS, *DATE_FIRST, *ORDINALS, *NUMBER_FIRST, *HOMOPHONES, "couple"}
+)
 
 
 @lru_cache(maxsize=1)
@@ -158,7 +202,11 @@ class Scan:
             self.at += 1
             return True
         weaned = token.key in WEANED_LABELS and any("wean" in item.marks for item in self.items)
-        if not self.items or self.items[-1].sort != "num" or not (token.glued or weaned or (token.key == "d" and self._key(self.at + 1) in CLAUSE_ENDS)):
+        if (
+            not self.items
+            or self.items[-1].sort != "num"
+            or not (token.glued or weaned or (token.key == "d" and self._key(self.at + 1) in CLAUSE_ENDS))
+        ):
             return False
         self._add("word", self.at + 1, None, WEANED_LABELS[token.key] if weaned else SHORT_LABELS.get(token.key, NO_MARKS))
         return True
@@ -166,7 +214,14 @@ class Scan:
     def _day_glued(self) -> bool:
         """`nest box in d28`: a count of days."""
         following = self.at + 1
-        if self.tokens[self.at].glued or following >= len(self.tokens) or not self.tokens[following].glued or not self._key(following).isdigit() or self.herd.tagged("d" + self._key(following)) or not self.items:
+        if (
+            self.tokens[self.at].glued
+            or following >= len(self.tokens)
+            or not self.tokens[following].glued
+            or not self._key(following).isdigit()
+            or self.herd.tagged("d" + self._key(following))
+            or not self.items
+        ):
             return False
         self._add("span", self.at + 2, (int(self._key(following)), "day"))
         return True
@@ -174,7 +229,13 @@ class Scan:
     def _times(self) -> bool:
         """`weaned x5`, `castor x2`, `bred 15 to Flint x3`: so many; between a doe and a buck it stands for their mating."""
         following = self.at + 1
-        if following >= len(self.tokens) or not self.tokens[following].glued or not self._key(following).isdigit() or self.tokens[self.at].glued or not self.items:
+        if (
+            following >= len(self.tokens)
+            or not self.tokens[following].glued
+            or not self._key(following).isdigit()
+            or self.tokens[self.at].glued
+            or not self.items
+        ):
             return False
         before, known = self.items[-1], self.herd.tagged(self._key(following))
         falls = any("breed" in item.marks for item in self.items)
@@ -273,7 +334,11 @@ class Scan:
         at = self.at + 1
         while self._key(at) in {"#", "no", "number", ":", "."}:
             at += 1
-        if not self._key(at).isdigit() or (at > self.at + 1 and self._key(at - 1) == ":" and not self._begins_line()) or self._key(at + 1) in COUNTED | LB | OZ | KG:
+        if (
+            not self._key(at).isdigit()
+            or (at > self.at + 1 and self._key(at - 1) == ":" and not self._begins_line())
+            or self._key(at + 1) in COUNTED | LB | OZ | KG
+        ):
             return False
         known = self.herd.tagged(self._key(at))
         said = self._key(at)
@@ -303,7 +368,11 @@ class Scan:
             found = amount_at(self.tokens, at)
             if found and found[0] == int(found[0]):
                 return self._one_twenty(found, word)
-        if token.key in {"to", "too", "for", "won", "fore"} and word in {"buck", "book", "doe", "dough"} and self._key(at + 1) in {"", ".", ","}:
+        if (
+            token.key in {"to", "too", "for", "won", "fore"}
+            and word in {"buck", "book", "doe", "dough"}
+            and self._key(at + 1) in {"", ".", ","}
+        ):
             return str(HOMOPHONES[token.key]), at + 1, True
         return None
 
@@ -359,7 +428,12 @@ class Scan:
         if following >= len(self.tokens) or not self.tokens[following].glued or self.tokens[following].sort != NUMBER:
             return False
         number = self.tokens[following]
-        if not number.key.isdigit() or len(token.key) > 3 or token.key in {"x", "w", "k", "d"} or (len(token.key) > 1 and token.key in self.lexicon.words):
+        if (
+            not number.key.isdigit()
+            or len(token.key) > 3
+            or token.key in {"x", "w", "k", "d"}
+            or (len(token.key) > 1 and token.key in self.lexicon.words)
+        ):
             return False
         known = self.herd.tagged(token.key + number.key)
         if known:
@@ -441,7 +515,11 @@ class Scan:
         if found is None:
             return False
         value, end, spoken_words, possessive = found
-        if word == "half" and self._key(end) in {"a", "of"} and self._key(end + 1) in {"cup", "pound", "lb", "a", "scoop", "bag", "sack", "cc", "ml", "tablet", "tsp"}:
+        if (
+            word == "half"
+            and self._key(end) in {"a", "of"}
+            and self._key(end + 1) in {"cup", "pound", "lb", "a", "scoop", "bag", "sack", "cc", "ml", "tablet", "tsp"}
+        ):
             end += 2 if self._key(end + 1) == "a" else 1
         elif spoken_words and self._key(end) == "of" and self._key(end + 1) == "a":
             end += 2
@@ -475,7 +553,9 @@ class Scan:
             return True
         if following in {"dozen", "couple"}:
             end = self.at + 2
-            self._add("num", end + (self._key(end) == "of"), Decimal(12 if following == "dozen" else 2), spoken=True)  # not a figure: a dozen
+            self._add(
+                "num", end + (self._key(end) == "of"), Decimal(12 if following == "dozen" else 2), spoken=True
+            )  # not a figure: a dozen
             return True
         if following == "hundred":
             found = amount_at(self.tokens, self.at + 1)
@@ -494,7 +574,13 @@ class Scan:
         if word == "a":
             return False
         value = Decimal(HOMOPHONES[word])
-        if before in TENS and word in {"won", "ate", "too", "tree"} and self.items and self.items[-1].sort == "num" and self.items[-1].spoken:
+        if (
+            before in TENS
+            and word in {"won", "ate", "too", "tree"}
+            and self.items
+            and self.items[-1].sort == "num"
+            and self.items[-1].spoken
+        ):
             last = self.items.pop()
             self.at = last.start
             self._add("num", last.end + 1, last.value + value, spoken=True)
@@ -524,9 +610,31 @@ class Scan:
                 return True
             if before in {"kindled", "candled"} and after in {"all", "and", "with", "", ",", ".", "no", "but"}:
                 return True
-            wanted = before in {"candled", "lost", "had", "kindled", "has", "bought", "weaned", "bucks", "buck", "moved", "sold", "born", "keep", "kept", "and", "ate", "picked", "up", "got"}
+            wanted = before in {
+                "candled",
+                "lost",
+                "had",
+                "kindled",
+                "has",
+                "bought",
+                "weaned",
+                "bucks",
+                "buck",
+                "moved",
+                "sold",
+                "born",
+                "keep",
+                "kept",
+                "and",
+                "ate",
+                "picked",
+                "up",
+                "got",
+            }
             return after in COUNTED and wanted and not after_number
-        return (after in COUNTED | {"of"} and word == "won") or (word == "ate" and after in {"kits", "alive", "dead", "born", "live"} and before in AFTER_BIRTH)
+        return (after in COUNTED | {"of"} and word == "won") or (
+            word == "ate" and after in {"kits", "alive", "dead", "born", "live"} and before in AFTER_BIRTH
+        )
 
     # phrases
 
@@ -613,7 +721,11 @@ class Scan:
     def _beside_number(self, word: str) -> None:
         """A real word that stands for a barn word only beside a number or an animal."""
         meant = BESIDE_NUMBER.get(word)
-        if meant and (self._beside() or (word == "bread" and self._key(self.at - 1) in {"shes", "is", "was", "feels", "felt", "feeling"})) and (word not in AT_START or self.at == 0):
+        if (
+            meant
+            and (self._beside() or (word == "bread" and self._key(self.at - 1) in {"shes", "is", "was", "feels", "felt", "feeling"}))
+            and (word not in AT_START or self.at == 0)
+        ):
             options = self.lexicon.phrases.get(meant, ())
             marks = next((marks for rest, marks in options if not rest), NO_MARKS)
             self._add("word", self.at + 1, None, marks)
@@ -663,7 +775,12 @@ class Scan:
     def _digits(self, token: Token) -> None:
         if self._tag_with_tail(token) or self._date() or self._thumbed(token):
             return
-        if token.key == "2" and self._key(self.at + 1) in {"day", "nite", "night"} and self.tokens[self.at + 1].glued and self._key(self.at + 2) not in {"old", "wt", "weight"}:
+        if (
+            token.key == "2"
+            and self._key(self.at + 1) in {"day", "nite", "night"}
+            and self.tokens[self.at + 1].glued
+            and self._key(self.at + 2) not in {"old", "wt", "weight"}
+        ):
             self._add("date", self.at + 2, Said("near"))
             return
         if self._splits(token) or self._watch(token) or self._sexed_count(token):
@@ -676,7 +793,14 @@ class Scan:
         """`0430`, `at 1730`, `1730 h`: a time of day in four figures."""
         said, after = token.key, self._key(self.at + 1)
         told = said.startswith("0") or after in {"h", "hrs"} or self._key(self.at - 1) in {"at", "@"}
-        if len(said) != FIGURES_OF_WATCH or not said.isdigit() or not told or int(said[:2]) >= 24 or int(said[2:]) >= 60 or self.herd.tagged(said):  # not a figure: hours and minutes
+        if (
+            len(said) != FIGURES_OF_WATCH
+            or not said.isdigit()
+            or not told
+            or int(said[:2]) >= 24
+            or int(said[2:]) >= 60
+            or self.herd.tagged(said)
+        ):  # not a figure: hours and minutes
             return False
         self._add("time", self.at + (2 if after in {"h", "hrs"} else 1), f"{said[:2]}:{said[2:]}")
         return True
@@ -703,7 +827,15 @@ class Scan:
             return self._said_to()  # "moved Moss 2 cage b2"
         owned = following in {"my", "our", "the"} and bool(self.items) and self.items[-1].sort == "animal"
         owned = owned or (token.key == "4" and following == "$" and bool(self.items) and self.items[-1].sort in {"animal", "num"})
-        if word is None or not (following in self.herd.names or owned or (token.key == "2" and following in CAGE_WORDS and bool(self.items) and self.items[-1].sort == "animal")) or self.herd.tagged(token.key):
+        if (
+            word is None
+            or not (
+                following in self.herd.names
+                or owned
+                or (token.key == "2" and following in CAGE_WORDS and bool(self.items) and self.items[-1].sort == "animal")
+            )
+            or self.herd.tagged(token.key)
+        ):
             return False
         options = self.lexicon.phrases.get(word, ())
         self._add("word", self.at + 1, None, next((marks for rest, marks in options if not rest), NO_MARKS))
@@ -750,7 +882,11 @@ class Scan:
     def _number(self, value: Decimal, end: int, *, spoken_words: bool, possessive: bool) -> None:  # noqa: C901 - one case a line
         """A number with its unit, a span ago, an animal by possessive, or a bare number."""
         if self._key(end) == "f" and value <= MOST_FALLS:
-            marks = FALLS if any("breed" in item.marks for item in self.items) else (WEANED_LABELS["f"] if any("wean" in item.marks for item in self.items) else NO_MARKS)
+            marks = (
+                FALLS
+                if any("breed" in item.marks for item in self.items)
+                else (WEANED_LABELS["f"] if any("wean" in item.marks for item in self.items) else NO_MARKS)
+            )
             if marks:
                 self._add("num", end, value, spoken=spoken_words)
                 self._add("word", end + 1, None, marks)
@@ -765,7 +901,9 @@ class Scan:
                 item.spoken = spoken_words
                 self._take(item)
                 return
-        possessive = possessive or (self._key(end) == "s" and self.tokens[end].glued) or (self._key(end) == "'" and self._key(end + 1) == "s")
+        possessive = (
+            possessive or (self._key(end) == "s" and self.tokens[end].glued) or (self._key(end) == "'" and self._key(end + 1) == "s")
+        )
         if possessive and value == int(value):
             known = self.herd.tagged(str(int(value)))
             self._animal((known.tag,) if known else (), end)
@@ -781,7 +919,14 @@ class Scan:
         if self._key(end) == "+" and self._key(end + 1)[:1].isdigit():
             self._add("sum", end + 2)
             return
-        below = self.items and self.items[-1].said == "-" and self.tokens[self.at].glued and not self.items[-1].glued and len(self.items) > 1 and self.items[-2].sort == "word"
+        below = (
+            self.items
+            and self.items[-1].said == "-"
+            and self.tokens[self.at].glued
+            and not self.items[-1].glued
+            and len(self.items) > 1
+            and self.items[-2].sort == "word"
+        )
         self._add("sum" if below else "num", end, value, spoken=spoken_words)
         last = self.items[-1]
         if len(self.items) > 1 and value == int(value) and not spoken_words:
@@ -795,7 +940,11 @@ class Scan:
         cents = amount_at(self.tokens, end) if end < len(self.tokens) and self._key(end) in TENS else None
         if cents is None or not cents[2] or value != int(value) or not TENS_LEAST <= cents[0] < CENTS:
             return False
-        if self._key(cents[1]) not in {"each", "apiece"} and (self._key(cents[1]), self._key(cents[1] + 1)) not in {("a", "bag"), ("a", "piece"), ("per", "bag")}:
+        if self._key(cents[1]) not in {"each", "apiece"} and (self._key(cents[1]), self._key(cents[1] + 1)) not in {
+            ("a", "bag"),
+            ("a", "piece"),
+            ("per", "bag"),
+        }:
             return False
         self._add("money", cents[1], int(value * CENTS + cents[0]))
         return True
@@ -808,7 +957,11 @@ class Scan:
             return
         if between and between.said == "," and len(before.value.tags) == 1 and before.value.said.isdigit():
             return
-        if before.value.tags and (known.tag == before.value.tag or len(before.value.tags) > 1) and not before.value.said.replace("doe", "").replace("buck", "").strip().isdigit():
+        if (
+            before.value.tags
+            and (known.tag == before.value.tag or len(before.value.tags) > 1)
+            and not before.value.said.replace("doe", "").replace("buck", "").strip().isdigit()
+        ):
             before.value = Mention((known.tag,), before.value.said, before.value.sex)
             before.end = last.end
             del self.items[self.items.index(before) + 1 :]
@@ -824,7 +977,12 @@ class Scan:
                 self.items[-1].value += found[0]  # "1 cup 1/2"
                 self.at = found[1]
                 return
-            if item is None and self.items and any(each.sort == "cup" for each in self.items) and (self.items[-1].sort in {"animal", "num"} or self.items[-1].marks):
+            if (
+                item is None
+                and self.items
+                and any(each.sort == "cup" for each in self.items)
+                and (self.items[-1].sort in {"animal", "num"} or self.items[-1].marks)
+            ):
                 self._add("cup", found[1], found[0])  # "does 1 cup, bucks 1/2"
                 return
             if item is None and self._key(found[1]) in {"a", "of"} and self._key(found[1] + 1) in {"cup", "pound", "lb"}:
@@ -872,7 +1030,14 @@ class Scan:
         sign = "#" if "#" in token.key else "-"
         left, _, right = token.key.partition(sign)
         end = self.at + 1
-        if sign == "-" and right.isdigit() and self.items and self.items[-1].sort == "word" and int(right) >= OUNCES_IN_POUND and int(left) <= NOON:
+        if (
+            sign == "-"
+            and right.isdigit()
+            and self.items
+            and self.items[-1].sort == "word"
+            and int(right) >= OUNCES_IN_POUND
+            and int(left) <= NOON
+        ):
             self._add("date", end, Said("numeric", int(left), int(right)))  # `bred 11-19`
             return
         if self._key(end) in LB | OZ:

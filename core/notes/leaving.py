@@ -12,7 +12,9 @@ from core.notes.items import Item
 
 _RECIPIENT: Final = re.compile(r"\bto ((?:a|an|the|my|our|her|his|some|mr|mrs|ms|dr)\b.*|[a-z'-]+(?: [a-z'-]+){0,3})$")
 _PRICE_LEADS: Final = frozenset({"for", "at", "@", "price", "paid", "asking", ":", ","})
-_SINGLE: Final = frozenset({"runt", "one", "kit", "baby", "buck", "doe", "male", "female", "smallest", "biggest", "littlest", "bunny", "kid"})
+_SINGLE: Final = frozenset(
+    {"runt", "one", "kit", "baby", "buck", "doe", "male", "female", "smallest", "biggest", "littlest", "bunny", "kid"}
+)
 _FROM: Final = frozenset({"from", "of", "out of", "off", "off of", "under"})  # `2 bucks from 16` are no dollars
 _NOT_PEOPLE: Final = frozenset({"cage", "pen", "eat", "death", "b", "the freezer", "freezer"})
 
@@ -50,14 +52,39 @@ def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bo
     elif price is not None and len(picks) > 1 and not c.has("each"):
         choices = (f"{price / 100:.2f} each", f"{price / 100:.2f} for all")
         need = Need("which_number", "price", f"Is {price / 100:.2f} for each of them, or for all together?", choices)
-        return [c.take(c.past(fact, pick, "who", {name: value for name, value in values.items() if name != "price"}, [*used, *price_items], need)) for pick in picks]
+        return [
+            c.take(
+                c.past(fact, pick, "who", {name: value for name, value in values.items() if name != "price"}, [*used, *price_items], need)
+            )
+            for pick in picks
+        ]
     used += [item for item in c.items if item.said in {"total", "both", "together", "for both", "altogether"}]
     found = [c.past(fact, pick, "who", values, [*used, *price_items]) for pick in picks]
     return [c.take(each) for each in found]
 
 
 _ARTICLES: Final = frozenset({"the", "a", "an", "my", "our", "some", "old", "few", "last", "more", "used"})
-_OF_RABBITS: Final = frozenset({"kits", "litter", "doe_word", "buck_word", "bucks_word", "does_word", "pronoun", "all", "breed_name", "color", "to", "each", "no_count", "sell", "list", "reason", "scope:grow-outs"})
+_OF_RABBITS: Final = frozenset(
+    {
+        "kits",
+        "litter",
+        "doe_word",
+        "buck_word",
+        "bucks_word",
+        "does_word",
+        "pronoun",
+        "all",
+        "breed_name",
+        "color",
+        "to",
+        "each",
+        "no_count",
+        "sell",
+        "list",
+        "reason",
+        "scope:grow-outs",
+    }
+)
 
 
 def _something_else(c: Clause, cue: int) -> bool:
@@ -66,7 +93,12 @@ def _something_else(c: Clause, cue: int) -> bool:
     while c.said(i) in _ARTICLES:
         i += 1
     item = c.items[i] if i < len(c.items) else None
-    return item is not None and item.sort == "word" and item.marks.isdisjoint(_OF_RABBITS) and item.said not in {"for", "at", "to", "off", "out", "price", "number", "tag"}
+    return (
+        item is not None
+        and item.sort == "word"
+        and item.marks.isdisjoint(_OF_RABBITS)
+        and item.said not in {"for", "at", "to", "off", "out", "price", "number", "tag"}
+    )
 
 
 def _out_of(c: Clause, pick: Pick) -> int | None:
@@ -115,8 +147,24 @@ def _price(c: Clause, cue: int | None) -> tuple[int | None, list[Item]]:
             continue
         led = c.said(i - 1) in _PRICE_LEADS or (i + 1 < len(c.items) and "each" in c.items[i + 1].marks)
         decimal = c.items[i].value != int(c.items[i].value) or "." in c.items[i].said
-        last = i == numbers[-1] and animals and (cue is None or i > cue) and c.said(i - 1) not in {"out", "of", "from", "and", "to", "with", "out of", "outta", "off of", "off", "under"}
-        if (led and animals) or decimal or (last and ((bool(c.explicit()) and c.explicit()[0] < i) or (c.subject is not None and len(numbers) == 1 and c.known(i) is None) or (len(numbers) > 1 and not c.explicit()))):
+        last = (
+            i == numbers[-1]
+            and animals
+            and (cue is None or i > cue)
+            and c.said(i - 1) not in {"out", "of", "from", "and", "to", "with", "out of", "outta", "off of", "off", "under"}
+        )
+        if (
+            (led and animals)
+            or decimal
+            or (
+                last
+                and (
+                    (bool(c.explicit()) and c.explicit()[0] < i)
+                    or (c.subject is not None and len(numbers) == 1 and c.known(i) is None)
+                    or (len(numbers) > 1 and not c.explicit())
+                )
+            )
+        ):
             return _cents(c, i), [c.items[i]]
     return None, []
 
@@ -169,7 +217,9 @@ def _litter_leaves(c: Clause, fact: type[Fact], kits: int, values: dict[str, Any
         c.used.add(id(c.items[place]))
     used.append(c.items[kits])
     pick = _dam(c, kits)
-    if count is None and (any(item.said in {"runt", "smallest", "biggest", "pick"} for item in c.items) or c.said(kits - 1) in {"a", "another"}):
+    if count is None and (
+        any(item.said in {"runt", "smallest", "biggest", "pick"} for item in c.items) or c.said(kits - 1) in {"a", "another"}
+    ):
         count = 1
     if count is None:
         count = _whole_litter(c, pick)
@@ -202,7 +252,9 @@ def _whole_litter(c: Clause, pick: Pick | None) -> int | None:
 def _beside(c: Clause, explicit: list[int]) -> list[int]:
     """Bare numbers that are tags in one list with the animals named: `sold 31 and R22`."""
     near = [i for i in c.sorted_as("num") if c.known(i) and not c.counted(i)]
-    ahead = [i for i in near if any(i + 1 < j and all(item.said in {",", "and", "&", "away"} for item in c.items[i + 1 : j]) for j in explicit)]
+    ahead = [
+        i for i in near if any(i + 1 < j and all(item.said in {",", "and", "&", "away"} for item in c.items[i + 1 : j]) for j in explicit)
+    ]
     return ahead + [i for i in near if i - 2 in explicit and c.said(i - 1) in {"and", "&"}]
 
 

@@ -14,8 +14,12 @@ from core.notes.amounts import age_in_days
 from core.notes.clause import Clause
 from core.notes.items import Item
 
-ASKED: Final = frozenset({"num", "weight", "pair", "clock", "money", "temp", "date", "span", "dose", "cup", "percent", "sum", "code", "animal", "cage"})
-PRONOUNS: Final = frozenset({"this", "that", "the", "no", "which", "good", "big", "little", "another", "last", "first", "other", "each", "every", "any", "only"})
+ASKED: Final = frozenset(
+    {"num", "weight", "pair", "clock", "money", "temp", "date", "span", "dose", "cup", "percent", "sum", "code", "animal", "cage"}
+)
+PRONOUNS: Final = frozenset(
+    {"this", "that", "the", "no", "which", "good", "big", "little", "another", "last", "first", "other", "each", "every", "any", "only"}
+)
 NEAR_DAYS: Final = {"day": 1, "week": 4, "month": 16, "year": 183}  # not a figure: how far an age in such units may be off
 
 
@@ -45,13 +49,17 @@ def explained(c: Clause, i: int) -> bool:
 
 def _repeats(c: Clause, item: Item) -> bool:
     """Whether a fact of the statement has this number already."""
-    values = {value for found in c.found for name, value in found.values.items() if isinstance(value, int) and name not in {"price", "grams"}}
+    values = {
+        value for found in c.found for name, value in found.values.items() if isinstance(value, int) and name not in {"price", "grams"}
+    }
     return item.value == int(item.value) and int(item.value) in values and item.value > 1
 
 
 def _left_alive(c: Clause, i: int) -> bool:
     """`lost another one, that makes six`: how many are left, where the book agrees."""
-    if c.said(i - 1) not in {"makes", "leaves", "leaving", "making", "now", "down to", "now at"} and not (c.said(i - 1) in {"are", "is", "has"} and c.said(i - 2) == "now"):
+    if c.said(i - 1) not in {"makes", "leaves", "leaving", "making", "now", "down to", "now at"} and not (
+        c.said(i - 1) in {"are", "is", "has"} and c.said(i - 2) == "now"
+    ):
         return False
     for found in c.found:
         doe = c.herd.find(found.values.get("doe") or "")
@@ -62,7 +70,11 @@ def _left_alive(c: Clause, i: int) -> bool:
 
 
 def _pronoun(c: Clause, i: int) -> bool:
-    if c.said(i + 1) == "of" and c.said(i + 2) in {"those", "them", "these"} and not any(item.marks & {"dead", "alive", "die", "lose"} for item in c.items[i + 1 :]):
+    if (
+        c.said(i + 1) == "of"
+        and c.said(i + 2) in {"those", "them", "these"}
+        and not any(item.marks & {"dead", "alive", "die", "lose"} for item in c.items[i + 1 :])
+    ):
         return True
     counted = any(item.marks & {"dead", "alive", "die", "lose"} for item in c.items[i + 1 : i + 4])
     return c.said(i - 1) in PRONOUNS or not (c.counted(i) or counted)
@@ -73,7 +85,12 @@ def _is_animal_of(c: Clause, i: int) -> bool:
     mention = c.mention(i)
     if mention is None or not mention.tag:
         return False
-    named = {value for found in c.found for name, value in found.values.items() if name in {"who", "doe", "buck", "with_", "from_", "to", "litter_of", "tag", "sire", "dam"}}
+    named = {
+        value
+        for found in c.found
+        for name, value in found.values.items()
+        if name in {"who", "doe", "buck", "with_", "from_", "to", "litter_of", "tag", "sire", "dam"}
+    }
     return mention.tag in named
 
 
@@ -92,7 +109,9 @@ def _agrees(c: Clause, item: Item) -> bool:
 
 
 def _animals(c: Clause) -> list[Animal]:
-    tags = {value for found in c.found for name, value in found.values.items() if name in {"who", "doe", "litter_of"} and isinstance(value, str)}
+    tags = {
+        value for found in c.found for name, value in found.values.items() if name in {"who", "doe", "litter_of"} and isinstance(value, str)
+    }
     return [animal for tag in sorted(tags) if (animal := c.herd.find(tag))]
 
 
@@ -110,5 +129,3 @@ def _ages(c: Clause, animal: Animal) -> list[int]:
 def to_json_days(values: dict[str, object]) -> list[date]:
     """The days among a reading's values."""
     return [value for value in values.values() if isinstance(value, date)]
-
-

@@ -94,7 +94,9 @@ _CALENDAR: Final = """
 _VOWELS: Final = frozenset("aeiouy")
 _KEYS: Final = {"q": "wa", "w": "qase", "e": "wsdr", "r": "edft", "t": "rfgy", "y": "tghu", "u": "yhji", "i": "ujko", "o": "iklp", "p": "ol", "a": "qwsz", "s": "awedxz", "d": "serfcx",
     "f": "drtgvc", "g": "ftyhbv", "h": "gyujnb", "j": "huikmn", "k": "jiolm", "l": "kop", "z": "asx", "x": "zsdc", "c": "xdfv", "v": "cfgb", "b": "vghn", "n": "bhjm", "m": "njk"}  # fmt: skip
-NEAR_KEYS: Final[dict[str, frozenset[str]]] = {letter: frozenset(_KEYS.get(letter, "")) for letter in map(chr, range(ord("a"), ord("z") + 1))}
+NEAR_KEYS: Final[dict[str, frozenset[str]]] = {
+    letter: frozenset(_KEYS.get(letter, "")) for letter in map(chr, range(ord("a"), ord("z") + 1))
+}
 SOUND_ALIKE: Final = ({"c", "k"}, {"c", "s"}, {"s", "z"}, {"d", "t"}, {"m", "n"})
 SHORTEST_SLIP = 3  # letters: two swapped letters are seen in words this long
 SHORTEST_CHANGE = 5  # letters: a letter missing, added or changed
@@ -122,8 +124,22 @@ class Lexicon:
                     seconds = self.longer.setdefault(first, {})
                     seconds[option[0][0]] = (*seconds.get(option[0][0], ()), option)
         self.words = frozenset(word for words in found for word in words)
-        self.known = self.words | BESIDE_NUMBER.keys() | COMMON | NUMBER_WORDS.keys() | POSSESSIVE.keys() | ORDINALS.keys() | frozenset(_UNITS + _CALENDAR) | FOREIGN
-        meant = self.words | NUMBER_WORDS.keys() | frozenset(_UNITS + _CALENDAR) | {"what", "with", "this", "have", "from", "about", "again", "nails"}
+        self.known = (
+            self.words
+            | BESIDE_NUMBER.keys()
+            | COMMON
+            | NUMBER_WORDS.keys()
+            | POSSESSIVE.keys()
+            | ORDINALS.keys()
+            | frozenset(_UNITS + _CALENDAR)
+            | FOREIGN
+        )
+        meant = (
+            self.words
+            | NUMBER_WORDS.keys()
+            | frozenset(_UNITS + _CALENDAR)
+            | {"what", "with", "this", "have", "from", "about", "again", "nails"}
+        )
         self._meant = sorted(word for word in meant if len(word) >= SHORTEST_SLIP and word.isalpha() and not _VOWELS.isdisjoint(word))
         self.meant = lru_cache(4096)(self._closest)
 
@@ -180,8 +196,17 @@ def _believable(word: str, candidate: str) -> bool:
     if len(typed) > 1 or len(meant) > 1:
         return _skeleton(word) == _skeleton(candidate)
     if len(candidate) < SHORTEST_CHANGE:
-        return len(candidate) >= SHORTEST_SLIP and len(word) != len(candidate) and len(word) > SHORTEST_SLIP and _brushed(typed, word, candidate)
-    return not typed or (_brushed(typed, word, candidate) if not meant else meant in NEAR_KEYS.get(typed, "") or (typed in _VOWELS and meant in _VOWELS) or {typed, meant} in SOUND_ALIKE)
+        return (
+            len(candidate) >= SHORTEST_SLIP
+            and len(word) != len(candidate)
+            and len(word) > SHORTEST_SLIP
+            and _brushed(typed, word, candidate)
+        )
+    return not typed or (
+        _brushed(typed, word, candidate)
+        if not meant
+        else meant in NEAR_KEYS.get(typed, "") or (typed in _VOWELS and meant in _VOWELS) or {typed, meant} in SOUND_ALIKE
+    )
 
 
 def _difference(word: str, candidate: str) -> tuple[str, str]:

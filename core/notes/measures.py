@@ -12,7 +12,12 @@ from core.notes.numbers import FRACTIONS, spoken
 from core.notes.tokens import NUMBER, Token
 
 MOST_CUPS: Final = 10  # `38.9 c` is a fever, no ration
-HALVES: Final = {"half": Decimal("0.5"), "quarter": Decimal("0.25"), "third": Decimal("0.333"), "1/2": Decimal("0.5")}  # not a figure: a quarter
+HALVES: Final = {
+    "half": Decimal("0.5"),
+    "quarter": Decimal("0.25"),
+    "third": Decimal("0.333"),
+    "1/2": Decimal("0.5"),
+}  # not a figure: a quarter
 
 
 def amount_at(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool, bool] | None:
@@ -81,7 +86,12 @@ def measure(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item 
         return _pounds(tokens, at, value, end + 1)
     if unit in OZ or unit in KG or (unit in GRAM and unit != "gr"):
         return _made(tokens, "weight", at, end + 1, grams_said(value, unit), _unit_name(unit), value)
-    if unit == "c" and key(tokens, end + 1) != "c" and value < MOST_CUPS and (value != int(value) or key(tokens, end + 1) in {"pellets", "feed", "daily", "a", "per", "/"}):
+    if (
+        unit == "c"
+        and key(tokens, end + 1) != "c"
+        and value < MOST_CUPS
+        and (value != int(value) or key(tokens, end + 1) in {"pellets", "feed", "daily", "a", "per", "/"})
+    ):
         return _cups(tokens, at, value, end + 1)
     if unit in CUP and (unit != "c" or key(tokens, end + 1) != "c") and unit != "c":
         return _cups(tokens, at, value, end + 1)
@@ -137,7 +147,17 @@ def _bare_ounces(tokens: Sequence[Token], at: int, ounces: Decimal, end: int) ->
     following = key(tokens, end)
     if ounces != int(ounces) or "." in tokens[at].key or ounces > 19:
         return False
-    if following in (COUNTED - {"live", "alive"}) | LB | KG | GRAM | CUP | {"of", "-", "#", "@", "x", "each", "cents", "bucks", "ea"} | DOLLAR | PERIODS.keys():
+    if (
+        following
+        in (COUNTED - {"live", "alive"})
+        | LB
+        | KG
+        | GRAM
+        | CUP
+        | {"of", "-", "#", "@", "x", "each", "cents", "bucks", "ea"}
+        | DOLLAR
+        | PERIODS.keys()
+    ):
         return False
     return not (end < len(tokens) and tokens[end].sort in {"pair", "clock", "slash"})
 
@@ -177,7 +197,14 @@ def _degrees(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item
     minus = key(tokens, at - 1) == "-" and tokens[at].glued and (at == 1 or not tokens[at - 1].glued)
     if below or minus:
         value = -value
-    return _made(tokens, "temp", at - 1 if minus or key(tokens, at - 1) in {"minus", "negative"} else at, last + (key(tokens, last) == "below"), value, scale)
+    return _made(
+        tokens,
+        "temp",
+        at - 1 if minus or key(tokens, at - 1) in {"minus", "negative"} else at,
+        last + (key(tokens, last) == "below"),
+        value,
+        scale,
+    )
 
 
 def _time_words(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item | None:
@@ -190,7 +217,14 @@ def _time_words(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> I
         last = end + 2
         while key(tokens, last) in {"m", "."} and last < end + 4 and tokens[last].glued:
             last += 1
-    if unit == "in" and key(tokens, end + 1) == "the" and key(tokens, end + 2) in {"evening", "afternoon", "morning"} and key(tokens, at - 1) in {"at", "around", "about", "by"} and 0 < value <= 12 and value == int(value):  # not a figure: hours of the clock
+    if (
+        unit == "in"
+        and key(tokens, end + 1) == "the"
+        and key(tokens, end + 2) in {"evening", "afternoon", "morning"}
+        and key(tokens, at - 1) in {"at", "around", "about", "by"}
+        and 0 < value <= 12
+        and value == int(value)
+    ):  # not a figure: hours of the clock
         half, last = ("am" if key(tokens, end + 2) == "morning" else "pm"), end + 3
     if half and value == int(value) and 0 < value <= 12:  # not a figure: hours of the clock
         return _made(tokens, "time", at, last, f"{int(value) % 12 + 12 * (half == 'pm'):02d}:00")  # not a figure: hours of the clock

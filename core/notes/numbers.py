@@ -24,7 +24,12 @@ ORDINALS: Final = {
     "eleventh": 11, "twelfth": 12, "thirteenth": 13, "fourteenth": 14, "fifteenth": 15, "sixteenth": 16, "seventeenth": 17,  # not a figure: number words
     "eighteenth": 18, "nineteenth": 19, "twentieth": 20, "thirtieth": 30,
 }  # fmt: skip
-FRACTIONS: Final = {"half": Decimal("0.5"), "quarter": Decimal("0.25"), "quarters": Decimal("0.25"), "third": Decimal("0.333")}  # not a figure: a quarter
+FRACTIONS: Final = {
+    "half": Decimal("0.5"),
+    "quarter": Decimal("0.25"),
+    "quarters": Decimal("0.25"),
+    "third": Decimal("0.333"),
+}  # not a figure: a quarter
 
 #: Words that an ear or a phone puts for a number; grammar decides (`items`), never the word alone.
 HOMOPHONES: Final = {"to": 2, "too": 2, "for": 4, "fore": 4, "ate": 8, "won": 1, "tree": 3, "free": 3, "tin": 10, "sex": 6, "a": 8}
@@ -37,9 +42,7 @@ def _plural(word: str) -> str:
 
 
 #: `sixteens`, `twentys`: a number with a possessive s.
-POSSESSIVE: Final = {
-    form: word for word in NUMBER_WORDS for form in (word + "s", _plural(word)) if form not in {"ones", "tens", "twos"}
-}
+POSSESSIVE: Final = {form: word for word in NUMBER_WORDS for form in (word + "s", _plural(word)) if form not in {"ones", "tens", "twos"}}
 
 
 def spoken(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool] | None:

@@ -29,7 +29,9 @@ PEOPLE: Final = frozenset(
      vet child children people everyone anyone sister brother mom dad grandma grandpa friend helper judge visitor hard deep good again today blood""".split()  # noqa: SIM905 - a table of words
 )
 THINGS: Final = frozenset({"cage_word", "not_feed", "chore_word", "hay", "feed", "box"})
-STATES: Final = frozenset("warm dry cool calm away separate separated inside outside quiet company happy busy clean safe fed watered still still in from out".split())  # noqa: SIM905 - a table of words
+STATES: Final = frozenset(
+    "warm dry cool calm away separate separated inside outside quiet company happy busy clean safe fed watered still still in from out".split()
+)  # noqa: SIM905 - a table of words
 NEARBY: Final = frozenset({"by", "near", "beside", "next", "in", "for", "over", "at", "on", "under", "above", "behind", "from"})
 
 
@@ -54,13 +56,21 @@ def _cues(c: Clause, found: Found, *words: str) -> list[int]:
     """Where the words of a reading stand: those given, or all that have marks."""
     used = {id(item) for item in found.used}
     wanted = frozenset(words)
-    return [i for i, item in enumerate(c.items) if (id(item) in used or item.said == "put") and item.sort == "word" and (item.said in wanted if wanted else item.marks)]
+    return [
+        i
+        for i, item in enumerate(c.items)
+        if (id(item) in used or item.said == "put") and item.sort == "word" and (item.said in wanted if wanted else item.marks)
+    ]
 
 
 def _object(c: Clause, i: int) -> int:
     """Index of what the word at `i` is done to, past articles and adjectives."""
     i += 1
-    while i < len(c.items) and (c.said(i) in DETERMINERS or c.said(i) in ADJECTIVES or c.items[i].marks & {"color", "breed_name", "pronoun", "buck_word", "doe_word", "all", "again"}):
+    while i < len(c.items) and (
+        c.said(i) in DETERMINERS
+        or c.said(i) in ADJECTIVES
+        or c.items[i].marks & {"color", "breed_name", "pronoun", "buck_word", "doe_word", "all", "again"}
+    ):
         i += 1
     return i
 
@@ -83,7 +93,11 @@ def _owned(c: Clause, found: Found) -> bool:
         if id(item) in used and item.sort == "animal" and item.unit == "possessive":
             following = _object(c, i)
             after = c.items[following] if following < len(c.items) else None
-            if after is not None and after.sort == "word" and (after.marks & THINGS or (not after.marks and after.said not in LINKS and not after.said.endswith("ing"))):
+            if (
+                after is not None
+                and after.sort == "word"
+                and (after.marks & THINGS or (not after.marks and after.said not in LINKS and not after.said.endswith("ing")))
+            ):
                 return True
     return False
 
@@ -107,13 +121,22 @@ def _died(c: Clause, found: Found) -> bool:
         return True
     for i in _cues(c, found):
         said = c.said(i)
-        if said in {"lost", "lose", "loss"} and not c.has("die", "dead") and not _animal_at(c, _object(c, i)) and c.said(_object(c, i)) not in {",", ":", "-", ""}:
+        if (
+            said in {"lost", "lose", "loss"}
+            and not c.has("die", "dead")
+            and not _animal_at(c, _object(c, i))
+            and c.said(_object(c, i)) not in {",", ":", "-", ""}
+        ):
             return True
         if said in {"passed", "put down"} and _thing(c, i) and not _animal_at(c, _object(c, i)):
             return True
         if said == "passed" and c.said(i + 1) in {"me", "him", "her", "up", "by", "out", "the", "over", "through", "around", "us"}:
             return True
-        if said == "put" and any(c.said(j) == "down" and c.said(j + 1) in {"for", "as", "on", "to", "in", "at"} for j in range(i, len(c.items))) and not c.has("ail"):
+        if (
+            said == "put"
+            and any(c.said(j) == "down" and c.said(j + 1) in {"for", "as", "on", "to", "in", "at"} for j in range(i, len(c.items)))
+            and not c.has("ail")
+        ):
             return True
         if said == "is gone" and c.said(i + 1) in {"to", "from", "for", "with", "off", "in", "out", "again"}:
             return True
@@ -125,7 +148,13 @@ def _died(c: Clause, found: Found) -> bool:
 def _of_a_thing(c: Clause, i: int) -> bool:
     """Whether a plain noun stands before the word at `i`, and animals only behind it as the place: `the light died by 14`."""
     before = [j for j in range(i) if c.items[j].sort in {"animal", "code"} or c.known(j) is not None]
-    plain = i > 0 and c.items[i - 1].sort == "word" and not c.items[i - 1].marks and c.said(i - 1) not in LINKS and c.said(i - 1) not in {"found", "i", "we"}
+    plain = (
+        i > 0
+        and c.items[i - 1].sort == "word"
+        and not c.items[i - 1].marks
+        and c.said(i - 1) not in LINKS
+        and c.said(i - 1) not in {"found", "i", "we"}
+    )
     after = next((j for j in range(i + 1, len(c.items)) if c.items[j].sort in {"animal", "code", "num"}), None)
     return plain and not before and after is not None and c.said(after - 1).split(" ")[-1] in NEARBY
 
@@ -136,23 +165,42 @@ def _left(c: Clause, found: Found) -> bool:
         return True
     if _stranger(found):
         return False
-    cues = [i for i in _cues(c, found) if c.items[i].marks & {"sell", "cull", "list"} and c.said(i).split(" ")[-1] not in {"with", "to", "for", "by"}]
-    if found.fact.kind == "sold" and (any(c.said(i) == "sold" and c.said(i + 1) in {"me", "us"} for i in cues) or (not cues and c.said(c.opening() or 0) == "bought")):
+    cues = [
+        i
+        for i in _cues(c, found)
+        if c.items[i].marks & {"sell", "cull", "list"} and c.said(i).split(" ")[-1] not in {"with", "to", "for", "by"}
+    ]
+    if found.fact.kind == "sold" and (
+        any(c.said(i) == "sold" and c.said(i + 1) in {"me", "us"} for i in cues) or (not cues and c.said(c.opening() or 0) == "bought")
+    ):
         return True
     if any(c.said(i) == "list" and i and c.said(i - 1) in DETERMINERS for i in cues):
         return True
-    return any(_thing(c, i) and "to" not in found.values for i in cues if not any(_animal_at(c, j) and c.items[j].sort != "num" and c.said(j + 1) != "," for j in range(_object(c, i) - 1, i, -1)))
+    return any(
+        _thing(c, i) and "to" not in found.values
+        for i in cues
+        if not any(_animal_at(c, j) and c.items[j].sort != "num" and c.said(j + 1) != "," for j in range(_object(c, i) - 1, i, -1))
+    )
 
 
 def _missed(c: Clause, found: Found) -> bool:
-    return _owned(c, found) or any((c.said(i) in {"missed", "misses", "miss"} and (_thing(c, i) or c.said(i - 1) in {"i", "we", "they", "you"})) or (c.said(i).endswith("take") and c.said(i + 1) in DETERMINERS) for i in _cues(c, found))
+    return _owned(c, found) or any(
+        (c.said(i) in {"missed", "misses", "miss"} and (_thing(c, i) or c.said(i - 1) in {"i", "we", "they", "you"}))
+        or (c.said(i).endswith("take") and c.said(i + 1) in DETERMINERS)
+        for i in _cues(c, found)
+    )
 
 
 def _shown(c: Clause, found: Found) -> bool:
-    return _owned(c, found) or (not c.has("show_place", "place_number", "place_word") and any(c.said(i) in {"won", "placed"} and _thing(c, i) for i in _cues(c, found)))
+    return _owned(c, found) or (
+        not c.has("show_place", "place_number", "place_word")
+        and any(c.said(i) in {"won", "placed"} and _thing(c, i) for i in _cues(c, found))
+    )
 
 
-BITES: Final = frozenset("bit bites bite nipped nips charged charges scratched attacked attacks boxed grunted lunged swatted kicked".split())  # noqa: SIM905 - a table of words
+BITES: Final = frozenset(
+    "bit bites bite nipped nips charged charges scratched attacked attacks boxed grunted lunged swatted kicked".split()
+)  # noqa: SIM905 - a table of words
 
 
 MOODS: Final = frozenset("mean gentle sweet calm friendly nasty cranky grumpy vicious mellow tame".split())  # noqa: SIM905 - a table of words
@@ -172,7 +220,16 @@ def _no_temper(c: Clause, i: int) -> bool:
             return True
         person = c.said(i + 1) in PEOPLE or c.said(_object(c, i)) in PEOPLE
         through = c.said(i + 1) in {"through", "off", "into", "the door", "himself", "herself", "itself"}
-        return through or (not person and _thing(c, i)) or (c.said(i + 1) in {"her", "his", "its"} and not (c.said(i + 2) in PEOPLE or i + 2 >= len(c.items)) and c.said(i + 2) not in LINKS) or (c.said(i + 2) in {"ear", "ears", "nose", "head", "foot", "leg"} and c.said(i + 1) in {"her", "his", "its"})
+        return (
+            through
+            or (not person and _thing(c, i))
+            or (
+                c.said(i + 1) in {"her", "his", "its"}
+                and not (c.said(i + 2) in PEOPLE or i + 2 >= len(c.items))
+                and c.said(i + 2) not in LINKS
+            )
+            or (c.said(i + 2) in {"ear", "ears", "nose", "head", "foot", "leg"} and c.said(i + 1) in {"her", "his", "its"})
+        )
     if said not in MOODS:
         return False
     following = c.items[i + 1] if i + 1 < len(c.items) else None
@@ -183,7 +240,14 @@ def _no_temper(c: Clause, i: int) -> bool:
 def _ailing(c: Clause, found: Found) -> bool:
     for i in _cues(c, found):
         if c.said(i) in {"limping", "limp", "limped", "coughing", "sneezing", "runs", "sick", "hurt", "hurts"}:
-            if c.said(i + 1) in {"to", "over", "over to", "back"} or (c.said(i) == "sick" and c.said(i + 1) == "of") or (c.said(i) in {"runs", "the runs"} and c.said(i + 1) in {"are", "were", "the", "around", "when", "from", "away", "to", "up", "in", "out"}):
+            if (
+                c.said(i + 1) in {"to", "over", "over to", "back"}
+                or (c.said(i) == "sick" and c.said(i + 1) == "of")
+                or (
+                    c.said(i) in {"runs", "the runs"}
+                    and c.said(i + 1) in {"are", "were", "the", "around", "when", "from", "away", "to", "up", "in", "out"}
+                )
+            ):
                 return True
             if c.said(i - 1) in {"my", "i", "im", "me", "we", "of"}:
                 return True
@@ -198,14 +262,24 @@ def _faulty(c: Clause, found: Found) -> bool:
 
 def _colored(c: Clause, found: Found) -> bool:
     places = [i for i, item in enumerate(c.items) if item.marks & {"color"}]
-    return _owned(c, found) or any(c.said(i + 1) in {"with", "from", "covered", "all"} or (c.has("color_is") and any(c.said(j) == "looks" for j in range(i)) and c.said(i + 1) in {"today", "this"}) for i in places)
+    return _owned(c, found) or any(
+        c.said(i + 1) in {"with", "from", "covered", "all"}
+        or (c.has("color_is") and any(c.said(j) == "looks" for j in range(i)) and c.said(i + 1) in {"today", "this"})
+        for i in places
+    )
 
 
 def _done(c: Clause, found: Found) -> bool:
     if any(item.said in {"needs", "need", "should", "must", "gotta", "needing"} for item in c.items):
         return True
     for i in _cues(c, found):
-        if c.said(i) in {"finished", "completed"} and _thing(c, i) and not c.items[_object(c, i)].marks and not c.said(_object(c, i)).endswith("ing") and not c.has("chore_word"):
+        if (
+            c.said(i) in {"finished", "completed"}
+            and _thing(c, i)
+            and not c.items[_object(c, i)].marks
+            and not c.said(_object(c, i)).endswith("ing")
+            and not c.has("chore_word")
+        ):
             return True
         if c.said(i + 1) in {"past", "against", "up"}:
             return True
@@ -215,10 +289,20 @@ def _done(c: Clause, found: Found) -> bool:
 def _planned(c: Clause, found: Found) -> bool:
     for i in _cues(c, found):
         said = c.said(i)
-        if said == "keep" and (c.said(_object(c, i)) in {"eye", "track", "tabs", "watch", "an eye", "ahead", "it", "on", "up"} or c.said(i + 1) in {"on", "up", "it", "getting"}):
+        if said == "keep" and (
+            c.said(_object(c, i)) in {"eye", "track", "tabs", "watch", "an eye", "ahead", "it", "on", "up"}
+            or c.said(i + 1) in {"on", "up", "it", "getting"}
+        ):
             return True
         if said in {"keep", "keeping"}:
-            animal = next((j for j in range(i + 1, len(c.items)) if c.items[j].sort in {"animal", "num"} and any(c.items[j] is item for item in found.used)), None)
+            animal = next(
+                (
+                    j
+                    for j in range(i + 1, len(c.items))
+                    if c.items[j].sort in {"animal", "num"} and any(c.items[j] is item for item in found.used)
+                ),
+                None,
+            )
             if animal is not None and c.said(animal + 1) in STATES:
                 return True
         if said == "process" and (c.said(i + 1) == "of" or c.said(i - 1) in DETERMINERS):
@@ -226,7 +310,35 @@ def _planned(c: Clause, found: Found) -> bool:
     return False
 
 
-CHORES: Final = ("nest", "box", "nb", "check", "weigh", "wt", "wean", "palp", "breed", "rebreed", "feed", "clean", "nail", "trim", "worm", "sale", "tattoo", "kindl", "review", "cull", "water", "tray", "chore", "weight", "tag", "remind", "mating")
+CHORES: Final = (
+    "nest",
+    "box",
+    "nb",
+    "check",
+    "weigh",
+    "wt",
+    "wean",
+    "palp",
+    "breed",
+    "rebreed",
+    "feed",
+    "clean",
+    "nail",
+    "trim",
+    "worm",
+    "sale",
+    "tattoo",
+    "kindl",
+    "review",
+    "cull",
+    "water",
+    "tray",
+    "chore",
+    "weight",
+    "tag",
+    "remind",
+    "mating",
+)
 
 
 def _skipped(_c: Clause, found: Found) -> bool:
@@ -240,20 +352,64 @@ def _fed(c: Clause, found: Found) -> bool:
     for i in cups:
         if c.said(i + 1) == "of" and i + 2 < len(c.items) and c.items[i + 2].sort == "word" and not c.items[i + 2].marks:
             return True
-        if c.items[i].sort == "weight" and not c.has("per_day", "each", "feed", "hay", "scope:grow-outs", "scope:bucks", "scope:does", "scope:all"):
+        if c.items[i].sort == "weight" and not c.has(
+            "per_day", "each", "feed", "hay", "scope:grow-outs", "scope:bucks", "scope:does", "scope:all"
+        ):
             beside = [j for j, item in enumerate(c.items) if "ration" in item.marks and item.said != "on"]
-            if all(any(item.sort == "word" and not item.marks and item.said not in {"about", "just", "only"} for item in c.items[min(i, j) + 1 : max(i, j)]) for j in beside):
+            if all(
+                any(
+                    item.sort == "word" and not item.marks and item.said not in {"about", "just", "only"}
+                    for item in c.items[min(i, j) + 1 : max(i, j)]
+                )
+                for j in beside
+            ):
                 return True
     return any(c.said(i) == "i" and c.said(i + 1) == "had" for i in range(len(c.items)))
 
 
 def _box(c: Clause, found: Found) -> bool:
     boxes = [i for i, item in enumerate(c.items) if "box" in item.marks and any(item is other for other in found.used)]
-    out_of = any(c.said(i - 1) in {"out of", "off", "from", "off of", "outta"} and not any(c.items[j].marks & {"box"} for j in range(i)) for i in boxes)
+    out_of = any(
+        c.said(i - 1) in {"out of", "off", "from", "off of", "outta"} and not any(c.items[j].marks & {"box"} for j in range(i))
+        for i in boxes
+    )
     return out_of and found.values.get("change") == "out"
 
 
-NO: Final = frozenset({"no", "not", "without", "never", "nor", "neither", "isnt", "isn't", "wasnt", "wasn't", "aint", "ain't", "negative for", "free", "hardly", "zero", "nothing like", "no more", "no longer", "any", "stopped", "quit", "hasnt", "hasn't", "doesn't", "doesnt", "didn't", "didnt", "don't", "dont"})
+NO: Final = frozenset(
+    {
+        "no",
+        "not",
+        "without",
+        "never",
+        "nor",
+        "neither",
+        "isnt",
+        "isn't",
+        "wasnt",
+        "wasn't",
+        "aint",
+        "ain't",
+        "negative for",
+        "free",
+        "hardly",
+        "zero",
+        "nothing like",
+        "no more",
+        "no longer",
+        "any",
+        "stopped",
+        "quit",
+        "hasnt",
+        "hasn't",
+        "doesn't",
+        "doesnt",
+        "didn't",
+        "didnt",
+        "don't",
+        "dont",
+    }
+)
 OVER: Final = frozenset({"gone", "better", "healed", "resolved", "stopped", "cured", "recovered", "over"})
 
 
@@ -264,7 +420,11 @@ def _denied(c: Clause, i: int) -> bool:
     if near and not set(before[before.index(near[0]) + 1 :]) & {",", ".", ";", "but", "and", "just"}:
         return near[0] != "any" or any(word in NO - {"any"} for word in (c.said(j) for j in range(i)))
     after = [c.said(j) for j in range(i + 1, min(len(c.items), i + 5))]
-    return bool(set(after) & OVER) and bool(set(after) & {"is", "are", "all", "has", "have", "looks", "seems", "was", "finally", "up", "better"}) and not set(after) & NO
+    return (
+        bool(set(after) & OVER)
+        and bool(set(after) & {"is", "are", "all", "has", "have", "looks", "seems", "was", "finally", "up", "better"})
+        and not set(after) & NO
+    )
 
 
 def _all_denied(c: Clause, found: Found) -> bool:
@@ -280,10 +440,14 @@ def _named_person(c: Clause, _found: Found) -> bool:
     return any("name_word" in item.marks and c.said(i - 1) in PEOPLE | BUYERS for i, item in enumerate(c.items))
 
 
-BUYERS: Final = frozenset("guy man lady woman person fellow fella farmer dude gal family couple breeder buyer customer somebody someone kid girl boy teacher student".split())  # noqa: SIM905 - a table of words
+BUYERS: Final = frozenset(
+    "guy man lady woman person fellow fella farmer dude gal family couple breeder buyer customer somebody someone kid girl boy teacher student".split()
+)  # noqa: SIM905 - a table of words
 
 
-BARE: Final = frozenset("check checked checking looked well fine fat happy pink warm good healthy growing big strong nice um uh so okay ok yep lol still now in her with there under total count today only just about".split())  # noqa: SIM905 - a table of words
+BARE: Final = frozenset(
+    "check checked checking looked well fine fat happy pink warm good healthy growing big strong nice um uh so okay ok yep lol still now in her with there under total count today only just about".split()
+)  # noqa: SIM905 - a table of words
 
 
 def _some_of_them(c: Clause, found: Found) -> bool:
@@ -292,10 +456,18 @@ def _some_of_them(c: Clause, found: Found) -> bool:
         return True
     if any("kits" in item.marks and c.said(i + 1) in {"with", "w"} for i, item in enumerate(c.items)) and not c.has("count"):
         return True  # "12 has 1 kit with a bad eye"
-    if c.has("count", "left_over", "has_kits") or any(("all" in item.marks and c.whole(i + 1) is not None) or item.said == "all" for i, item in enumerate(c.items)):
+    if c.has("count", "left_over", "has_kits") or any(
+        ("all" in item.marks and c.whole(i + 1) is not None) or item.said == "all" for i, item in enumerate(c.items)
+    ):
         return False
     used = {id(item) for item in found.used}
-    rest = [item for item in c.items if id(item) not in used and item.sort == "word" and not item.marks & {"kits", "all", "alive", "doe_word", "nest_place", "pronoun", "litter", "well", "sign:good"}]
+    rest = [
+        item
+        for item in c.items
+        if id(item) not in used
+        and item.sort == "word"
+        and not item.marks & {"kits", "all", "alive", "doe_word", "nest_place", "pronoun", "litter", "well", "sign:good"}
+    ]
     return any(item.said not in LINKS and item.said not in DETERMINERS and item.said not in BARE for item in rest)
 
 
@@ -308,21 +480,34 @@ def _an_average(c: Clause, _found: Found) -> bool:
 
 def _treated(c: Clause, found: Found) -> bool:
     """`the pen` is a place; without a dose or a word of giving it is no penicillin."""
-    return found.values.get("with_") == "pen" and not c.sorted_as("dose") and any(c.said(i) == "pen" and c.said(i - 1) in DETERMINERS | {"in", "into", "to", "grow", "out"} for i in range(len(c.items)))
+    return (
+        found.values.get("with_") == "pen"
+        and not c.sorted_as("dose")
+        and any(c.said(i) == "pen" and c.said(i - 1) in DETERMINERS | {"in", "into", "to", "grow", "out"} for i in range(len(c.items)))
+    )
 
 
 def _weaned(c: Clause, _found: Found) -> bool:
     """`one of 16's weaned kits is dead`: weaned tells which kits."""
-    return c.has("dead", "die", "lose", "sell", "cull") and any("wean" in item.marks and i + 1 < len(c.items) and bool(c.items[i + 1].marks & {"kits", "litter"}) for i, item in enumerate(c.items))
+    return c.has("dead", "die", "lose", "sell", "cull") and any(
+        "wean" in item.marks and i + 1 < len(c.items) and bool(c.items[i + 1].marks & {"kits", "litter"}) for i, item in enumerate(c.items)
+    )
 
 
 def _bred(c: Clause, _found: Found) -> bool:
     """`Juno x Flint gave nice kits`: a pair that is spoken of."""
-    return c.has("kits", "litter") and any(item.said == "x" for item in c.items) and any(item.said in {"gave", "made", "throws", "threw", "produced", "gives", "makes"} for item in c.items)
+    return (
+        c.has("kits", "litter")
+        and any(item.said == "x" for item in c.items)
+        and any(item.said in {"gave", "made", "throws", "threw", "produced", "gives", "makes"} for item in c.items)
+    )
 
 
 def _no_weather(c: Clause, _found: Found) -> bool:
-    return not c.sorted_as("temp", "num") and any(c.said(i - 1) in {"no", "not", "without"} and any(mark.startswith("weather") for mark in item.marks) for i, item in enumerate(c.items))
+    return not c.sorted_as("temp", "num") and any(
+        c.said(i - 1) in {"no", "not", "without"} and any(mark.startswith("weather") for mark in item.marks)
+        for i, item in enumerate(c.items)
+    )
 
 
 FRAMES: Final[Mapping[str, Callable[[Clause, Found], bool]]] = {

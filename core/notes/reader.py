@@ -90,21 +90,49 @@ OPENS: Final = frozenset().union(*(module.OPENS for module in ALL))
 #: Marks that a kind's reading can begin with; a kind is asked only where one of them is.
 TRIGGERS: Final[Mapping[Any, frozenset[str]]] = {module: frozenset(module.CUES) for module in STATEMENT_KINDS}
 #: Kinds that a note gives without any word of theirs: `31 4-6`, `14 to B3`, `12 6 kits`, `6 live 2 dead`.
-WORDLESS: Final = frozenset({weighing, moving, kit_count, kindling, kit_loss, coloring, litter_weighing, ration, litter_colors, palpation, fostering, culling, tagging, weather, animal})
+WORDLESS: Final = frozenset(
+    {
+        weighing,
+        moving,
+        kit_count,
+        kindling,
+        kit_loss,
+        coloring,
+        litter_weighing,
+        ration,
+        litter_colors,
+        palpation,
+        fostering,
+        culling,
+        tagging,
+        weather,
+        animal,
+    }
+)
 WORDLESS_PLACES: Final = frozenset(place for place, module in enumerate(STATEMENT_KINDS) if module in WORDLESS)
 #: Mark -> the places of the kinds that know it.
 BY_MARK: Final[Mapping[str, tuple[int, ...]]] = {
-    mark: tuple(place for place, module in enumerate(STATEMENT_KINDS) if mark in TRIGGERS[module]) for mark in frozenset().union(*TRIGGERS.values())
+    mark: tuple(place for place, module in enumerate(STATEMENT_KINDS) if mark in TRIGGERS[module])
+    for mark in frozenset().union(*TRIGGERS.values())
 }
 KIND_CUES: Final[Mapping[str, frozenset[str]]] = {module.KIND.name: frozenset(module.CUES) for module in ALL}
 PLAIN: Final = frozenset({"word", "mark", "break", "date", "time"})  # items that no kind can begin with when it has no word of its own
-LEXICON: Final = Lexicon(
-    [*(module.CUES for module in ALL), {"color": " | ".join(color_words()), "breed_name": " | ".join(breed_words())}]
+LEXICON: Final = Lexicon([*(module.CUES for module in ALL), {"color": " | ".join(color_words()), "breed_name": " | ".join(breed_words())}])
+CORRECTORS: Final = frozenset(
+    {"no", "i mean", "i meant", "make that", "sorry", "er", "rather", "or rather", "wait no", "no wait", "scratch that", "oops", "i said"}
 )
-CORRECTORS: Final = frozenset({"no", "i mean", "i meant", "make that", "sorry", "er", "rather", "or rather", "wait no", "no wait", "scratch that", "oops", "i said"})
 ASKING: Final = frozenset({"is", "are", "did", "has", "was", "were", "does", "will", "have", "can", "should", "would", "could"})
-RHETORICAL: Final = ("would you believe", "can you believe", "could you believe", "do you believe", "wouldn't you know", "wouldnt you know", "guess what", "guess who")
-TERSE: Final = 12  # items: a note so short is told in the barn's own shorthand
+RHETORICAL: Final = (
+    "would you believe",
+    "can you believe",
+    "could you believe",
+    "do you believe",
+    "wouldn't you know",
+    "wouldnt you know",
+    "guess what",
+    "guess who",
+)
+TERSE: Final = 12  # not a figure: items: a note so short is told in the barn's own shorthand
 TERSE_PLAIN: Final = 3
 PLACES_OF_QUESTION: Final = 12  # not a figure: items: a longer message is more than a question or a correction
 
@@ -150,7 +178,9 @@ def _ticked(message: Message, herd: Herd, context: Context, today: date) -> Read
     done, remarks = [], []
     for line in message.text.split("\n"):
         if _EMPTY_BOX.search(line):
-            remarks.append(_remark_fact(line.strip(), today, read(replace(message, text=_EMPTY_BOX.sub(" note ", line)), herd, context).subject))
+            remarks.append(
+                _remark_fact(line.strip(), today, read(replace(message, text=_EMPTY_BOX.sub(" note ", line)), herd, context).subject)
+            )
         else:
             done.append(_TICK.sub(" done ", line))
     rest = read(replace(message, text="\n".join(done)), herd, context) if any(line.strip() for line in done) else Reading()
@@ -186,7 +216,9 @@ def _put_right(items: list[Item]) -> list[Item]:
 
 def _alike(one: Item, other: Item) -> bool:
     named = {"num", "animal", "code"}
-    return (one.sort == other.sort and one.sort in {"num", "weight", "pair", "date", "money", "cage", "animal", "code"}) or ({one.sort, other.sort} <= named and other.sort != "num")
+    return (one.sort == other.sort and one.sort in {"num", "weight", "pair", "date", "money", "cage", "animal", "code"}) or (
+        {one.sort, other.sort} <= named and other.sort != "num"
+    )
 
 
 # --- messages that are one thing as a whole ---------------------------------------------------------------------------
@@ -195,9 +227,18 @@ def _alike(one: Item, other: Item) -> bool:
 def _whole_message(whole: Clause, text: str) -> Reading | None:
     """A correction, an undo, a question, a setting or a reminder takes the whole message."""
     short = len(whole.items) <= PLACES_OF_QUESTION * 2
-    if whole.has("undo") and short and ((whole.first("undo") or 0) <= 4 or not [i for i in whole.sorted_as("num", "pair", "weight") if whole.whole(i) != 1]):
+    if (
+        whole.has("undo")
+        and short
+        and ((whole.first("undo") or 0) <= 4 or not [i for i in whole.sorted_as("num", "pair", "weight") if whole.whole(i) != 1])
+    ):
         undoing.read(whole)
-    elif short and whole.scene.context.last and "after all" in text.lower() and any(item.said.replace("'", "") in {"didnt", "did not"} for item in whole.items):
+    elif (
+        short
+        and whole.scene.context.last
+        and "after all" in text.lower()
+        and any(item.said.replace("'", "") in {"didnt", "did not"} for item in whole.items)
+    ):
         undoing.taken_back(whole)
     elif short and whole.has("correct"):
         correction.read(whole)
@@ -219,7 +260,20 @@ def _asks_outright(whole: Clause) -> bool:
     opening = whole.opening()
     if opening is not None and _asked_of(whole, opening):
         return True
-    return opening is not None and whole.said(opening).replace("'", "") in {"who", "whos", "what", "whats", "which", "when", "where", "why", "how", "hows", "how many", "how much"}
+    return opening is not None and whole.said(opening).replace("'", "") in {
+        "who",
+        "whos",
+        "what",
+        "whats",
+        "which",
+        "when",
+        "where",
+        "why",
+        "how",
+        "hows",
+        "how many",
+        "how much",
+    }
 
 
 def _told(whole: Clause, text: str) -> Reading:
@@ -238,9 +292,15 @@ def _is_setting(whole: Clause) -> bool:
         return True
     if whole.said(place) in {"weights in", "weights"} and len(whole.sorted_as("num", "weight", "pair")) > 1:
         return False
-    if any(item.said in {"left", "remaining", "remains", "opened"} for item in whole.items) or (any(item.said == "down to" for item in whole.items) and not whole.has("each") and not whole.sorted_as("money")):
+    if any(item.said in {"left", "remaining", "remains", "opened"} for item in whole.items) or (
+        any(item.said == "down to" for item in whole.items) and not whole.has("each") and not whole.sorted_as("money")
+    ):
         return False
-    return len(whole.said(place).split()) > 1 or place == whole.opening() or whole.said(whole.opening() or 0) in {"setting", "settings", "set", "our", "my"}
+    return (
+        len(whole.said(place).split()) > 1
+        or place == whole.opening()
+        or whole.said(whole.opening() or 0) in {"setting", "settings", "set", "our", "my"}
+    )
 
 
 def _is_reminder(whole: Clause) -> bool:
@@ -257,7 +317,11 @@ def _is_question(whole: Clause, text: str) -> bool:  # noqa: C901 - one case a l
     first = whole.items[opening]
     if first.said == "show" and first.start > 0 and whole.items[0] is not first and whole.said(opening - 1) in {"the", "a"}:
         return False
-    if first.said == "show" and opening + 1 < len(whole.items) and (whole.items[opening + 1].sort == "date" or whole.said(opening + 1) == ":"):
+    if (
+        first.said == "show"
+        and opening + 1 < len(whole.items)
+        and (whole.items[opening + 1].sort == "date" or whole.said(opening + 1) == ":")
+    ):
         return False
     if text.lower().startswith(RHETORICAL) or _felt_doubtful(whole):
         return False
@@ -268,7 +332,11 @@ def _is_question(whole: Clause, text: str) -> bool:  # noqa: C901 - one case a l
         return len(whole.items) <= PLACES_OF_QUESTION * 2 and not whole.sorted_as("weight", "pair", "money")
     if _asked_of(whole, opening) or _versus(whole) or _named_last(whole, opening):
         return True
-    if first.said in {"weights", "weights for", "wts", "weights on", "weights of"} and not whole.sorted_as("weight", "pair", "clock", "cup") and len(whole.sorted_as("num")) + len(whole.explicit()) == 1:
+    if (
+        first.said in {"weights", "weights for", "wts", "weights on", "weights of"}
+        and not whole.sorted_as("weight", "pair", "clock", "cup")
+        and len(whole.sorted_as("num")) + len(whole.explicit()) == 1
+    ):
         return True
     asks = any(mark.startswith("ask:") for mark in first.marks) or first.said in {"any", "list", "who", "see"}
     if not asks or len(whole.items) > PLACES_OF_QUESTION or whole.sorted_as("weight", "pair", "money", "cup", "dose", "temp"):
@@ -294,7 +362,11 @@ def _asked_of(whole: Clause, opening: int) -> bool:
 
 def _named_last(whole: Clause, opening: int) -> bool:
     """`14 card`, `7 ped`."""
-    return len(whole.items) <= 3 and bool(whole.items[-1].marks & {"ask:card", "ask:pedigree", "ask:flags", "ask:picture"}) and whole.known(opening) is not None
+    return (
+        len(whole.items) <= 3
+        and bool(whole.items[-1].marks & {"ask:card", "ask:pedigree", "ask:flags", "ask:picture"})
+        and whole.known(opening) is not None
+    )
 
 
 def _versus(whole: Clause) -> bool:
@@ -306,10 +378,58 @@ def _only_asks(whole: Clause) -> bool:
     """Whether a message that begins with a word such as `due` or `compare` says nothing but what it asks about."""
     named = sum(1 for i in range(len(whole.items)) if whole.known(i) is not None)
     first = whole.items[whole.opening() or 0].said
-    if first in {"feed", "pellets", "weights", "weight", "litter", "litters", "keep", "cull", "sold", "open", "count", "x", "with", "total", "weigh", "notes", "winter", "sales", "breed to", "bred to", "who", "weighed", "mate", "better", "or"}:
-        if first in {"keep", "cull", "litter", "weigh", "weighed", "weight", "total", "count", "feed", "pellets", "sold", "mate", "x", "or", "with", "better", "winter"}:
+    if first in {
+        "feed",
+        "pellets",
+        "weights",
+        "weight",
+        "litter",
+        "litters",
+        "keep",
+        "cull",
+        "sold",
+        "open",
+        "count",
+        "x",
+        "with",
+        "total",
+        "weigh",
+        "notes",
+        "winter",
+        "sales",
+        "breed to",
+        "bred to",
+        "who",
+        "weighed",
+        "mate",
+        "better",
+        "or",
+    }:
+        if first in {
+            "keep",
+            "cull",
+            "litter",
+            "weigh",
+            "weighed",
+            "weight",
+            "total",
+            "count",
+            "feed",
+            "pellets",
+            "sold",
+            "mate",
+            "x",
+            "or",
+            "with",
+            "better",
+            "winter",
+        }:
             return len(whole.items) == 1 or first == "sales"
-        return all(item.sort in {"animal", "num", "date", "mark", "span"} or item.marks for item in whole.items[1:]) and (named <= 1) and not whole.has("alive", "dead", "lose")
+        return (
+            all(item.sort in {"animal", "num", "date", "mark", "span"} or item.marks for item in whole.items[1:])
+            and (named <= 1)
+            and not whole.has("alive", "dead", "lose")
+        )
     return True
 
 
@@ -387,7 +507,11 @@ class _Statements:
         for found, need in needs[1:]:
             if first_need(chosen[1], need) is not chosen[1]:
                 chosen = (found, need)
-        rest = tuple(found for found, need in needs if found is not chosen[0] and need.wanted == chosen[1].wanted and need.why == chosen[1].why and found.said == chosen[0].said)
+        rest = tuple(
+            found
+            for found, need in needs
+            if found is not chosen[0] and need.wanted == chosen[1].wanted and need.why == chosen[1].why and found.said == chosen[0].said
+        )
         return Reading(facts, _ask(*chosen, rest), self._unread(), subject)
 
     def _weigh(self, clause: Clause, needs: list[tuple[Found, Need]], safe: list[Found]) -> None:
@@ -397,10 +521,16 @@ class _Statements:
         for found in clause.found:
             need = found.need or _misheard(found)
             if verb and need is None:
-                need = Need("what", "", f"I can't place \u201c{verb}\u201d in that note. Please send it again in other words, one thing at a time.")
+                need = Need(
+                    "what", "", f"I can't place \u201c{verb}\u201d in that note. Please send it again in other words, one thing at a time."
+                )
             if left and need is None:
                 words = ", ".join(f"\u201c{item.said}\u201d" for item in left[:3])
-                need = Need("which_number" if left[0].sort in {"num", "pair", "weight", "sum"} else "what", "", f"I can't place {words} in that note. Please send it again in other words, one thing at a time.")
+                need = Need(
+                    "which_number" if left[0].sort in {"num", "pair", "weight", "sum"} else "what",
+                    "",
+                    f"I can't place {words} in that note. Please send it again in other words, one thing at a time.",
+                )
             if need is None:
                 safe.append(found)
             else:
@@ -408,22 +538,47 @@ class _Statements:
         if not clause.found and left and self._matters(clause, left):
             words = ", ".join(f"\u201c{item.said}\u201d" for item in left[:3])
             stand_in = Found(Remark, {"text": clause.text(), "on": clause.today})
-            needs.append((stand_in, Need("what", "", f"What does {words} mean? Please send that part again with a verb, for example \u201cweighed 31 4-6\u201d.")))
+            needs.append(
+                (
+                    stand_in,
+                    Need(
+                        "what",
+                        "",
+                        f"What does {words} mean? Please send that part again with a verb, for example \u201cweighed 31 4-6\u201d.",
+                    ),
+                )
+            )
 
     @staticmethod
     def _matters(clause: Clause, left: list[Item]) -> bool:
         """Whether numbers in a statement that nothing was read from may be the barn's; a sentence about something else is a remark."""
         plain = sum(1 for item in clause.items if item.sort == "word" and not item.marks)
-        return clause.marks.isdisjoint({"other_species", "tentative", "negation"}) and (plain <= 2 or any(item.sort in {"pair", "weight"} for item in left))
+        return clause.marks.isdisjoint({"other_species", "tentative", "negation"}) and (
+            plain <= 2 or any(item.sort in {"pair", "weight"} for item in left)
+        )
 
     def _asides(self) -> tuple[Fact, ...]:
         """Statements with numbers that are about something else are kept as they were said."""
-        kept = [clause for clause in self.clauses if not clause.found and (unexplained(clause) or (clause.explicit() and len(clause.items) > 2))]
+        kept = [
+            clause for clause in self.clauses if not clause.found and (unexplained(clause) or (clause.explicit() and len(clause.items) > 2))
+        ]
         return tuple(_remark_fact(clause.text(), clause.today, _who(clause)) for clause in kept)
 
     def _unread(self) -> str:
-        words = [item.said for clause in self.clauses if clause.found for item in clause.items if item.sort == "word" and id(item) not in clause.used]
-        words += [item.said for clause in self.clauses if not clause.found and not unexplained(clause) for item in clause.items if item.sort not in {"mark", "break"}]
+        words = [
+            item.said
+            for clause in self.clauses
+            if clause.found
+            for item in clause.items
+            if item.sort == "word" and id(item) not in clause.used
+        ]
+        words += [
+            item.said
+            for clause in self.clauses
+            if not clause.found and not unexplained(clause)
+            for item in clause.items
+            if item.sort not in {"mark", "break"}
+        ]
         return " ".join(words)
 
     def _nothing(self) -> Reading:
@@ -438,7 +593,11 @@ class _Statements:
         mention = next((mention for clause in self.clauses if (mention := _first_mention(clause))), None)
         if not words and (figures or animals):
             return self._what(items, who)
-        telling = [item for i, item in enumerate(items) if not (item.said == "not" and i and items[i - 1].sort == "num" and (i + 1 == len(items) or items[i + 1].sort == "mark"))]
+        telling = [
+            item
+            for i, item in enumerate(items)
+            if not (item.said == "not" and i and items[i - 1].sort == "num" and (i + 1 == len(items) or items[i + 1].sort == "mark"))
+        ]
         kept = any(item.marks & {"tentative", "negation", "other_species", "none"} for item in telling)
         if (figures or animals) and len(words) <= 1 and not plain and not kept:
             return self._what(items, who)
@@ -457,11 +616,19 @@ class _Statements:
         animals = any(item.sort in {"animal", "code"} for item in items)
         if any(item.sort == "pair" for item in items) and (marked or animals):
             return True
-        return (marked and len(numbers) > 1 and len(plain) <= 3) or ((any(item.sort == "pair" for item in items) or (len(numbers) > 2 and any(item.sort == "weight" for item in items))) and len(plain) <= 2)
+        return (marked and len(numbers) > 1 and len(plain) <= 3) or (
+            (any(item.sort == "pair" for item in items) or (len(numbers) > 2 and any(item.sort == "weight" for item in items)))
+            and len(plain) <= 2
+        )
 
     def _figures_of(self, items: list[Item], plain: list[Item], figures: list[Item], who: str | None) -> bool:
         """Whether a terse note says a number or a day of an animal that no reading could join: better asked than kept as words."""
-        if who is None or sum(1 for item in items if item.sort not in {"mark", "break"}) > TERSE or any(item.said.split(" ")[0] in {"no", "none", "due"} for item in items) or any(item.marks & {"question", "alive_and_well"} for item in items):
+        if (
+            who is None
+            or sum(1 for item in items if item.sort not in {"mark", "break"}) > TERSE
+            or any(item.said.split(" ")[0] in {"no", "none", "due"} for item in items)
+            or any(item.marks & {"question", "alive_and_well"} for item in items)
+        ):
             return False
         dated = any(item.sort == "date" and item.value.shape in {"numeric", "day_month", "day", "iso"} for item in items)
         counts = [item for item in figures if item.sort != "span" and not (item.sort == "num" and self.scene.words.tagged(str(item.value)))]
@@ -479,7 +646,11 @@ def _tentative(clause: Clause) -> bool:
     told = [i for i, item in enumerate(clause.items) if item.marks & OPENS]
     said = clause.said(place)
     following = clause.items[place + 1] if place + 1 < len(clause.items) else None
-    if said in {"maybe", "perhaps", "possibly", "about to", "nearly", "almost"} and following is not None and following.sort in {"num", "weight", "pair"}:
+    if (
+        said in {"maybe", "perhaps", "possibly", "about to", "nearly", "almost"}
+        and following is not None
+        and following.sort in {"num", "weight", "pair"}
+    ):
         return False
     if said in {"almost", "nearly", "about to", "unless"} and not any(i > place for i in told):
         return False
@@ -488,13 +659,19 @@ def _tentative(clause: Clause) -> bool:
     return not (said == "supposed to" and clause.sorted_as("temp")) and not clause.has("palpate")
 
 
-UNDONE: Final = frozenset({"haven't", "havent", "have not", "hasn't", "hasnt", "has not", "didn't", "didnt", "did not", "not", "never", "ain't", "aint"})
+UNDONE: Final = frozenset(
+    {"haven't", "havent", "have not", "hasn't", "hasnt", "has not", "didn't", "didnt", "did not", "not", "never", "ain't", "aint"}
+)
 
 
 def _denied(clause: Clause) -> bool:  # noqa: C901, PLR0912 - one case a line
     """Whether the verb is denied: `hasn't kindled yet`, `no kits yet`, `not bred`, `none of them died`."""
     nobody = next((i for i, item in enumerate(clause.items) if item.said in {"none", "nobody", "neither", "no one"}), None)
-    if nobody is not None and not clause.sorted_as("num", "weight", "pair") and any(item.marks & {"die", "lose", "step", "eat", "dead"} for item in clause.items[nobody + 1 :]):
+    if (
+        nobody is not None
+        and not clause.sorted_as("num", "weight", "pair")
+        and any(item.marks & {"die", "lose", "step", "eat", "dead"} for item in clause.items[nobody + 1 :])
+    ):
         return True
     for i, item in enumerate(clause.items):
         if item.said in {"nobody", "no one", "noone"} and any(after.marks & OPENS - {"had"} for after in clause.items[i + 1 : i + 4]):
@@ -502,7 +679,9 @@ def _denied(clause: Clause) -> bool:  # noqa: C901, PLR0912 - one case a line
         if "negation" in item.marks or (item.said == "no" and i + 1 < len(clause.items)):
             if item.said in UNDONE and i + 1 < len(clause.items) and "palpate" in clause.items[i + 1].marks:
                 return True
-            if (item.said != "no" and item.marks & {"refuse", "miss", "ail", "unsure", "open", "not_dq", "temper:bad"}) or (clause.has("palpate") and clause.has("unsure")):
+            if (item.said != "no" and item.marks & {"refuse", "miss", "ail", "unsure", "open", "not_dq", "temper:bad"}) or (
+                clause.has("palpate") and clause.has("unsure")
+            ):
                 continue
             behind = clause.items[i + 1 : i + 5]
             if item.said == "no":
@@ -525,7 +704,11 @@ def _denied(clause: Clause) -> bool:  # noqa: C901, PLR0912 - one case a line
 def _of_others(clause: Clause) -> bool:
     """Whether a number counts some other animal: `14 chickens died`."""
     for i, item in enumerate(clause.items):
-        if "other_species" in item.marks and i and (clause.items[i - 1].sort == "num" or (i > 1 and clause.items[i - 2].sort == "num" and clause.items[i - 1].sort == "word")):
+        if (
+            "other_species" in item.marks
+            and i
+            and (clause.items[i - 1].sort == "num" or (i > 1 and clause.items[i - 2].sort == "num" and clause.items[i - 1].sort == "word"))
+        ):
             return not any(other.sort == "animal" for other in clause.items)
     return False
 
@@ -556,7 +739,9 @@ OF_THE_LIVING: Final = frozenset({"ailment", "fault", "temper", "condition"})
 #: Verbs that no reading of their own statement may pass over.
 VERBS: Final = frozenset({"weigh", "lose", "die", "sell", "cull", "wean", "kindle", "foster", "palpate", "treat", "tag", "list"})
 #: Kinds that may stand beside such a verb of another kind.
-BESIDE_VERB: Final = frozenset({("weigh", "litter_weighed"), ("list", "sold"), ("weigh", "culled"), ("weigh", "condition"), ("treat", "ailment")})
+BESIDE_VERB: Final = frozenset(
+    {("weigh", "litter_weighed"), ("list", "sold"), ("weigh", "culled"), ("weigh", "condition"), ("treat", "ailment")}
+)
 
 
 def _unread_verb(clause: Clause) -> str:
@@ -566,7 +751,12 @@ def _unread_verb(clause: Clause) -> str:
     kinds = [found.fact.kind for found in clause.found]
     for item in clause.items:
         marks = item.marks & VERBS
-        if marks and id(item) not in clause.used and all(item.marks.isdisjoint(KIND_CUES.get(kind, frozenset())) for kind in kinds) and not any((mark, kind) in BESIDE_VERB for mark in marks for kind in kinds):
+        if (
+            marks
+            and id(item) not in clause.used
+            and all(item.marks.isdisjoint(KIND_CUES.get(kind, frozenset())) for kind in kinds)
+            and not any((mark, kind) in BESIDE_VERB for mark in marks for kind in kinds)
+        ):
             return item.said
     return ""
 
@@ -621,7 +811,11 @@ def _ask(found: Found, need: Need, rest: tuple[Found, ...]) -> Ask:
 
 
 def _draft(found: Found, wanted: str, rest: tuple[Found, ...] = ()) -> Draft:
-    known = {name.rstrip("_"): _json(value) for name, value in found.values.items() if value is not None and name.rstrip("_") != wanted.rstrip("_")}
+    known = {
+        name.rstrip("_"): _json(value)
+        for name, value in found.values.items()
+        if value is not None and name.rstrip("_") != wanted.rstrip("_")
+    }
     return Draft(found.fact.kind, known, wanted.rstrip("_"), tuple(_draft(other, wanted) for other in rest))
 
 
@@ -646,5 +840,3 @@ def _remark(text: str, today: date, who: str | None) -> Reading:
     if not any(sign.isalpha() for sign in text):
         return Reading()
     return Reading((_remark_fact(text, today, who),), None, "", who)
-
-

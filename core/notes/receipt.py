@@ -45,7 +45,9 @@ def _bought_on(text: str, today: date, order: str) -> date | None:
     if found is None:
         return today
     year = int(found.group(3))
-    on = days_of(Said("numeric", int(found.group(1)), int(found.group(2)), year + 2000 if year < 100 else year), today, "past", order).on  # not a figure: a century
+    on = days_of(
+        Said("numeric", int(found.group(1)), int(found.group(2)), year + 2000 if year < 100 else year), today, "past", order
+    ).on  # not a figure: a century
     return on if on and on <= today else None
 
 

@@ -13,11 +13,85 @@ from core.notes.dates import Said
 from core.notes.items import Item
 
 HARD: Final = frozenset({".", ";", "!", "?", "|", "~"})
-SOFT: Final = frozenset({",", "and", "but", "so", "then", "also", "plus", "while", "&", "because", "cause", "cuz", "since", "although", "though", "and then", "-", "/"})
+SOFT: Final = frozenset(
+    {
+        ",",
+        "and",
+        "but",
+        "so",
+        "then",
+        "also",
+        "plus",
+        "while",
+        "&",
+        "because",
+        "cause",
+        "cuz",
+        "since",
+        "although",
+        "though",
+        "and then",
+        "-",
+        "/",
+    }
+)
 #: Behind `so` they tell how much, not what follows from it.
-DEGREES: Final = frozenset({"many", "much", "far", "few", "good", "bad", "big", "small", "tiny", "cold", "hot", "mean", "long", "little", "nice", "well", "fat", "thin", "sweet", "gentle", "calm", "cute", "hard"})
+DEGREES: Final = frozenset(
+    {
+        "many",
+        "much",
+        "far",
+        "few",
+        "good",
+        "bad",
+        "big",
+        "small",
+        "tiny",
+        "cold",
+        "hot",
+        "mean",
+        "long",
+        "little",
+        "nice",
+        "well",
+        "fat",
+        "thin",
+        "sweet",
+        "gentle",
+        "calm",
+        "cute",
+        "hard",
+    }
+)
 NUMBERS: Final = frozenset({"num", "weight", "pair", "clock", "money", "temp", "span", "dose", "cup", "sum", "percent"})
-SMALL: Final = frozenset({",", ":", "-", "(", ")", "and", "so", "then", "also", "but", "the", "ok", "well", "plus", "=", "&", "/", '"', "'", "...", "~", "while", "because", "since"})
+SMALL: Final = frozenset(
+    {
+        ",",
+        ":",
+        "-",
+        "(",
+        ")",
+        "and",
+        "so",
+        "then",
+        "also",
+        "but",
+        "the",
+        "ok",
+        "well",
+        "plus",
+        "=",
+        "&",
+        "/",
+        '"',
+        "'",
+        "...",
+        "~",
+        "while",
+        "because",
+        "since",
+    }
+)
 BIRTHS: Final = frozenset({"kindle", "had", "litter_born"})
 BESIDE: Final = 5  # items: as far as a number is looked at with what follows it
 SHORT: Final = 6  # words: a sentence without a verb of the barn that is longer stands on its own
@@ -117,7 +191,11 @@ class Cutter:
         if self._has_animal(Clause([item for item in items if item.sort != "num"], self.scene)):
             return None
         births = [clause for clause in self.clauses[-3:] if clause.marks & BIRTHS and any(item.sort in NUMBERS for item in clause.items)]
-        return births[-1] if births and len(births) == 1 and births[0] is not self.clauses[-1] and not self._has_numbers(self.clauses[-1]) else None
+        return (
+            births[-1]
+            if births and len(births) == 1 and births[0] is not self.clauses[-1] and not self._has_numbers(self.clauses[-1])
+            else None
+        )
 
     def _date_alone(self, items: list[Item], last: Clause | None) -> None:
         if last is not None and last.marks & self.opens and not last.dates():
@@ -134,12 +212,18 @@ class Cutter:
 
     def _continues(self, last: Clause, items: list[Item], rest: list[Item], opens: frozenset[str], *, hard: bool) -> bool:
         had = last.marks & self.opens
-        begins = self._begins_with_animal(rest, last, hard=hard) and not (had & BIRTHS and (_counts_kits(items) or self._buck_number(rest) or _names_sire(items)))
+        begins = self._begins_with_animal(rest, last, hard=hard) and not (
+            had & BIRTHS and (_counts_kits(items) or self._buck_number(rest) or _names_sire(items))
+        )
         if "palpate" in had and opens == {"breed"} and all(item.sort in {"word", "mark", "date", "break"} for item in items):
             return True  # "palpated 9, bred" tells how she felt
         if opens:
             return self._verb_continues(last, items, rest, had, opens, begins=begins, hard=hard)
-        if begins and "tag" in had and not any(item.sort == "code" or (item.sort == "animal" and not item.value.tags) for item in last.items):
+        if (
+            begins
+            and "tag" in had
+            and not any(item.sort == "code" or (item.sort == "animal" and not item.value.tags) for item in last.items)
+        ):
             return True
         if begins:
             return not ((had or hard) and self._has_animal(last) and self._has_value(last, listing=not hard))
@@ -149,13 +233,19 @@ class Cutter:
             return True
         if "new" in had and _describes(items):
             return True
-        numbers = any(item.sort in NUMBERS for item in items) or any(item.marks & {"alive", "dead", "born", "bucks_word", "does_word", "each", "dq", "not_dq"} for item in items)
+        numbers = any(item.sort in NUMBERS for item in items) or any(
+            item.marks & {"alive", "dead", "born", "bucks_word", "does_word", "each", "dq", "not_dq"} for item in items
+        )
         plain = sum(1 for item in items if item.sort == "word" and not item.marks)
         form = any(item.said in {":", "="} for item in items[1:3])
         return (numbers and plain <= SHORT and bool(had or self._has_animal(last))) or (form and bool(had))
 
-    def _verb_continues(self, last: Clause, items: list[Item], rest: list[Item], had: frozenset[str], opens: frozenset[str], *, begins: bool, hard: bool) -> bool:  # noqa: C901, PLR0912, PLR0913 - one case a line
-        named = any(item.sort in {"animal", "code"} or (item.sort == "num" and Clause(items, self.scene).known(i)) for i, item in enumerate(items))
+    def _verb_continues(
+        self, last: Clause, items: list[Item], rest: list[Item], had: frozenset[str], opens: frozenset[str], *, begins: bool, hard: bool
+    ) -> bool:  # noqa: C901, PLR0912, PLR0913 - one case a line
+        named = any(
+            item.sort in {"animal", "code"} or (item.sort == "num" and Clause(items, self.scene).known(i)) for i, item in enumerate(items)
+        )
         if opens <= {"die", "lose"} and not named and not hard and not had and self._has_animal(last):
             return True
         if not had:
@@ -177,7 +267,12 @@ class Cutter:
             return True
         if had & {"die", "lose", "eat", "step"} and not named and any(mark.startswith("cause:") for item in items for mark in item.marks):
             return True
-        if had & BIRTHS and not self._has_numbers(last) and any(item.marks & {"born", "alive"} for item in items) and any(item.sort in NUMBERS for item in items):
+        if (
+            had & BIRTHS
+            and not self._has_numbers(last)
+            and any(item.marks & {"born", "alive"} for item in items)
+            and any(item.sort in NUMBERS for item in items)
+        ):
             return True
         if "kindle" in opens and had <= {"die", "lose", "count", "newborn", "had"} and not any(item.sort in NUMBERS for item in items):
             return True
@@ -199,24 +294,49 @@ class Cutter:
         return False
 
     def _has_animal(self, clause: Clause) -> bool:
-        return any(item.sort in {"animal", "code"} or (item.sort == "num" and not clause.counted(i) and clause.known(i) is not None) for i, item in enumerate(clause.items))
+        return any(
+            item.sort in {"animal", "code"} or (item.sort == "num" and not clause.counted(i) and clause.known(i) is not None)
+            for i, item in enumerate(clause.items)
+        )
 
     def _has_value(self, clause: Clause, *, listing: bool = False) -> bool:
         """Whether the statement says something of its animal already; in a list further animals are nothing said."""
         seen = False
         for i, item in enumerate(clause.items):
-            if listing and seen and item.sort == "num" and clause.said(i - 1) in {",", "and", "&"} and clause.known(i) is not None and not clause.counted(i):
+            if (
+                listing
+                and seen
+                and item.sort == "num"
+                and clause.said(i - 1) in {",", "and", "&"}
+                and clause.known(i) is not None
+                and not clause.counted(i)
+            ):
                 continue
             if not seen and (item.sort in {"animal", "code"} or (item.sort == "num" and clause.known(i) is not None)):
                 seen = True
-            elif item.sort in NUMBERS or item.sort == "cage" or (seen and item.marks - {"negation", "pronoun", "to", "from", "question", "all", "none"} and not item.marks & {"doe_word", "buck_word", "kits"} and item.said not in SMALL) or (seen and item.said == "+"):
+            elif (
+                item.sort in NUMBERS
+                or item.sort == "cage"
+                or (
+                    seen
+                    and item.marks - {"negation", "pronoun", "to", "from", "question", "all", "none"}
+                    and not item.marks & {"doe_word", "buck_word", "kits"}
+                    and item.said not in SMALL
+                )
+                or (seen and item.said == "+")
+            ):
                 return True
         return False
 
     def _begins_with_animal(self, items: list[Item], last: Clause | None, *, hard: bool) -> bool:
         """Whether a piece starts with an animal of its own, and says something of it."""
         for i, item in enumerate(items):
-            if item.said in SMALL or item.said in HARD or item.sort in {"date", "break"} or (item.said in {"doe", "buck", "tag", "on"} and i < len(items) - 1):
+            if (
+                item.said in SMALL
+                or item.said in HARD
+                or item.sort in {"date", "break"}
+                or (item.said in {"doe", "buck", "tag", "on"} and i < len(items) - 1)
+            ):
                 continue
             if item.sort in {"animal", "code"}:
                 return len(items) - i > 1 or hard
@@ -238,15 +358,29 @@ class Cutter:
         clause.items.extend(items)
         clause.marks = clause.marks.union(*(item.marks for item in items))
 
-    def _open(self, items: list[Item], rest: list[Item], opens: frozenset[str], last: Clause | None, leading: Said | None, *, hard: bool) -> None:  # noqa: PLR0913 - one case a line
+    def _open(
+        self, items: list[Item], rest: list[Item], opens: frozenset[str], last: Clause | None, leading: Said | None, *, hard: bool
+    ) -> None:  # noqa: PLR0913 - one case a line
         virtual: frozenset[str] = frozenset()
-        felt = last is not None and "palpate" in last.marks and opens == {"breed"} and not any(item.said in {"to", "x", "with"} for item in items)
+        felt = (
+            last is not None
+            and "palpate" in last.marks
+            and opens == {"breed"}
+            and not any(item.said in {"to", "x", "with"} for item in items)
+        )
         listed = last is not None and (not opens or felt) and self._begins_with_animal(rest, last, hard=hard)
         if listed and last is not None:
             virtual = last.marks & self.opens
         clause = Clause(items, self.scene, last, virtual)
         clause.header = leading or self.header
-        if clause.header is None and not hard and last is not None and last.dates() and not clause.dates() and any("pronoun" in item.marks for item in items):
+        if (
+            clause.header is None
+            and not hard
+            and last is not None
+            and last.dates()
+            and not clause.dates()
+            and any("pronoun" in item.marks for item in items)
+        ):
             clause.header = last.items[last.dates()[0]].value
         if last is not None and (listed or (opens & last.marks and self._begins_with_animal(rest, last, hard=hard))):
             dates = last.dates()
@@ -256,7 +390,11 @@ class Cutter:
 
 def _only_cause(items: list[Item]) -> bool:
     """`. hawk.`: nothing but what they died of."""
-    told = [item for item in items if item.sort not in {"mark", "break"} and item.said not in SMALL | {"a", "an", "by", "it", "was", "probably", "maybe"}]
+    told = [
+        item
+        for item in items
+        if item.sort not in {"mark", "break"} and item.said not in SMALL | {"a", "an", "by", "it", "was", "probably", "maybe"}
+    ]
     return bool(told) and all(any(mark.startswith("cause:") for mark in item.marks) for item in told)
 
 

@@ -44,7 +44,17 @@ class Token:
 
 
 #: Short forms that would be other words without their apostrophe.
-CONTRACTED: Final = {"i'll": "will", "we'll": "will", "she'll": "will", "he'll": "will", "we're": "are", "i'd": "shall", "she'd": "shall", "he'd": "shall", "we'd": "shall"}
+CONTRACTED: Final = {
+    "i'll": "will",
+    "we'll": "will",
+    "she'll": "will",
+    "he'll": "will",
+    "we're": "are",
+    "i'd": "shall",
+    "she'd": "shall",
+    "he'd": "shall",
+    "we'd": "shall",
+}
 _SORTS: Final = {"word": WORD, "club": WORD, "num": NUMBER, "mark": MARK, "break": MARK}
 
 

@@ -9,7 +9,18 @@ import time
 from pathlib import Path
 
 CORPUS = Path(__file__).parent.parent / "corpus"
-READ = [sys.executable, "-m", "bot", "read", "--roster", str(CORPUS / "roster.json"), "--at", "2026-11-25T07:10:00-06:00", "--json", "14 k7 1d"]
+READ = [
+    sys.executable,
+    "-m",
+    "bot",
+    "read",
+    "--roster",
+    str(CORPUS / "roster.json"),
+    "--at",
+    "2026-11-25T07:10:00-06:00",
+    "--json",
+    "14 k7 1d",
+]
 PEER = [sys.executable, "-c", "import dateparser; dateparser.parse('yesterday', languages=['en'])"]
 ROUNDS = 11
 

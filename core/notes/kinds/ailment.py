@@ -36,17 +36,26 @@ EXAMPLES: tuple[Example, ...] = (
     Example("22 off feed", ({"who": "22", "sign": "off feed", "on": "2026-11-25"},)),
     Example(
         "Flint has a runny nose and he's sneezing",
-        ({"who": "3", "sign": "runny nose", "on": "2026-11-25"}, {"who": "3", "sign": "sneezing", "on": "2026-11-25"},),
+        (
+            {"who": "3", "sign": "runny nose", "on": "2026-11-25"},
+            {"who": "3", "sign": "sneezing", "on": "2026-11-25"},
+        ),
     ),
     Example(
         "Pip has been scratching his ears, probably mites",
-        ({"who": "R23", "sign": "scratching his ears", "on": "2026-11-25"}, {"who": "R23", "sign": "mites", "on": "2026-11-25"},),
+        (
+            {"who": "R23", "sign": "scratching his ears", "on": "2026-11-25"},
+            {"who": "R23", "sign": "mites", "on": "2026-11-25"},
+        ),
     ),
     Example("r23 runs", ({"who": "R23", "sign": "runs", "on": "2026-11-25"},)),
     Example("pip has sore hocks", ({"who": "R23", "sign": "sore hocks", "on": "2026-11-25"},)),
     Example(
         "Health check: R23, sneezing; R21, ok.",
-        ({"who": "R23", "sign": "sneezing", "on": "2026-11-25"}, {"kind": "remark", "text": "; r 21 , ok .", "on": "2026-11-25", "who": "R21"},),
+        (
+            {"who": "R23", "sign": "sneezing", "on": "2026-11-25"},
+            {"kind": "remark", "text": "; r 21 , ok .", "on": "2026-11-25", "who": "R21"},
+        ),
     ),
 )
 NOT_THIS: tuple[str, ...] = (
@@ -77,7 +86,11 @@ def read(c: Clause) -> None:
         return
     if c.has("treat", "withdrawal", "drug") or any(found.fact.kind == "died" for found in c.found):
         return
-    died = next((found for found in c.before.found if found.fact.kind == "died"), None) if c.before is not None and not c.explicit() and not c.sorted_as("num") else None
+    died = (
+        next((found for found in c.before.found if found.fact.kind == "died"), None)
+        if c.before is not None and not c.explicit() and not c.sorted_as("num")
+        else None
+    )
     if died is not None:  # "R22 died, bloat"
         died.values["cause"] = died.values.get("cause") or _sign(c, places)
         c.use(places)
@@ -99,7 +112,11 @@ def _one_animal(c: Clause) -> bool:
 def _sign(c: Clause, places: list[int]) -> str:
     """The words from the first sign to the last, with a part of the body said beside it."""
     first, last = places[0], places[-1]
-    while first > 0 and c.items[first - 1].sort == "word" and c.said(first - 1) in {"left", "right", "back", "front", "bad", "bit", "little", "some", "sore", "weepy", "runny", "swollen"}:
+    while (
+        first > 0
+        and c.items[first - 1].sort == "word"
+        and c.said(first - 1) in {"left", "right", "back", "front", "bad", "bit", "little", "some", "sore", "weepy", "runny", "swollen"}
+    ):
         first -= 1
     words = [item.said for item in c.items[first : last + 1]] if last - first < 8 else [c.said(i) for i in places]
     return " ".join(words).replace(" ,", ",")

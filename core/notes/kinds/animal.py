@@ -43,8 +43,13 @@ class AnimalNoted:
 
 
 EXAMPLES: tuple[Example, ...] = (
-    Example("new doe 40 mini rex opal born 3/4", ({"tag": "40", "sex": "doe", "breed": "Mini Rex", "color": "opal", "born": "2026-03-04"},)),
-    Example("new buck 41 Anvil new zealand white born 2024-05-19", ({"tag": "41", "name": "Anvil", "sex": "buck", "breed": "New Zealand", "color": "white", "born": "2024-05-19"},)),
+    Example(
+        "new doe 40 mini rex opal born 3/4", ({"tag": "40", "sex": "doe", "breed": "Mini Rex", "color": "opal", "born": "2026-03-04"},)
+    ),
+    Example(
+        "new buck 41 Anvil new zealand white born 2024-05-19",
+        ({"tag": "41", "name": "Anvil", "sex": "buck", "breed": "New Zealand", "color": "white", "born": "2024-05-19"},),
+    ),
     Example("new doe 42 Magpie, satin, black", ({"tag": "42", "name": "Magpie", "sex": "doe", "breed": "Satin", "color": "black"},)),
     Example("new buck sixty new zealand white", ({"tag": "60", "sex": "buck", "breed": "New Zealand", "color": "white"},)),
     Example(
@@ -82,7 +87,11 @@ def read(c: Clause) -> None:
     if new is None and not _newcomer(c):
         _detail(c)
         return
-    if c.has("feed", "bag", "cage_word", "remind") or not (c.has("buck_word", "doe_word", "breed_name") or any(breed_said(item) for item in c.items) or any(item.sort == "animal" and item.value.sex for item in c.items)):
+    if c.has("feed", "bag", "cage_word", "remind") or not (
+        c.has("buck_word", "doe_word", "breed_name")
+        or any(breed_said(item) for item in c.items)
+        or any(item.sort == "animal" and item.value.sex for item in c.items)
+    ):
         return
     _new(c)
 
@@ -91,7 +100,14 @@ def _newcomer(c: Clause) -> bool:
     """`animal 40: born 5/2/2026, doe, Mini Rex`: a tag that nobody has, with its birth and its breed or sex."""
     if not c.has("born_word"):
         return False
-    place = next((i for i in range(1, len(c.items)) if c.said(i - 1) in {"animal", "rabbit", "tag"} or (c.items[i].sort == "animal" and c.said(i).startswith(("animal", "rabbit")))), 0 if c.items[0].sort == "animal" and c.said(0).startswith(("animal", "rabbit")) else None)
+    place = next(
+        (
+            i
+            for i in range(1, len(c.items))
+            if c.said(i - 1) in {"animal", "rabbit", "tag"} or (c.items[i].sort == "animal" and c.said(i).startswith(("animal", "rabbit")))
+        ),
+        0 if c.items[0].sort == "animal" and c.said(0).startswith(("animal", "rabbit")) else None,
+    )
     mention = c.mention(place) if place is not None else None
     return mention is not None and not mention.tags and (c.has("doe_word", "buck_word") or any(breed_said(item) for item in c.items))
 
@@ -105,16 +121,26 @@ def _new(c: Clause) -> None:
     place = _tag_place(c)
     sex = _sex(c, place)
     name, name_items = _name(c, place)
-    values: dict[str, object] = {**parents, "sex": sex, "born": born.on if born else None, "price": Cents(price) if price is not None else None, "name": name}
+    values: dict[str, object] = {
+        **parents,
+        "sex": sex,
+        "born": born.on if born else None,
+        "price": Cents(price) if price is not None else None,
+        "name": name,
+    }
     values["breed"] = next((breed for item in c.items if (breed := breed_said(item))), None)
-    values["color"] = next((color for item in c.items if (color := color_said(item)) and color.lower() != str(values["breed"]).lower()), None)
+    values["color"] = next(
+        (color for item in c.items if (color := color_said(item)) and color.lower() != str(values["breed"]).lower()), None
+    )
     values["origin"] = "given" if c.has("gift") else ("bought" if price is not None or c.has("came") else None)
     used += [*born_items, *price_items, *name_items, *(item for item in c.items if item.sort == "word")]
     need = None
     if born is not None and (born.on is None or born.on > c.today):
         need = Need("when", "born", "When was it born? I can't make a day of it that fits.")
     if place is None:
-        found = Found(AnimalNoted, {**values, "tag": None}, used, first_need(need, Need("which_animal", "tag", "What tag does the new one have?")))
+        found = Found(
+            AnimalNoted, {**values, "tag": None}, used, first_need(need, Need("which_animal", "tag", "What tag does the new one have?"))
+        )
     else:
         mention = c.mention(place) or Mention((), "")
         found = Found(AnimalNoted, {**values, "tag": mention.tag or mention.said.upper()}, [*used, *c.pick(place).items], need)
@@ -199,7 +225,12 @@ def _price(c: Clause) -> tuple[int | None, list[Item]]:
 def _name(c: Clause, place: int | None) -> tuple[str | None, list[Item]]:
     for i in c.each("name_word"):
         after = c.past_fillers(i + 1, 1)
-        if after < len(c.items) and c.items[after].sort in {"word", "animal"} and not c.items[after].marks & {"condition", "palpate", "plan", "question", "list"} and after != place:
+        if (
+            after < len(c.items)
+            and c.items[after].sort in {"word", "animal"}
+            and not c.items[after].marks & {"condition", "palpate", "plan", "question", "list"}
+            and after != place
+        ):
             item = c.items[after]
             return item.said.title(), [c.items[i], item]
     return _name_behind_tag(c, place) if place is not None and c.has("new") else (None, [])
@@ -220,7 +251,9 @@ def _name_behind_tag(c: Clause, place: int) -> tuple[str | None, list[Item]]:
     if not inexact and (item.sort != "word" or item.marks or not item.said.isalpha()):
         return None, []
     following = c.items[i + 1] if i + 1 < len(c.items) else None
-    stands_alone = following is None or following.said == "," or bool(following.marks & {"breed_name", "color", "born_word", "buck_word", "doe_word"})
+    stands_alone = (
+        following is None or following.said == "," or bool(following.marks & {"breed_name", "color", "born_word", "buck_word", "doe_word"})
+    )
     if listed and (item.said in COMMON or not stands_alone):
         return None, []
     if not inexact and item.said in COMMON and not stands_alone:

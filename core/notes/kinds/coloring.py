@@ -58,7 +58,30 @@ def read(c: Clause) -> None:
     told = c.first("color_is")
     if told is None and not (len(c.items) <= 3):
         return
-    if place + 1 < len(c.items) and c.items[place + 1].sort == "word" and not c.items[place + 1].marks & {"buck_word", "doe_word", "pronoun"} and c.said(place + 1) not in {"color", "colour", "colored", "and", "now", "confirmed", "then", "all", "but", "with", "not", "for", "after", "today", "like", "this"}:
+    if (
+        place + 1 < len(c.items)
+        and c.items[place + 1].sort == "word"
+        and not c.items[place + 1].marks & {"buck_word", "doe_word", "pronoun"}
+        and c.said(place + 1)
+        not in {
+            "color",
+            "colour",
+            "colored",
+            "and",
+            "now",
+            "confirmed",
+            "then",
+            "all",
+            "but",
+            "with",
+            "not",
+            "for",
+            "after",
+            "today",
+            "like",
+            "this",
+        }
+    ):
         return
     pick = c.subject_of(place)
     if pick is None or (not pick.items and not c.has("pronoun")):

@@ -34,10 +34,20 @@ EXAMPLES: tuple[Example, ...] = (
     Example("condition 9: 2", ({"who": "9", "score": 2, "on": "2026-11-25"},)),
     Example("buck 7 bcs 1.5", ({"who": "7", "score": 1.5, "on": "2026-11-25"},)),
     Example("Flint's condition is about a 3", ({"who": "3", "score": 3, "on": "2026-11-25"},)),
-    Example("bcs: 3 3, 5 4", ({"who": "3", "score": 3, "on": "2026-11-25"}, {"who": "5", "score": 4, "on": "2026-11-25"},)),
+    Example(
+        "bcs: 3 3, 5 4",
+        (
+            {"who": "3", "score": 3, "on": "2026-11-25"},
+            {"who": "5", "score": 4, "on": "2026-11-25"},
+        ),
+    ),
     Example(
         "BCS: 3 - 3; 5 - 3.5; 7 - 3",
-        ({"who": "3", "score": 3, "on": "2026-11-25"}, {"who": "5", "score": 3.5, "on": "2026-11-25"}, {"who": "7", "score": 3, "on": "2026-11-25"},),
+        (
+            {"who": "3", "score": 3, "on": "2026-11-25"},
+            {"who": "5", "score": 3.5, "on": "2026-11-25"},
+            {"who": "7", "score": 3, "on": "2026-11-25"},
+        ),
     ),
     Example("biscuit bcs3", ({"who": "22", "score": 3, "on": "2026-11-25"},)),
 )
@@ -59,11 +69,28 @@ def read(c: Clause) -> None:
     if cue is None and "condition" not in c.virtual:
         return
     numbers = c.sorted_as("num")
-    of_five = next((i for i in c.sorted_as("date") if c.items[i].value.shape == "numeric" and c.items[i].value.b == int(feeding.CONDITION_HIGHEST.value) and (cue is None or i > cue)), None)
+    of_five = next(
+        (
+            i
+            for i in c.sorted_as("date")
+            if c.items[i].value.shape == "numeric"
+            and c.items[i].value.b == int(feeding.CONDITION_HIGHEST.value)
+            and (cue is None or i > cue)
+        ),
+        None,
+    )
     if of_five is not None and c.items[of_five].value.year is None:
         c.use([of_five])  # "bcs 3/5"
         pick = c.subject_of(cue)
-        c.take(c.past(ConditionScored, pick, "who", {"score": decimal_text(Decimal(c.items[of_five].value.a))}, [c.items[of_five], *([c.items[cue]] if cue is not None else [])]))
+        c.take(
+            c.past(
+                ConditionScored,
+                pick,
+                "who",
+                {"score": decimal_text(Decimal(c.items[of_five].value.a))},
+                [c.items[of_five], *([c.items[cue]] if cue is not None else [])],
+            )
+        )
         return
     place = _score(c, cue, numbers)
     if place is None:
@@ -71,8 +98,21 @@ def read(c: Clause) -> None:
     c.used.add(id(c.items[place]))
     pick = c.subject_of(cue)
     score = c.items[place].value
-    need = None if 1 <= score <= 5 and score * 2 == int(score * 2) else Need("which_number", "score", "Condition goes from 1 (bony) to 5 (fat), halves allowed. Which is it?")
-    c.take(c.past(ConditionScored, pick, "who", {"score": decimal_text(score)}, [c.items[place], *([c.items[cue]] if cue is not None else [])], need))
+    need = (
+        None
+        if 1 <= score <= 5 and score * 2 == int(score * 2)
+        else Need("which_number", "score", "Condition goes from 1 (bony) to 5 (fat), halves allowed. Which is it?")
+    )
+    c.take(
+        c.past(
+            ConditionScored,
+            pick,
+            "who",
+            {"score": decimal_text(score)},
+            [c.items[place], *([c.items[cue]] if cue is not None else [])],
+            need,
+        )
+    )
 
 
 def _score(c: Clause, cue: int | None, numbers: list[int]) -> int | None:

@@ -61,7 +61,30 @@ STARTS: Final = frozenset({"i goofed", "my mistake", "my bad",
     "i mean", "i meant", "meant", "make that", "correction", "that was", "it was", "should be", "should have been", "sorry it was", "sorry", "oops", "no", "actually", "change that to",
     "change it to", "no wait", "wait", "it should be", "that should be", "should say", "typo", "make it", "nope", "fix", "fix that", "correct that", "was supposed to be", "that was for", "that last weight was for", "the last weight was for", "last weight was for",
 })  # fmt: skip
-STRONG: Final = frozenset({"that was for", "that last weight was for", "the last weight was for", "last weight was for", "i mean", "i meant", "meant", "make that", "correction", "that was", "should be", "should have been", "change that to", "change it to", "it should be", "that should be", "should say", "sorry it was", "make it", "was supposed to be"})
+STRONG: Final = frozenset(
+    {
+        "that was for",
+        "that last weight was for",
+        "the last weight was for",
+        "last weight was for",
+        "i mean",
+        "i meant",
+        "meant",
+        "make that",
+        "correction",
+        "that was",
+        "should be",
+        "should have been",
+        "change that to",
+        "change it to",
+        "it should be",
+        "that should be",
+        "should say",
+        "sorry it was",
+        "make it",
+        "was supposed to be",
+    }
+)
 
 
 def read(c: Clause) -> None:
@@ -71,14 +94,23 @@ def read(c: Clause) -> None:
     negated = c.first("negation")
     if _of_animal(c):
         return
-    if first is None or not ((first.said in STARTS and "correct" in first.marks) or (negated is not None and opening is not None and _x_not_y(c))):
+    if first is None or not (
+        (first.said in STARTS and "correct" in first.marks) or (negated is not None and opening is not None and _x_not_y(c))
+    ):
         return
     strong = any(item.said in STRONG for item in c.items)
     if not strong and not _x_not_y(c) and not _bare_tail(c) and c.said(c.items.index(first) + 1) not in {"it was", "that was"}:
         return
     values = _set(c)
     if not values and any(item.sort == "date" for item in c.items):
-        c.take(Found(Correct, {}, list(c.items), Need("when", "", "Which day is that? I can't make a day of it that fits. Send it again, for example: no, 24 nov.")))
+        c.take(
+            Found(
+                Correct,
+                {},
+                list(c.items),
+                Need("when", "", "Which day is that? I can't make a day of it that fits. Send it again, for example: no, 24 nov."),
+            )
+        )
     if not values:
         return
     who = values.pop("who") if len(values) > 1 and "who" in values else None  # `correction to 14: born 8`
@@ -87,7 +119,9 @@ def read(c: Clause) -> None:
 
 def _of_animal(c: Clause) -> bool:
     """`31 should be 3-12`: which animal's fact, and what it should say."""
-    place = next((i for i, item in enumerate(c.items) if item.said in {"should be", "should have been", "was supposed to be", "should say"}), None)
+    place = next(
+        (i for i, item in enumerate(c.items) if item.said in {"should be", "should have been", "was supposed to be", "should say"}), None
+    )
     if place is None and c.said(0) == "change" and c.said(2) == "to":
         place = 2
     subject = c.mention(place - 1) if place else None
@@ -106,7 +140,11 @@ def _wrong(c: Clause) -> list[int]:
     found = []
     for i in c.each("negation"):
         place = c.past_fillers(i + 1, 1)
-        if place < len(c.items) and not (c.said(place - 1) == "a" and c.items[place].spoken) and c.items[place].sort in {"num", "animal", "pair", "weight", "date", "money", "code", "word"}:
+        if (
+            place < len(c.items)
+            and not (c.said(place - 1) == "a" and c.items[place].spoken)
+            and c.items[place].sort in {"num", "animal", "pair", "weight", "date", "money", "code", "word"}
+        ):
             found.append(place)
     return found
 
@@ -123,8 +161,18 @@ def _x_not_y(c: Clause) -> bool:
 
 def _bare_tail(c: Clause) -> bool:
     """`no 15`, `sorry, 4-6`: nothing but the right value."""
-    told = [item for item in c.items if item.sort != "mark" and not item.marks & {"correct", "field:dead", "field:alive", "field:born", "field:falls"} and item.said not in {"the", "a", "her", "his", "it", "kits", "falls"}]
-    if len([item for item in told if "pronoun" not in item.marks]) == 1 and "field:result" in told[-1].marks and any(fact.kind == "palpated" for fact in c.scene.context.last):
+    told = [
+        item
+        for item in c.items
+        if item.sort != "mark"
+        and not item.marks & {"correct", "field:dead", "field:alive", "field:born", "field:falls"}
+        and item.said not in {"the", "a", "her", "his", "it", "kits", "falls"}
+    ]
+    if (
+        len([item for item in told if "pronoun" not in item.marks]) == 1
+        and "field:result" in told[-1].marks
+        and any(fact.kind == "palpated" for fact in c.scene.context.last)
+    ):
         return True
     return len(told) == 1 and told[0].sort in {"num", "pair", "weight", "animal", "date", "money"}
 
@@ -199,9 +247,13 @@ def _is_tag(c: Clause, i: int, wrong: set[int]) -> bool:
     numbers = [c.whole(place) for place in wrong if c.whole(place) is not None]
     last = c.scene.context.last
     said = {str(value) for fact in last for value in to_json(fact).values()}
-    counts = {value for fact in last for name, value in to_json(fact).items() if name in {"count", "born", "alive", "dead", "bucks", "does"}}
+    counts = {
+        value for fact in last for name, value in to_json(fact).items() if name in {"count", "born", "alive", "dead", "bucks", "does"}
+    }
     if numbers:
-        if numbers[0] in counts and str(numbers[0]) not in {str(to_json(fact).get(name)) for fact in last for name in ("who", "doe", "buck", "tag")}:
+        if numbers[0] in counts and str(numbers[0]) not in {
+            str(to_json(fact).get(name)) for fact in last for name in ("who", "doe", "buck", "tag")
+        }:
             return False
         if str(numbers[0]) in said and numbers[0] not in counts:
             return True

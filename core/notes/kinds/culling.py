@@ -48,7 +48,10 @@ EXAMPLES: tuple[Example, ...] = (
     Example("R23 went to freezer camp", ({"on": "2026-11-25", "who": "R23"},)),
     Example(
         "We butchered R22 and R23 yesterday, dressed out 2 lb 10 oz and 2 lb 12 oz",
-        ({"on": "2026-11-24", "who": "R22", "dressed_grams": 1191}, {"on": "2026-11-24", "who": "R23", "dressed_grams": 1247},),
+        (
+            {"on": "2026-11-24", "who": "R22", "dressed_grams": 1191},
+            {"on": "2026-11-24", "who": "R23", "dressed_grams": 1247},
+        ),
     ),
     Example("butch r23 4-14/2-9", ({"on": "2026-11-25", "who": "R23", "live_grams": 2211, "dressed_grams": 1162},)),
     Example("butchered thirty two dressed two pounds ten", ({"on": "2026-11-25", "who": "32", "dressed_grams": 1191},)),
@@ -86,7 +89,9 @@ def read(c: Clause) -> None:
     found = leaving(c, Culled, cue, to=False, money=False)
     if len(found) > 1 and (live is not None or dressed is not None):
         for each in found:
-            each.need = Need("which_animal", "", "Whose weight is that? Send each with its own, for example \u201cbutchered 31 5-2, 32 4-15\u201d.")
+            each.need = Need(
+                "which_animal", "", "Whose weight is that? Send each with its own, for example \u201cbutchered 31 5-2, 32 4-15\u201d."
+            )
     for each in found[:1]:
         each.used.extend(used)
         each.values |= {"live_grams": live, "dressed_grams": dressed}
@@ -192,7 +197,9 @@ def reply(fact: Culled, before: Herd, after: Herd) -> tuple[str, ...]:
     share = words.share(fact.dressed_grams / fact.live_grams) if fact.dressed_grams is not None and fact.live_grams else None
     line = dated(parts(f"Butchered {who}", live, dressed, share), fact.on, after)
     caution = withdrawal_caution(before, fact.who, fact.on)
-    return tuple(each for each in (line, kits_after(fact.litter_of, before, after, fact.on), motherless(before, fact.who, fact.on), caution) if each)
+    return tuple(
+        each for each in (line, kits_after(fact.litter_of, before, after, fact.on), motherless(before, fact.who, fact.on), caution) if each
+    )
 
 
 #: Words for an animal that left which say neither butchered nor died, only that somebody ended it.

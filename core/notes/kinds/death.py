@@ -98,7 +98,11 @@ def read(c: Clause) -> None:
 def _carried_off(c: Clause) -> int | None:
     """`a raccoon got R22`: a predator, and the animal right behind the verb."""
     took = c.first("took_kits")
-    if took is None or not c.has("cause:predator") or c.said(took) not in {"got", "took", "killed", "grabbed", "carried off", "dragged off"}:
+    if (
+        took is None
+        or not c.has("cause:predator")
+        or c.said(took) not in {"got", "took", "killed", "grabbed", "carried off", "dragged off"}
+    ):
         return None
     animal = c.known(took + 1)
     ends = took + 2 >= len(c.items) or c.items[took + 2].sort in {"mark", "date", "break"}
@@ -157,7 +161,9 @@ def reply(fact: Died, before: Herd, after: Herd) -> tuple[str, ...]:
     line = dated(f"{_who(fact, before)} died{cause}", fact.on, after)
     recent = sum(1 for animal in after.animals.values() if _died_lately(animal, fact.on))
     several = health.REPORTABLE if recent >= _SEVERAL else None
-    return tuple(each for each in (line, kits_after(fact.litter_of, before, after, fact.on), motherless(before, fact.who, fact.on), several) if each)
+    return tuple(
+        each for each in (line, kits_after(fact.litter_of, before, after, fact.on), motherless(before, fact.who, fact.on), several) if each
+    )
 
 
 WRITTEN = (

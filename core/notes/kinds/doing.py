@@ -59,7 +59,12 @@ def read(c: Clause) -> None:
     cue = c.first("done")
     if cue is None:
         return
-    if c.said(cue) not in {"done", "all done", "finished", "completed", "checked off", "took care of", "nails trimmed", "nails done", "got trimmed"} and not c.has("chore_word") and not c.sorted_as("cage"):
+    if (
+        c.said(cue)
+        not in {"done", "all done", "finished", "completed", "checked off", "took care of", "nails trimmed", "nails done", "got trimmed"}
+        and not c.has("chore_word")
+        and not c.sorted_as("cage")
+    ):
         return
     if c.has("kindle", "litter", "drug", "treat", "negation") or c.found:
         return
@@ -70,11 +75,22 @@ def read(c: Clause) -> None:
     words = [
         f"cage {item.value}" if item.sort == "cage" else item.said
         for item in c.items
-        if id(item) not in mine and id(item) not in spent and item.sort in {"word", "cage"} and item.said not in {"done", "i", "we", "the", "on", "for", "of", "just", "all done", "finally", "got", "finished", "with"}
+        if id(item) not in mine
+        and id(item) not in spent
+        and item.sort in {"word", "cage"}
+        and item.said not in {"done", "i", "we", "the", "on", "for", "of", "just", "all done", "finally", "got", "finished", "with"}
     ]
     if not words:
         return
-    c.take(c.past(ChoreDone, pick, "who" if pick else "", {"chore": " ".join(words)}, [c.items[cue], *(item for item in c.items if item.sort == "cage")]))
+    c.take(
+        c.past(
+            ChoreDone,
+            pick,
+            "who" if pick else "",
+            {"chore": " ".join(words)},
+            [c.items[cue], *(item for item in c.items if item.sort == "cage")],
+        )
+    )
 
 
 def check(fact: ChoreDone, herd: Herd, today: date) -> Problem | None:

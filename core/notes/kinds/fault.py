@@ -79,7 +79,13 @@ def read(c: Clause) -> None:
 
 def _words(c: Clause, pick: Pick, places: list[int], dq: int | None) -> str:
     skip = {id(item) for item in pick.items} | {id(c.items[i]) for i in places} | ({id(c.items[dq])} if dq is not None else set())
-    words = [item.said for item in c.items if id(item) not in skip and item.sort in {"word", "num"} and item.said not in {"has", "a", "is", "got", "the", "for", "that's", "thats", "with"}]
+    words = [
+        item.said
+        for item in c.items
+        if id(item) not in skip
+        and item.sort in {"word", "num"}
+        and item.said not in {"has", "a", "is", "got", "the", "for", "that's", "thats", "with"}
+    ]
     return " ".join(words)
 
 
@@ -106,7 +112,9 @@ def show(fact: FaultSeen, _herd: Herd) -> str:
     """`2026-11-25: 31 fault "white toenail", disqualifies`."""
     return noted(
         fact.on,
-        parts(f"{fact.who} fault {quoted(fact.fault)}", {True: "disqualifies", False: "does not disqualify", None: None}[fact.disqualifies]),
+        parts(
+            f"{fact.who} fault {quoted(fact.fault)}", {True: "disqualifies", False: "does not disqualify", None: None}[fact.disqualifies]
+        ),
     )
 
 

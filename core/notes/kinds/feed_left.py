@@ -49,7 +49,9 @@ CUES: Final = {
 
 def read(c: Clause) -> None:
     """A weight of feed that is still there."""
-    if not c.has("feed_left") or not (c.has("feed", "bag", "bin") or any("feed" in item.said for item in c.items if "feed_left" in item.marks)):
+    if not c.has("feed_left") or not (
+        c.has("feed", "bag", "bin") or any("feed" in item.said for item in c.items if "feed_left" in item.marks)
+    ):
         return
     if c.has("buy", "kits", "per_day") or c.explicit():
         return

@@ -60,7 +60,9 @@ _OF_ALL: Final = frozenset({"total", "all", "in all", "altogether", "all togethe
 
 def read(c: Clause) -> None:
     """Bags, their weight and price; `each` means a bag."""
-    terse = c.has("feed") and c.has("bag") and bool(c.sorted_as("money") or any(item.sort == "num" and "." in item.said for item in c.items))
+    terse = (
+        c.has("feed") and c.has("bag") and bool(c.sorted_as("money") or any(item.sort == "num" and "." in item.said for item in c.items))
+    )
     if not (c.has("buy") or "buy" in c.virtual or terse) or not c.has("feed", "bag") or (c.has("setting") and not c.has("buy", "purchase")):
         return
     if c.has("not_feed") and not c.has("feed"):
@@ -69,7 +71,11 @@ def read(c: Clause) -> None:
     weights = c.sorted_as("weight")
     price, each = _price(c, bags)
     count = c.whole(bags) if bags is not None else None
-    if count is None and weights and any(c.said(i) in {"bag", "bag of feed", "sack", "sack of feed"} and i - 1 in weights for i in c.each("bag")):
+    if (
+        count is None
+        and weights
+        and any(c.said(i) in {"bag", "bag of feed", "sack", "sack of feed"} and i - 1 in weights for i in c.each("bag"))
+    ):
         count = 1  # "bought a 50 lb bag"
     used = [item for item in c.items if item.marks & {"buy", "feed", "bag", "each"}]
     used += [c.items[i] for i in (bags, price, *weights[:1]) if i is not None]
@@ -78,9 +84,15 @@ def read(c: Clause) -> None:
     if cents is not None and each and count:
         cents = cents * count
     if cents is not None:
-        used += [c.items[i] for i in c.sorted_as("num", "money") if c.items[i] not in used and _cents(c, i) == cents]  # "4 bags @ 18.75 = 75.00"
+        used += [
+            c.items[i] for i in c.sorted_as("num", "money") if c.items[i] not in used and _cents(c, i) == cents
+        ]  # "4 bags @ 18.75 = 75.00"
     values = {"grams": total, "bags": count, "price": Cents(cents) if cents is not None else None}
-    need = None if total is not None or count is not None or cents is not None else Need("how_many", "bags", "How many bags of feed, and what did they cost?")
+    need = (
+        None
+        if total is not None or count is not None or cents is not None
+        else Need("how_many", "bags", "How many bags of feed, and what did they cost?")
+    )
     c.take(c.past(FeedBought, None, "", values, used, need))
 
 
@@ -91,7 +103,14 @@ def _bags(c: Clause) -> int | None:
             place = i - 2
         if place is not None:
             return place
-    return next((i for i in c.sorted_as("num") if c.whole(i) is not None and (c.said(i + 1) in {"@", "x"} or (i + 1 < len(c.items) and "feed" in c.items[i + 1].marks))), None)
+    return next(
+        (
+            i
+            for i in c.sorted_as("num")
+            if c.whole(i) is not None and (c.said(i + 1) in {"@", "x"} or (i + 1 < len(c.items) and "feed" in c.items[i + 1].marks))
+        ),
+        None,
+    )
 
 
 def _price(c: Clause, bags: int | None) -> tuple[int | None, bool]:
@@ -99,13 +118,19 @@ def _price(c: Clause, bags: int | None) -> tuple[int | None, bool]:
     if money:
         return money[0], _each(c, money[0])
     for i in c.sorted_as("num"):
-        if i != bags and (_each(c, i) or c.said(i - 1) in {"@", "at", "for", "paid"} or c.said(i + 1) in _OF_ALL or c.items[i].said.count(".") == 1):
+        if i != bags and (
+            _each(c, i) or c.said(i - 1) in {"@", "at", "for", "paid"} or c.said(i + 1) in _OF_ALL or c.items[i].said.count(".") == 1
+        ):
             return i, _each(c, i)
     return None, False
 
 
 def _each(c: Clause, i: int) -> bool:
-    return any(0 <= j < len(c.items) and "each" in c.items[j].marks for j in (i - 1, i + 1, i + 2)) or c.said(i - 1) == "@" or (c.said(i - 1) == "at" and c.said(i + 1) not in _OF_ALL)
+    return (
+        any(0 <= j < len(c.items) and "each" in c.items[j].marks for j in (i - 1, i + 1, i + 2))
+        or c.said(i - 1) == "@"
+        or (c.said(i - 1) == "at" and c.said(i + 1) not in _OF_ALL)
+    )
 
 
 def _cents(c: Clause, price: int | None) -> int | None:

@@ -60,7 +60,11 @@ def read(c: Clause) -> None:
     cue = c.first("foster")
     if cue is None:
         cue = c.first("shift")
-        if cue is None and "foster" not in c.virtual and not ((c.has("kits") or c.has("from")) and (c.has("to", "onto") or ">" in c.text())):
+        if (
+            cue is None
+            and "foster" not in c.virtual
+            and not ((c.has("kits") or c.has("from")) and (c.has("to", "onto") or ">" in c.text()))
+        ):
             return
         if "foster" not in c.virtual and not _two_does(c):
             return
@@ -98,7 +102,11 @@ def _places(c: Clause) -> list[int]:
             places.append(i)
         elif c.whole(i) is not None and c.known(i) and not c.counted(i):
             before = c.items[i - 1] if i else None
-            beside = c.said(i + 1) == ">" or c.said(i - 1) == ">" or (c.said(i + 1) in {"to", "into", "under"} and c.has("kits") and c.known(i + 2) is not None)
+            beside = (
+                c.said(i + 1) == ">"
+                or c.said(i - 1) == ">"
+                or (c.said(i + 1) in {"to", "into", "under"} and c.has("kits") and c.known(i + 2) is not None)
+            )
             if beside or (before is not None and (before.marks & {"onto", "off_of", "to", "from"} or before.said == "doe")):
                 places.append(i)
     return places
@@ -110,7 +118,14 @@ def _two_does(c: Clause) -> bool:
     number = any(c.whole(i) is not None and i not in places for i in c.sorted_as("num"))
     bucks = [i for i in places if (animal := c.known(i)) and animal.sex == "buck"]
     unheard = any(c.items[i].sort == "code" for i in places) and not number
-    return len(tags) >= 2 and not bucks and not unheard and (c.has("kits") or number) and not c.has("cage_word", "falls") and (c.has("kits") or not c.has("in_with") or "hers" in c.text())
+    return (
+        len(tags) >= 2
+        and not bucks
+        and not unheard
+        and (c.has("kits") or number)
+        and not c.has("cage_word", "falls")
+        and (c.has("kits") or not c.has("in_with") or "hers" in c.text())
+    )
 
 
 def _ends(c: Clause) -> tuple[Pick | None, Pick | None] | None:

@@ -64,7 +64,9 @@ def read(c: Clause) -> None:
         return
     if c.has("drug", "treat", "withdrawal", "feed", "per_day", "ration", "gave_up") or c.sorted_as("dose", "cup", "weight"):
         return
-    away = (cue is not None and c.said(cue) in {"given away", "gave away", "rehomed", "gifted", "donated", "giving away"}) or any(item.said == "away" for item in c.items)
+    away = (cue is not None and c.said(cue) in {"given away", "gave away", "rehomed", "gifted", "donated", "giving away"}) or any(
+        item.said == "away" for item in c.items
+    )
     to = [i for i, item in enumerate(c.items) if item.said in {"to", "for"} and i + 1 < len(c.items) and c.items[i + 1].sort == "word"]
     if not away and not to and "give" not in c.virtual:
         _to_somebody(c, (cue or 0) + 1)
@@ -100,7 +102,9 @@ def reply(fact: GivenAway, before: Herd, after: Herd) -> tuple[str, ...]:
     who = whom(before, fact.who) if fact.who is not None else of_kits(None, fact.litter_of, fact.count)
     line = dated(f"Gave away {who}{f' to {fact.to}' if fact.to else ''}", fact.on, after)
     caution = withdrawal_caution(before, fact.who, fact.on)
-    return tuple(each for each in (line, kits_after(fact.litter_of, before, after, fact.on), motherless(before, fact.who, fact.on), caution) if each)
+    return tuple(
+        each for each in (line, kits_after(fact.litter_of, before, after, fact.on), motherless(before, fact.who, fact.on), caution) if each
+    )
 
 
 WRITTEN = (
@@ -111,7 +115,9 @@ WRITTEN = (
 
 def show(fact: GivenAway, _herd: Herd) -> str:
     """`2026-11-25: gave away R22 to "the neighbor"`."""
-    return noted(fact.on, f"gave away {of_kits(fact.who, fact.litter_of, fact.count)}" + (f" to {quoted(fact.to)}" if fact.to is not None else ""))
+    return noted(
+        fact.on, f"gave away {of_kits(fact.who, fact.litter_of, fact.count)}" + (f" to {quoted(fact.to)}" if fact.to is not None else "")
+    )
 
 
 KIND = Kind(fact=GivenAway, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

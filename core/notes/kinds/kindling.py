@@ -36,8 +36,13 @@ class Kindled:
 
 
 EXAMPLES: tuple[Example, ...] = (
-    Example("KINDLING\nDoe: 14\nSire: 3\nBorn: 8\nAlive: 7\nDead: 1", ({"doe": "14", "on": "2026-11-25", "born": 8, "alive": 7, "dead": 1},)),
-    Example("Juno finally did it, eight little ones and all of them squirming in a big pile of fur.", ({"doe": "14", "on": "2026-11-25", "born": 8},)),
+    Example(
+        "KINDLING\nDoe: 14\nSire: 3\nBorn: 8\nAlive: 7\nDead: 1", ({"doe": "14", "on": "2026-11-25", "born": 8, "alive": 7, "dead": 1},)
+    ),
+    Example(
+        "Juno finally did it, eight little ones and all of them squirming in a big pile of fur.",
+        ({"doe": "14", "on": "2026-11-25", "born": 8},),
+    ),
     Example("doe 14 kindled 8, 3 dead", ({"doe": "14", "born": 8, "alive": 5, "dead": 3, "on": "2026-11-25"},)),
     Example("14 k8 2d", ({"doe": "14", "born": 8, "alive": 6, "dead": 2, "on": "2026-11-25"},)),
     Example(
@@ -88,7 +93,16 @@ def read(c: Clause) -> None:
     alive = counts.get("alive")
     values = {"born": born, "alive": alive, "dead": dead}
     _use_sire(c, pick)
-    c.take(c.past(Kindled, pick, "doe", _reckoned(values), [*used, *([c.items[cue]] if cue >= 0 else []), *(item for item in c.items if item.marks & {"alive", "dead", "born", "kits"})], _count_need(values)))
+    c.take(
+        c.past(
+            Kindled,
+            pick,
+            "doe",
+            _reckoned(values),
+            [*used, *([c.items[cue]] if cue >= 0 else []), *(item for item in c.items if item.marks & {"alive", "dead", "born", "kits"})],
+            _count_need(values),
+        )
+    )
 
 
 def _use_sire(c: Clause, pick: Pick | None) -> None:
@@ -98,7 +112,10 @@ def _use_sire(c: Clause, pick: Pick | None) -> None:
         return
     mates = {mating.buck for mating in c.herd.matings if mating.doe == animal.key}
     for i, item in enumerate(c.items):
-        led = i > 0 and (c.items[i - 1].marks & {"sire", "buck_word"} or (c.said(i - 1) == ":" and i > 1 and c.items[i - 2].marks & {"sire", "buck_word"}))
+        led = i > 0 and (
+            c.items[i - 1].marks & {"sire", "buck_word"}
+            or (c.said(i - 1) == ":" and i > 1 and c.items[i - 2].marks & {"sire", "buck_word"})
+        )
         sire = c.known(i) if led or item.sort == "animal" else None
         if sire is not None and sire.key in mates:
             c.use([i])
@@ -148,7 +165,14 @@ def _cue(c: Clause) -> int | None:
 def _born_and_kits(c: Clause) -> int | None:
     """`rabbit 14 born yesterday 7 kits`: of a doe that is due."""
     born, kits = c.first("born"), c.first("kits")
-    if born is None or not born or c.said(born) not in {"born", "birthed"} or kits is None or c.number_for(kits, behind=False) is None or c.has("new", "tag", "plan"):
+    if (
+        born is None
+        or not born
+        or c.said(born) not in {"born", "birthed"}
+        or kits is None
+        or c.number_for(kits, behind=False) is None
+        or c.has("new", "tag", "plan")
+    ):
         return None
     animal = c.known(born - 1)
     return born if animal is not None and animal.sex == "doe" and open_mating(c.herd, animal.key, c.today) is not None else None
@@ -166,7 +190,13 @@ def _birth_number(c: Clause, had: int) -> bool:
         return False
     after = number + 1
     following = c.items[after] if after < len(c.items) else None
-    return following is None or following.sort in {"mark", "break", "date", "num"} or bool(following.marks & {"kits", "alive", "dead", "all", "born", "negation"}) or following.said in {"of", "and", "no", "this", "in", "um", "well", "but", "already", "so", "so far", "little", "pink", "more", "tiny", "healthy"}
+    return (
+        following is None
+        or following.sort in {"mark", "break", "date", "num"}
+        or bool(following.marks & {"kits", "alive", "dead", "all", "born", "negation"})
+        or following.said
+        in {"of", "and", "no", "this", "in", "um", "well", "but", "already", "so", "so far", "little", "pink", "more", "tiny", "healthy"}
+    )
 
 
 def _live_and_dead(c: Clause) -> int | None:
@@ -232,7 +262,13 @@ def _counts(c: Clause) -> tuple[dict[str, int], list[Item]]:  # noqa: C901, PLR0
     for label in labels:
         name = _label(c, label)
         place = _number_of(c, label, claimed, behind=behind or "lose" in c.items[label].marks)
-        if place is not None and name != "born" and c.said(place - 1) in {"but", "except", "all but"} and place > 1 and "all" in c.items[place - 2].marks | c.items[place - 1].marks:
+        if (
+            place is not None
+            and name != "born"
+            and c.said(place - 1) in {"but", "except", "all but"}
+            and place > 1
+            and "all" in c.items[place - 2].marks | c.items[place - 1].marks
+        ):
             name = "dead" if name == "alive" else "alive"  # `all but one alive`
         if place is None:
             if name != "born" and _all_before(c, label):
@@ -429,5 +465,13 @@ def show(fact: Kindled, _herd: Herd) -> str:
 
 
 KIND = Kind(
-    fact=Kindled, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, chores=litter_chores, reply=reply, show=show, written=WRITTEN
+    fact=Kindled,
+    examples=EXAMPLES,
+    not_this=NOT_THIS,
+    check=check,
+    apply=apply,
+    chores=litter_chores,
+    reply=reply,
+    show=show,
+    written=WRITTEN,
 )

@@ -90,7 +90,9 @@ def _unknown_verb(c: Clause, number: int) -> bool:
 
 
 #: What kits that are alive are seen to be.
-WELL: Final = frozenset({"warm", "fat", "pink", "wiggly", "wiggling", "full", "fuzzy", "healthy", "squirming", "round", "plump", "thriving", "hopping"})
+WELL: Final = frozenset(
+    {"warm", "fat", "pink", "wiggly", "wiggling", "full", "fuzzy", "healthy", "squirming", "round", "plump", "thriving", "hopping"}
+)
 
 
 def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:  # noqa: C901 - one case a line
@@ -123,7 +125,12 @@ def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:  # noqa
     if c.whole(place) is None:
         return None
     after = c.items[place + 1] if place + 1 < len(c.items) else None
-    plain = after is None or after.sort in {"mark", "date", "break"} or bool(after.marks & {"kits", "alive", "left_over", "all", "count", "lose"}) or after.said in {"in", "under", "of", "and", "so", "but", "as", "healthy"}
+    plain = (
+        after is None
+        or after.sort in {"mark", "date", "break"}
+        or bool(after.marks & {"kits", "alive", "left_over", "all", "count", "lose"})
+        or after.said in {"in", "under", "of", "and", "so", "but", "as", "healthy"}
+    )
     return place if plain else None
 
 
@@ -176,7 +183,7 @@ def reply(fact: KitsCounted, before: Herd, after: Herd) -> tuple[str, ...]:
         return (line, f"Doe {fact.doe} has no litter on the book, so I could only keep the note.")
     missing = kits_then(before, litter, fact.on) - fact.count
     if missing > 0:
-        return (line, f"That is {missing} fewer than on the book. If you know why: \"{fact.doe} lost {missing}, cold\".")
+        return (line, f'That is {missing} fewer than on the book. If you know why: "{fact.doe} lost {missing}, cold".')
     return (line, "That agrees with the book.") if missing == 0 else (line, "The book is put right.")
 
 

@@ -38,7 +38,13 @@ class KitsLost:
 EXAMPLES: tuple[Example, ...] = (
     Example("Found a kit of Sorrel's on the wire, stone cold", ({"doe": "12", "count": 1, "on": "2026-11-25", "cause": "out_of_box"},)),
     Example("lost 2 kits from sorrel's litter", ({"doe": "12", "count": 2, "on": "2026-11-25"},)),
-    Example("sorrel scattered her kits, lost 2", ({"doe": "12", "count": 2, "cause": "scattered", "on": "2026-11-25"}, {"kind": "nest_manners", "doe": "12", "sign": "scattered", "on": "2026-11-25"},)),
+    Example(
+        "sorrel scattered her kits, lost 2",
+        (
+            {"doe": "12", "count": 2, "cause": "scattered", "on": "2026-11-25"},
+            {"kind": "nest_manners", "doe": "12", "sign": "scattered", "on": "2026-11-25"},
+        ),
+    ),
     Example(
         "We lost one of Sorrel's kits overnight, it had gotten out of the box",
         ({"doe": "12", "count": 1, "on": "2026-11-24", "cause": "out_of_box"},),
@@ -82,7 +88,9 @@ CUES: Final = {
     "cause:crushed": "stomped | trod on | trodden on | stepped on | sat on | squashed | crushed | squished | laid on | trampled | smothered | flattened | stomped on",
     "cause:eaten": "ate | eaten | eating | cannibalized | chewed up | chewed on | munched | munched on | gobbled | gobbled up | devoured",
 }  # fmt: skip
-TROD: Final = frozenset({"stepped on", "stepped", "sat on", "laid on", "trampled", "stomped", "stomped on", "stepping on", "sat down on", "sat"})
+TROD: Final = frozenset(
+    {"stepped on", "stepped", "sat on", "laid on", "trampled", "stomped", "stomped on", "stepping on", "sat down on", "sat"}
+)
 CAUSES: Final = ("eaten", "crushed", "predator", "cold", "heat", "starved", "out_of_box", "deformed", "sick", "scattered", "unknown")
 
 
@@ -140,24 +148,47 @@ def cause_of(c: Clause) -> str | None:
 def _cue(c: Clause) -> int | None:
     for mark in ("step", "eat", "lose"):
         cue = c.first(mark)
-        if cue is not None and c.items[cue].said == "lots" and c.whole(cue + 1) is None and not (c.items[cue + 1 : cue + 2] and c.items[cue + 1].marks & {"no_count", "all", "pronoun"}):
+        if (
+            cue is not None
+            and c.items[cue].said == "lots"
+            and c.whole(cue + 1) is None
+            and not (c.items[cue + 1 : cue + 2] and c.items[cue + 1].marks & {"no_count", "all", "pronoun"})
+        ):
             continue
-        if cue is not None and mark == "step" and c.said(cue + 1) in {"herself", "himself", "out", "out of", "in", "into", "over", "themselves"}:
+        if (
+            cue is not None
+            and mark == "step"
+            and c.said(cue + 1) in {"herself", "himself", "out", "out of", "in", "into", "over", "themselves"}
+        ):
             continue
         if cue is not None and mark == "eat" and not (c.has("kits", "litter") or c.number_for(cue) is not None):
             continue
-        if cue is not None and mark == "lose" and c.items[cue].said in {"lost", "lose"} and c.said(cue + 1) in {"weight", "her", "his", "fur", "a"} and not c.has("kits", "litter"):
+        if (
+            cue is not None
+            and mark == "lose"
+            and c.items[cue].said in {"lost", "lose"}
+            and c.said(cue + 1) in {"weight", "her", "his", "fur", "a"}
+            and not c.has("kits", "litter")
+        ):
             continue
         if cue is not None:
             return cue
     fewer = c.first("fewer")
-    if fewer is not None and (c.whole(fewer + 1) is not None or (c.said(fewer + 1) in {"a", "another", "one"} and c.items[fewer].said == "down")) and c.has("kits", "litter"):
+    if (
+        fewer is not None
+        and (c.whole(fewer + 1) is not None or (c.said(fewer + 1) in {"a", "another", "one"} and c.items[fewer].said == "down"))
+        and c.has("kits", "litter")
+    ):
         return fewer
     taken = c.first("took_kits")
     if taken is not None and c.has("cause:predator") and (c.has("litter", "kits") or c.whole(taken + 1) is not None):
         return taken
     dead = c.first("dead", "die", "froze", "cause:cold", "cause:sick")
-    if dead is not None and ("dead" in c.items[dead].marks or "die" in c.items[dead].marks or "froze" in c.items[dead].marks) and (c.has("kits", "litter") or _of_a_doe(c, dead)):
+    if (
+        dead is not None
+        and ("dead" in c.items[dead].marks or "die" in c.items[dead].marks or "froze" in c.items[dead].marks)
+        and (c.has("kits", "litter") or _of_a_doe(c, dead))
+    ):
         return dead
     return -1 if "lose" in c.virtual else None
 
@@ -186,7 +217,11 @@ def _nursing(c: Clause, pick: Pick) -> bool:
 
 
 def _kit_number(c: Clause, cue: int, pick: Pick) -> bool:
-    return any(c.items[i] not in pick.items and c.whole(i) is not None for i in c.sorted_as("num")) and cue >= 0 and bool(c.items[cue].marks & {"step", "eat", "lose"})
+    return (
+        any(c.items[i] not in pick.items and c.whole(i) is not None for i in c.sorted_as("num"))
+        and cue >= 0
+        and bool(c.items[cue].marks & {"step", "eat", "lose"})
+    )
 
 
 def _doe(c: Clause, cue: int) -> Pick | None:
@@ -194,7 +229,14 @@ def _doe(c: Clause, cue: int) -> Pick | None:
     if explicit:
         return c.subject_of(cue if cue >= 0 else None)
     opening = c.opening()
-    if opening is not None and c.whole(opening) is not None and opening != cue and not c.counted(opening) and c.said(opening + 1) != "of" and c.known(opening):
+    if (
+        opening is not None
+        and c.whole(opening) is not None
+        and opening != cue
+        and not c.counted(opening)
+        and c.said(opening + 1) != "of"
+        and c.known(opening)
+    ):
         return c.pick(opening)
     if opening is not None and c.whole(opening) is not None and cue == opening + 1 and not c.counted(opening):
         return c.pick(opening)
@@ -207,7 +249,13 @@ def _doe(c: Clause, cue: int) -> Pick | None:
 def _count(c: Clause, cue: int, litter: Litter | None) -> tuple[int | None, list[Item], Need | None]:
     """How many: the number beside the verb, else any; `them all` is all that live."""
     every = [i for i in c.each("all", "none") if "all" in c.items[i].marks]
-    numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None and c.said(i - 1) not in STILL_THERE and not (c.said(i - 1) in {"are", "is", "has"} and c.said(i - 2) == "now")]
+    numbers = [
+        i
+        for i in c.sorted_as("num")
+        if c.whole(i) is not None
+        and c.said(i - 1) not in STILL_THERE
+        and not (c.said(i - 1) in {"are", "is", "has"} and c.said(i - 2) == "now")
+    ]
     if numbers:
         nearest = min(numbers, key=lambda i: abs(i - cue) + (3 if i < cue else 0)) if cue >= 0 else numbers[0]
         kits = [i for i in numbers if c.counted(i)]
@@ -220,7 +268,9 @@ def _count(c: Clause, cue: int, litter: Litter | None) -> tuple[int | None, list
     if not one and ((cue >= 0 and c.items[cue].marks & {"eat", "step"}) or c.has("no_count")):
         return None, [], Need("how_many", "count", "How many kits were lost? Send the number.")
     singular = next((item for item in c.items if item.said in {"a kit", "kit", "a baby", "baby", "the runt", "runt"}), None)
-    if singular is not None and any(item.said in {"a", "another", "the"} for item in c.items[max(0, c.items.index(singular) - 3) : c.items.index(singular)]):
+    if singular is not None and any(
+        item.said in {"a", "another", "the"} for item in c.items[max(0, c.items.index(singular) - 3) : c.items.index(singular)]
+    ):
         return 1, [], None
     return None, [], Need("how_many", "count", "How many kits were lost? Send the number.")
 

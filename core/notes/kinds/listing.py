@@ -41,7 +41,10 @@ EXAMPLES: tuple[Example, ...] = (
     Example("listed R22 at $35", ({"on": "2026-11-25", "who": "R22", "price": "35.00"},)),
     Example(
         "R21 and R23 for sale, $45 each",
-        ({"on": "2026-11-25", "who": "R21", "price": "45.00"}, {"on": "2026-11-25", "who": "R23", "price": "45.00"},),
+        (
+            {"on": "2026-11-25", "who": "R21", "price": "45.00"},
+            {"on": "2026-11-25", "who": "R23", "price": "45.00"},
+        ),
     ),
     Example("put 3 of 16's kits up for sale for 20 each", ({"on": "2026-11-25", "litter_of": "16", "count": 3, "price": "20.00"},)),
     Example("offering 33 for 75", ({"on": "2026-11-25", "who": "33", "price": "75.00"},)),
@@ -53,7 +56,10 @@ EXAMPLES: tuple[Example, ...] = (
     Example("thirty two for sale sixty dollars", ({"on": "2026-11-25", "who": "32", "price": "60.00"},)),
     Example(
         "Listed: R21 and R22, $45 each.",
-        ({"on": "2026-11-25", "who": "R21", "price": "45.00"}, {"on": "2026-11-25", "who": "R22", "price": "45.00"},),
+        (
+            {"on": "2026-11-25", "who": "R21", "price": "45.00"},
+            {"on": "2026-11-25", "who": "R22", "price": "45.00"},
+        ),
     ),
 )
 NOT_THIS: tuple[str, ...] = (

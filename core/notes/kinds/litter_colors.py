@@ -59,7 +59,9 @@ def read(c: Clause) -> None:
     used = [item for _, place, at in pairs for item in (c.items[place], c.items[at])]
     c.used.update(id(item) for item in used)
     pick = _doe(c, pairs[0][1])
-    total = [c.items[i] for i in c.sorted_as("num") if c.whole(i) == sum(counts.values()) and (pick is None or c.items[i] not in pick.items)]
+    total = [
+        c.items[i] for i in c.sorted_as("num") if c.whole(i) == sum(counts.values()) and (pick is None or c.items[i] not in pick.items)
+    ]
     c.take(c.past(LitterColored, pick, "doe", {"colors": ColorCounts(tuple(counts.items()))}, [*used, *total]))
 
 

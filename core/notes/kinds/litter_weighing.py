@@ -96,8 +96,20 @@ def read(c: Clause) -> None:
         used += [item for item in c.items if "each" in item.marks or item.said in AVERAGES]
         kits_weighed = c.whole(count) if count is not None else None
         grams = _of_all(c, place, kits_weighed) if kits_weighed else None
-    values = {"grams": grams, "count": c.whole(count) if count is not None else None, "age_days": age_in_days(c.items[ages[0]]) if ages else None}
-    need = None if grams is not None else Need("which_number", "grams", "How much is that for the whole litter?" if each is not None else "Which weight is that? Ounces go up to 15.")
+    values = {
+        "grams": grams,
+        "count": c.whole(count) if count is not None else None,
+        "age_days": age_in_days(c.items[ages[0]]) if ages else None,
+    }
+    need = (
+        None
+        if grams is not None
+        else Need(
+            "which_number",
+            "grams",
+            "How much is that for the whole litter?" if each is not None else "Which weight is that? Ounces go up to 15.",
+        )
+    )
     c.take(c.past(LitterWeighed, pick, "doe", values, used, need))
 
 

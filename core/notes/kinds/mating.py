@@ -75,7 +75,13 @@ TIMES: Final = {"once": 1, "twice": 2, "thrice": 3}
 def read(c: Clause) -> None:
     """Two animals and the word between them; who is the doe, their sexes tell."""
     cue = _cue(c)
-    if cue is None or (c.said(cue) == "x" and c.has("drug", "treat", "purchase", "bag", "feed")) or (c.has("refuse") and any(found.fact.kind == "refused" for found in c.found)) or (c.said(cue) == "breed her" and any(c.items[i].value.shape != "near" or c.items[i].value.a > 0 for i in c.dates())) or c.said(cue + 1) in {"attempted", "attempt", "failed", "unsuccessful"}:
+    if (
+        cue is None
+        or (c.said(cue) == "x" and c.has("drug", "treat", "purchase", "bag", "feed"))
+        or (c.has("refuse") and any(found.fact.kind == "refused" for found in c.found))
+        or (c.said(cue) == "breed her" and any(c.items[i].value.shape != "near" or c.items[i].value.a > 0 for i in c.dates()))
+        or c.said(cue + 1) in {"attempted", "attempt", "failed", "unsuccessful"}
+    ):
         return
     falls, used = _falls(c)
     places = _animals(c, cue, used)
@@ -125,7 +131,9 @@ def _cue(c: Clause) -> int | None:
 def _only_a_pair(c: Clause) -> bool:
     """`Flint 15, nov 20, twice`: a doe, a buck, how often, and no other word."""
     known = [animal.sex for i in range(len(c.items)) if (animal := c.known(i))]
-    return sorted(str(sex) for sex in known) == ["buck", "doe"] and all(item.sort != "word" or "times_word" in item.marks or item.said in {"and", "with", "to"} for item in c.items)
+    return sorted(str(sex) for sex in known) == ["buck", "doe"] and all(
+        item.sort != "word" or "times_word" in item.marks or item.said in {"and", "with", "to"} for item in c.items
+    )
 
 
 def _side_by_side(c: Clause, together: int) -> bool:
@@ -162,7 +170,12 @@ def _animals(c: Clause, cue: int, used: list[Item]) -> list[int]:
     known = [i for i in bare if c.known(i)]
     places = sorted({*explicit, *(known if len(_distinct(c, explicit)) < 2 else [])})
     if len(places) < 2:
-        led = [i for i in bare if i not in places and (c.said(i - 1) in {"to", "x", "with", "in with", "and", "bred", "put"} or c.said(i + 1) in {"to", "x"} or i == cue + 1)]
+        led = [
+            i
+            for i in bare
+            if i not in places
+            and (c.said(i - 1) in {"to", "x", "with", "in with", "and", "bred", "put"} or c.said(i + 1) in {"to", "x"} or i == cue + 1)
+        ]
         places = sorted({*places, *led})
     return _distinct(c, places)
 

@@ -54,7 +54,9 @@ def read(c: Clause) -> None:
         if "miss" not in c.virtual:
             return
         cue = -1
-    if c.has("breed") or (c.before is not None and any(found.fact.kind == "bred" for found in c.before.found) and not c.explicit() and not c.sorted_as("num")):
+    if c.has("breed") or (
+        c.before is not None and any(found.fact.kind == "bred" for found in c.before.found) and not c.explicit() and not c.sorted_as("num")
+    ):
         return  # "bred again since she didn't take"
     for pick in c.listed_subjects(cue):
         c.take(c.past(Missed, pick, "doe", {}, [c.items[cue]] if cue >= 0 else []))

@@ -32,7 +32,13 @@ EXAMPLES: tuple[Example, ...] = (
     Example("12 -> A4", ({"who": "12", "cage": "A4", "on": "2026-11-25"},)),
     Example("Moss to pen 6", ({"who": "5", "cage": "6", "on": "2026-11-25"},)),
     Example("31 is in C2 now", ({"who": "31", "cage": "C2", "on": "2026-11-25"},)),
-    Example("moved Pip and 31 to B7", ({"who": "R23", "cage": "B7", "on": "2026-11-25"}, {"who": "31", "cage": "B7", "on": "2026-11-25"},)),
+    Example(
+        "moved Pip and 31 to B7",
+        (
+            {"who": "R23", "cage": "B7", "on": "2026-11-25"},
+            {"who": "31", "cage": "B7", "on": "2026-11-25"},
+        ),
+    ),
     Example("put 33 in cage 9", ({"who": "33", "cage": "9", "on": "2026-11-25"},)),
     Example("moved moss to cage twelve", ({"who": "5", "cage": "12", "on": "2026-11-25"},)),
     Example("Move: R21 -> C4.", ({"who": "R21", "cage": "C4", "on": "2026-11-25"},)),
@@ -62,7 +68,11 @@ def read(c: Clause) -> None:
         if c.has("move") and c.has("cage_word") and (c.explicit() or c.led() is not None) and not c.has("kits", "foster"):
             c.take(c.past(Moved, c.subject_of(c.first("move")), "who", {"cage": None}, [], Need("what", "cage", "To which cage?")))
         return
-    if not (c.has("move", "shift", "cage_word", "put") or "move" in c.virtual or _plain(c, used[0])) or c.has("box", "new", "tag") or (c.has("kits") and not _with_kits(c)):
+    if (
+        not (c.has("move", "shift", "cage_word", "put") or "move" in c.virtual or _plain(c, used[0]))
+        or c.has("box", "new", "tag")
+        or (c.has("kits") and not _with_kits(c))
+    ):
         return
     cue = c.first("move", "shift", "put")
     c.used.update(id(item) for item in used)
@@ -99,7 +109,9 @@ def _each_to_its_cage(c: Clause) -> bool:
 def _plain(c: Clause, cage: Item) -> bool:
     """`14 to B3`, `14 in cage 7`: an animal, a small word, a cage."""
     at = c.items.index(cage)
-    return (at > 0 and (bool(c.items[at - 1].marks & {"into", "to"}) or c.said(at - 1) == ">") and (at <= 3 or c.known(at - 2) is not None)) or cage.sort == "cage"
+    return (
+        at > 0 and (bool(c.items[at - 1].marks & {"into", "to"}) or c.said(at - 1) == ">") and (at <= 3 or c.known(at - 2) is not None)
+    ) or cage.sort == "cage"
 
 
 def _cage(c: Clause) -> tuple[str | None, list[Item]]:

@@ -32,7 +32,13 @@ class NestBoxMoved:
 EXAMPLES: tuple[Example, ...] = (
     Example("box in 14", ({"doe": "14", "change": "in", "on": "2026-11-25"},)),
     Example("NB in 9", ({"doe": "9", "change": "in", "on": "2026-11-25"},)),
-    Example("box out 12 and 16", ({"doe": "12", "change": "out", "on": "2026-11-25"}, {"doe": "16", "change": "out", "on": "2026-11-25"},)),
+    Example(
+        "box out 12 and 16",
+        (
+            {"doe": "12", "change": "out", "on": "2026-11-25"},
+            {"doe": "16", "change": "out", "on": "2026-11-25"},
+        ),
+    ),
     Example("Put the nest box in with Juno this afternoon", ({"doe": "14", "change": "in", "on": "2026-11-25"},)),
     Example("Pulled Thistle's nest box today", ({"doe": "16", "change": "out", "on": "2026-11-25"},)),
     Example("box out 16", ({"doe": "16", "change": "out", "on": "2026-11-25"},)),
@@ -42,6 +48,7 @@ EXAMPLES: tuple[Example, ...] = (
 )
 NOT_THIS: tuple[str, ...] = (
     "found a dead kit in 12's box",
+    "looked in 12's box, 7 kits",
     "9 peeing in the box",
     "16 peeing in the box",
     "put 9 in cage B3",
@@ -68,12 +75,19 @@ def read(c: Clause) -> None:
         return
     if change == "in" and c.has("dead", "die", "lose", "found"):
         return  # "a dead kit in 12's box"
+    if change == "in" and any(item.said in LOOKED for item in c.items):
+        return  # "looked in 12's box, 7 kits"
     used = [item for item in c.items if item.marks & {"box", "box_in", "box_out"}]
     for pick in c.listed_subjects(cue):
         c.take(c.past(NestBoxMoved, pick, "doe", {"change": change}, used))
 
 
-TAKEN: Final = frozenset({"took", "take", "taken", "pulled", "pull", "removed", "remove", "took out", "taken out", "cleaned out", "moved", "came"})
+LOOKED: Final = frozenset(
+    {"looked", "look", "looking", "peeked", "peek", "peeking", "peered", "checked", "check", "checking", "saw", "see"}
+)
+TAKEN: Final = frozenset(
+    {"took", "take", "taken", "pulled", "pull", "removed", "remove", "took out", "taken out", "cleaned out", "moved", "came"}
+)
 
 
 def _change(c: Clause, cue: int) -> str | None:
@@ -82,8 +96,14 @@ def _change(c: Clause, cue: int) -> str | None:
     if own:
         return "out" if "box_out" in own else "in"
     taken = any(c.said(i) in TAKEN for i in range(len(c.items)))
-    outs = [i for i in c.each("box_out") if i != cue and (taken or c.said(i) not in {"out of", "off"} or (i > cue and c.said(i - 1) in {"is", "are", "came", "box"}))]
-    has = c.said(cue - 1) in {"has a", "has the", "have a", "has her"} or (c.said(cue - 1) in {"a", "the"} and c.said(cue - 2) in {"has", "have", "has got", "got"})
+    outs = [
+        i
+        for i in c.each("box_out")
+        if i != cue and (taken or c.said(i) not in {"out of", "off"} or (i > cue and c.said(i - 1) in {"is", "are", "came", "box"}))
+    ]
+    has = c.said(cue - 1) in {"has a", "has the", "have a", "has her"} or (
+        c.said(cue - 1) in {"a", "the"} and c.said(cue - 2) in {"has", "have", "has got", "got"}
+    )
     if has and not outs and c.said(cue) != "box":
         return "in"  # "14 has a nest box as of 11/22"
     ins = [i for i, item in enumerate(c.items) if "box_in" in item.marks and not c.taken(i)]

@@ -29,11 +29,23 @@ class Palpated:
 
 
 EXAMPLES: tuple[Example, ...] = (
-    Example("twelve and sixteen are open", ({"doe": "12", "result": "open", "on": "2026-11-25"}, {"doe": "16", "result": "open", "on": "2026-11-25"},)),
+    Example(
+        "twelve and sixteen are open",
+        (
+            {"doe": "12", "result": "open", "on": "2026-11-25"},
+            {"doe": "16", "result": "open", "on": "2026-11-25"},
+        ),
+    ),
     Example("twenty two is open", ({"doe": "22", "result": "open", "on": "2026-11-25"},)),
     Example("palp 14 +", ({"doe": "14", "result": "bred", "on": "2026-11-25"},)),
     Example("palpated 9, bred", ({"doe": "9", "result": "bred", "on": "2026-11-25"},)),
-    Example("palped 14 and 9, both bred", ({"doe": "14", "result": "bred", "on": "2026-11-25"}, {"doe": "9", "result": "bred", "on": "2026-11-25"},)),
+    Example(
+        "palped 14 and 9, both bred",
+        (
+            {"doe": "14", "result": "bred", "on": "2026-11-25"},
+            {"doe": "9", "result": "bred", "on": "2026-11-25"},
+        ),
+    ),
     Example("22 palpated open", ({"doe": "22", "result": "open", "on": "2026-11-25"},)),
     Example("I palpated Biscuit and I definitely feel babies", ({"doe": "22", "result": "bred", "on": "2026-11-25"},)),
     Example("Felt nothing in 22 today", ({"doe": "22", "result": "open", "on": "2026-11-25"},)),
@@ -41,7 +53,10 @@ EXAMPLES: tuple[Example, ...] = (
     Example("9 palp bred", ({"doe": "9", "result": "bred", "on": "2026-11-25"},)),
     Example(
         "palp 14 neg, 9 pos",
-        ({"doe": "14", "result": "open", "on": "2026-11-25"}, {"doe": "9", "result": "bred", "on": "2026-11-25"},),
+        (
+            {"doe": "14", "result": "open", "on": "2026-11-25"},
+            {"doe": "9", "result": "bred", "on": "2026-11-25"},
+        ),
     ),
 )
 NOT_THIS: tuple[str, ...] = (
@@ -86,7 +101,9 @@ def _result_alone(c: Clause) -> int | None:
         said = c.items[i].said
         if said in {"feels bred", "felt bred", "pregnant", "preg", "not pregnant", "not preg", "definitely bred"}:
             return i
-        hers = (said == "is open" and c.said(i - 1) == "she") or (said == "open" and c.said(i - 1) in {"shes", "she's"} and i == 1 and c.spoken_of() is not None)
+        hers = (said == "is open" and c.said(i - 1) == "she") or (
+            said == "open" and c.said(i - 1) in {"shes", "she's"} and i == 1 and c.spoken_of() is not None
+        )
         if hers and i == len(c.items) - 1:
             return i
         if said == "open" and i and c.mention(i - 1) and len(c.items) <= 3:
@@ -95,7 +112,11 @@ def _result_alone(c: Clause) -> int | None:
             return i
         if said in {"is open", "shes open"} and i and c.mention(i - 1) and len(c.items) <= 4:
             return i
-        ends = i + 1 >= len(c.items) or c.items[i + 1].sort in {"mark", "break", "date"} or c.said(i + 1) in {"i", "we", "again", "so", "but", "and"}
+        ends = (
+            i + 1 >= len(c.items)
+            or c.items[i + 1].sort in {"mark", "break", "date"}
+            or c.said(i + 1) in {"i", "we", "again", "so", "but", "and"}
+        )
         if said == "open" and i > 1 and c.said(i - 1) in {"is", "shes", "she's"} and c.mention(i - 2) and ends:
             return i
     return None

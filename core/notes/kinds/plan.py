@@ -36,9 +36,21 @@ class Planned:
 
 
 EXAMPLES: tuple[Example, ...] = (
-    Example("gonna butcher R22 and R23 saturday", ({"who": "R22", "what": "cull", "on": "2026-11-28"}, {"who": "R23", "what": "cull", "on": "2026-11-28"},)),
+    Example(
+        "gonna butcher R22 and R23 saturday",
+        (
+            {"who": "R22", "what": "cull", "on": "2026-11-28"},
+            {"who": "R23", "what": "cull", "on": "2026-11-28"},
+        ),
+    ),
     Example("cull 33 before dec 5", ({"who": "33", "what": "cull", "until": "2026-12-05"},)),
-    Example("sell 31 and 32", ({"who": "31", "what": "sell"}, {"who": "32", "what": "sell"},)),
+    Example(
+        "sell 31 and 32",
+        (
+            {"who": "31", "what": "sell"},
+            {"who": "32", "what": "sell"},
+        ),
+    ),
     Example("keep 33 until march", ({"who": "33", "what": "keep", "until": "2027-03-31"},)),
     Example("replace Sorrel with 33", ({"who": "12", "what": "replace", "with": "33"},)),
     Example("breed 16 to 3 on dec 5", ({"who": "16", "what": "breed", "on": "2026-12-05", "with": "3"},)),
@@ -98,15 +110,23 @@ def read(c: Clause) -> None:
         c.take(each)
 
 
-def _planned(c: Clause, what: str, pick: Pick | None, with_pick: Pick | None, until: Days | None, until_items: list[Item], reason: str | None) -> Found:  # noqa: PLR0913, PLR0917 - the fields of one fact
+def _planned(
+    c: Clause, what: str, pick: Pick | None, with_pick: Pick | None, until: Days | None, until_items: list[Item], reason: str | None
+) -> Found:  # noqa: PLR0913, PLR0917 - the fields of one fact
     dates = c.dates()
     said = c.items[dates[0]].value if dates else None
     days = c.resolved(said, "plan") if said else Days(None)
-    used = [*until_items, *(c.items[i] for i in dates[:1]), *(item for item in c.items if any(mark.startswith("plan") for mark in item.marks) or item.marks & {"intent"})]
+    used = [
+        *until_items,
+        *(c.items[i] for i in dates[:1]),
+        *(item for item in c.items if any(mark.startswith("plan") for mark in item.marks) or item.marks & {"intent"}),
+    ]
     found = Found(Planned, {"what": what, "on": days.on, "until": days.until if days.until != days.on else None, "reason": reason}, used)
     if until is not None:
         found.values["until"] = until.until or until.on
-    if (said is not None and (days.on is None or days.on < c.today) and days.until is None) or (until is not None and (until.on is None or until.on < c.today)):
+    if (said is not None and (days.on is None or days.on < c.today) and days.until is None) or (
+        until is not None and (until.on is None or until.on < c.today)
+    ):
         found.need = Need("when", "on", "For which day is that? It must lie ahead.")
     if pick is None:
         found.need = first_need(found.need, Need("which_animal", "who", "Which animal is this about?"))
@@ -139,7 +159,9 @@ def _what(c: Clause) -> str | None:
             continue
         if c.said(cue) == "keep" and c.said(cue + 1).endswith("ing"):
             continue
-        if what == "breed" and (c.said(cue) == "put" or (c.said(cue - 1) == "to" and c.said(cue - 2) in {"ready", "eager", "willing", "enough", "young", "old"})):
+        if what == "breed" and (
+            c.said(cue) == "put" or (c.said(cue - 1) == "to" and c.said(cue - 2) in {"ready", "eager", "willing", "enough", "young", "old"})
+        ):
             continue
         if c.said(cue) == "retired" or (c.said(cue) == "process" and c.said(cue - 1) in {"the", "in"}):
             return what if c.said(cue) == "retired" else None
@@ -148,7 +170,12 @@ def _what(c: Clause) -> str | None:
 
 
 def _places(c: Clause) -> list[int]:
-    return sorted({*c.explicit(), *(i for i in c.sorted_as("num") if c.whole(i) is not None and not c.counted(i) and (c.known(i) or i == c.opening()))})
+    return sorted(
+        {
+            *c.explicit(),
+            *(i for i in c.sorted_as("num") if c.whole(i) is not None and not c.counted(i) and (c.known(i) or i == c.opening())),
+        }
+    )
 
 
 def _with(c: Clause, what: str, cue: int | None) -> int | None:
@@ -193,7 +220,9 @@ def _listed(c: Clause, places: list[int]) -> bool:
 def _reason(c: Clause, cue: int | None) -> str | None:
     """The words behind `because`, or behind `until` where no date is."""
     for i in range((cue or 0) + 1, len(c.items)):
-        if c.said(i) in {"because", "since", "cuz", "cause"} or (c.items[i].marks & {"until"} and not (i + 1 < len(c.items) and c.items[i + 1].sort == "date")):
+        if c.said(i) in {"because", "since", "cuz", "cause"} or (
+            c.items[i].marks & {"until"} and not (i + 1 < len(c.items) and c.items[i + 1].sort == "date")
+        ):
             c.use(range(i, len(c.items)))
             return " ".join(item.said for item in c.items[i + (c.said(i) in {"because", "since", "cuz", "cause"}) :]) or None
     return None
@@ -247,5 +276,13 @@ def show(fact: Planned, _herd: Herd) -> str:
 
 
 KIND = Kind(
-    fact=Planned, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, chores=plan_chores, reply=reply, show=show, written=WRITTEN
+    fact=Planned,
+    examples=EXAMPLES,
+    not_this=NOT_THIS,
+    check=check,
+    apply=apply,
+    chores=plan_chores,
+    reply=reply,
+    show=show,
+    written=WRITTEN,
 )

@@ -79,7 +79,28 @@ CUES: Final = {
 }  # fmt: skip
 _SCOPES: Final = {"bucks_word": "bucks", "does_word": "does", "scope:grow-outs": "grow-outs", "scope:all": "all"}
 #: The order in which a question's words are weighed: the narrow before the broad.
-_ORDER: Final = ("digest", "what_if", "help", "why", "compare", "pedigree", "picture", "flags", "journal", "due", "sales", "count", "open", "weights", "litters", "keep", "feed", "winter", "pair", "card")
+_ORDER: Final = (
+    "digest",
+    "what_if",
+    "help",
+    "why",
+    "compare",
+    "pedigree",
+    "picture",
+    "flags",
+    "journal",
+    "due",
+    "sales",
+    "count",
+    "open",
+    "weights",
+    "litters",
+    "keep",
+    "feed",
+    "winter",
+    "pair",
+    "card",
+)
 
 
 def read(c: Clause) -> None:
@@ -97,7 +118,9 @@ def _animals(c: Clause) -> list[int]:
     for i in range(len(c.items)):
         item = c.items[i]
         known = c.known(i)
-        if item.sort in {"animal", "code"} or (item.sort == "num" and known and not c.counted(i) and c.said(i - 1) not in {"next", "last", "past"}):
+        if item.sort in {"animal", "code"} or (
+            item.sort == "num" and known and not c.counted(i) and c.said(i - 1) not in {"next", "last", "past"}
+        ):
             key = known.tag if known else item.said
             if key not in seen:
                 places.append(i)
@@ -162,7 +185,11 @@ def _values(c: Clause, about: str, places: list[int]) -> dict[str, object]:
         values["who"] = spoken.tag
     if len(tags) > 1:
         values["with_"] = tags[1]
-    if not tags and about == "due" and any("ask:due" in item.marks and {"all", "every", "everything"} & set(item.said.split()) for item in c.items):
+    if (
+        not tags
+        and about == "due"
+        and any("ask:due" in item.marks and {"all", "every", "everything"} & set(item.said.split()) for item in c.items)
+    ):
         values["scope"] = "all"
     elif not tags:
         values["scope"] = next((scope for mark, scope in _SCOPES.items() if c.has(mark)), None)

@@ -32,7 +32,13 @@ class RationSet:
 
 
 EXAMPLES: tuple[Example, ...] = (
-    Example("does 1 cup bucks 1/2", ({"amount": 1.0, "unit": "cup", "on": "2026-11-25", "scope": "does"}, {"amount": 0.5, "unit": "cup", "on": "2026-11-25", "scope": "bucks"},)),
+    Example(
+        "does 1 cup bucks 1/2",
+        (
+            {"amount": 1.0, "unit": "cup", "on": "2026-11-25", "scope": "does"},
+            {"amount": 0.5, "unit": "cup", "on": "2026-11-25", "scope": "bucks"},
+        ),
+    ),
     Example("fed 14 1 cup 1/2", ({"amount": 1.5, "unit": "cup", "on": "2026-11-25", "who": "14"},)),
     Example("bucks get 5 oz a day", ({"amount": 5, "unit": "oz", "on": "2026-11-25", "scope": "bucks"},)),
     Example("Flint 1 cup a day", ({"amount": 1, "unit": "cup", "on": "2026-11-25", "who": "3"},)),
@@ -72,7 +78,9 @@ def read(c: Clause) -> None:
     if len(places) > 1 and _in_pairs(c, places):
         return
     place = next((i for i in places if c.items[i].sort == "cup"), places[0]) if c.has("weigh") else places[0]
-    if c.items[place].sort == "weight" and c.has("litter", "weigh", "cull", "dress", "bag", "buy", "feed_left", "condition", "sell", "hand"):
+    if c.items[place].sort == "weight" and c.has(
+        "litter", "weigh", "cull", "dress", "bag", "buy", "feed_left", "condition", "sell", "hand"
+    ):
         return
     if c.items[place].sort == "weight" and not (c.has("per_day", "each") or _fed(c)):
         return
@@ -97,7 +105,9 @@ def _scope(c: Clause) -> str | None:
     if named:
         return named
     every = next((i for i, item in enumerate(c.items) if item.said == "all"), None)
-    alone = every is not None and (every + 1 >= len(c.items) or c.items[every + 1].sort in {"cup", "weight", "mark"} or c.items[every + 1].marks & {"ration"})
+    alone = every is not None and (
+        every + 1 >= len(c.items) or c.items[every + 1].sort in {"cup", "weight", "mark"} or c.items[every + 1].marks & {"ration"}
+    )
     return "all" if alone else None
 
 
@@ -120,7 +130,11 @@ def _scope_of(item: Item) -> str | None:
 
 def _fed(c: Clause) -> bool:
     """Whether a verb of feeding, not merely `on`, is there."""
-    return any("ration" in item.marks and item.said not in {"on", "up to", "down to", "feed"} for item in c.items) or any(mark.startswith("scope:") for mark in c.marks) or (_scope(c) == "all" and c.has("hay", "ration"))
+    return (
+        any("ration" in item.marks and item.said not in {"on", "up to", "down to", "feed"} for item in c.items)
+        or any(mark.startswith("scope:") for mark in c.marks)
+        or (_scope(c) == "all" and c.has("hay", "ration"))
+    )
 
 
 def check(fact: RationSet, herd: Herd, today: date) -> Problem | None:

@@ -131,7 +131,9 @@ def _of_her_breeding(fact: Refused, herd: Herd) -> str:
     if mating is None:
         return "No breeding recorded. Try again in a day or two."
     standing = f"Her breeding to {by_key(herd, mating.buck)} ({when(mating.on, herd.day)}) still stands"
-    return f'{standing}. If it never happened: "undo the breeding of {fact.doe}".' if mating.on == fact.on else f"{standing}; none is added."
+    return (
+        f'{standing}. If it never happened: "undo the breeding of {fact.doe}".' if mating.on == fact.on else f"{standing}; none is added."
+    )
 
 
 WRITTEN = ("doe {doe:TAG} refused (?:the buck|buck {buck:TAG})",)

@@ -77,7 +77,9 @@ def read(c: Clause) -> None:
         need = Need("when", "on", "When should I remind you? For example: friday, or dec 3.", ("tomorrow", "in a week"))
     skip = {id(item) for item in spent} | {id(c.items[i]) for i in [*dates[:1], *spans, cue]}
     text = _text(c, cue, skip)
-    places = [i for i in c.explicit() if c.known(i)] or [i for i in c.sorted_as("num") if c.known(i) and not c.counted(i) and c.items[i] not in spent]
+    places = [i for i in c.explicit() if c.known(i)] or [
+        i for i in c.sorted_as("num") if c.known(i) and not c.counted(i) and c.items[i] not in spent
+    ]
     values: dict[str, object] = {"text": text, "on": on, "time": time}
     if places:
         values["who"] = (c.mention(places[-1]) or Mention((), "")).tag
@@ -149,5 +151,13 @@ def show(fact: Reminder, _herd: Herd) -> str:
 
 
 KIND = Kind(
-    fact=Reminder, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, chores=reminder_chores, reply=reply, show=show, written=WRITTEN
+    fact=Reminder,
+    examples=EXAMPLES,
+    not_this=NOT_THIS,
+    check=check,
+    apply=apply,
+    chores=reminder_chores,
+    reply=reply,
+    show=show,
+    written=WRITTEN,
 )

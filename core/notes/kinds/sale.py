@@ -39,7 +39,10 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Flint sold for 80 to a 4-H family", ({"on": "2026-11-25", "who": "3", "price": "80.00", "to": "a 4-h family"},)),
     Example(
         "sold R21 and R22 yesterday, $40 each",
-        ({"on": "2026-11-24", "who": "R21", "price": "40.00"}, {"on": "2026-11-24", "who": "R22", "price": "40.00"},),
+        (
+            {"on": "2026-11-24", "who": "R21", "price": "40.00"},
+            {"on": "2026-11-24", "who": "R22", "price": "40.00"},
+        ),
     ),
     Example("Sold R22 for 35 dollars to the Hendersons", ({"on": "2026-11-25", "who": "R22", "price": "35.00", "to": "the hendersons"},)),
     Example("r22 sold 35 to school", ({"on": "2026-11-25", "who": "R22", "price": "35.00", "to": "school"},)),
@@ -66,7 +69,12 @@ def _bought(c: Clause, i: int) -> bool:
     if animal is None or not animal.living or c.counted(i):
         return False
     following = c.items[i + 1] if i + 1 < len(c.items) else None
-    return c.items[i].sort == "animal" or following is None or following.sort in {"money", "mark", "date", "break"} or following.said in {"for", "and", "at", "to", "today"}
+    return (
+        c.items[i].sort == "animal"
+        or following is None
+        or following.sort in {"money", "mark", "date", "break"}
+        or following.said in {"for", "and", "at", "to", "today"}
+    )
 
 
 def read(c: Clause) -> None:
@@ -104,7 +112,9 @@ def reply(fact: Sold, before: Herd, after: Herd) -> tuple[str, ...]:
     price = f" for {money(after, fact.price)}" if fact.price is not None else ""
     line = dated(f"Sold {who}{price}{f' to {fact.to}' if fact.to else ''}", fact.on, after)
     caution = withdrawal_caution(before, fact.who, fact.on)
-    return tuple(each for each in (line, kits_after(fact.litter_of, before, after, fact.on), motherless(before, fact.who, fact.on), caution) if each)
+    return tuple(
+        each for each in (line, kits_after(fact.litter_of, before, after, fact.on), motherless(before, fact.who, fact.on), caution) if each
+    )
 
 
 WRITTEN = (

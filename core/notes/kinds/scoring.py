@@ -33,11 +33,17 @@ class Scored:
 EXAMPLES: tuple[Example, ...] = (
     Example(
         "31 type 4 fur 3",
-        ({"who": "31", "trait": "type", "score": 4, "on": "2026-11-25"}, {"who": "31", "trait": "fur", "score": 3, "on": "2026-11-25"},),
+        (
+            {"who": "31", "trait": "type", "score": 4, "on": "2026-11-25"},
+            {"who": "31", "trait": "fur", "score": 3, "on": "2026-11-25"},
+        ),
     ),
     Example(
         "score 33: size 4, color 5",
-        ({"who": "33", "trait": "size", "score": 4, "on": "2026-11-25"}, {"who": "33", "trait": "color", "score": 5, "on": "2026-11-25"},),
+        (
+            {"who": "33", "trait": "size", "score": 4, "on": "2026-11-25"},
+            {"who": "33", "trait": "color", "score": 5, "on": "2026-11-25"},
+        ),
     ),
     Example("R21 overall 4", ({"who": "R21", "trait": "overall", "score": 4, "on": "2026-11-25"},)),
     Example("32 coat 3", ({"who": "32", "trait": "fur", "score": 3, "on": "2026-11-25"},)),
@@ -45,7 +51,12 @@ EXAMPLES: tuple[Example, ...] = (
     Example("thirty one fur three", ({"who": "31", "trait": "fur", "score": 3, "on": "2026-11-25"},)),
     Example(
         "Evaluations: 33 - type 4, fur 5, color 3, overall 4.",
-        ({"who": "33", "trait": "type", "score": 4, "on": "2026-11-25"}, {"who": "33", "trait": "fur", "score": 5, "on": "2026-11-25"}, {"who": "33", "trait": "color", "score": 3, "on": "2026-11-25"}, {"who": "33", "trait": "overall", "score": 4, "on": "2026-11-25"},),
+        (
+            {"who": "33", "trait": "type", "score": 4, "on": "2026-11-25"},
+            {"who": "33", "trait": "fur", "score": 5, "on": "2026-11-25"},
+            {"who": "33", "trait": "color", "score": 3, "on": "2026-11-25"},
+            {"who": "33", "trait": "overall", "score": 4, "on": "2026-11-25"},
+        ),
     ),
 )
 NOT_THIS: tuple[str, ...] = (
@@ -77,8 +88,21 @@ def read(c: Clause) -> None:
         return
     for trait, place, label in marks:
         value = c.items[place].value
-        need = None if 0 <= value <= SCORE_HIGHEST.value else Need("which_number", "score", f"Scores go up to {SCORE_HIGHEST.whole}. What is its {trait}?")
-        c.take(c.past(Scored, pick, "who", {"trait": trait, "score": decimal_text(value)}, [c.items[place], c.items[label], *(item for item in c.items if item.said in {"score", "scores", "scored"})], need))
+        need = (
+            None
+            if 0 <= value <= SCORE_HIGHEST.value
+            else Need("which_number", "score", f"Scores go up to {SCORE_HIGHEST.whole}. What is its {trait}?")
+        )
+        c.take(
+            c.past(
+                Scored,
+                pick,
+                "who",
+                {"trait": trait, "score": decimal_text(value)},
+                [c.items[place], c.items[label], *(item for item in c.items if item.said in {"score", "scores", "scored"})],
+                need,
+            )
+        )
 
 
 def _marks(c: Clause) -> list[tuple[str, int, int]]:
@@ -88,7 +112,9 @@ def _marks(c: Clause) -> list[tuple[str, int, int]]:
         trait = next((mark.removeprefix("trait:") for mark in item.marks if mark.startswith("trait:")), None)
         if trait is None or c.taken(i):
             continue
-        place = i - 2 if c.said(i - 1) in {"on", "for"} and c.whole(i - 2) is not None and i - 2 not in claimed else c.past_fillers(i + 1, 1)
+        place = (
+            i - 2 if c.said(i - 1) in {"on", "for"} and c.whole(i - 2) is not None and i - 2 not in claimed else c.past_fillers(i + 1, 1)
+        )
         if place < len(c.items) and c.items[place].sort == "num" and place not in claimed and not c.counted(place):
             if c.said(place + 1) in {"out of", "of"} and c.whole(place + 2) == SCORE_HIGHEST.whole:
                 c.use([place + 2])  # "type 4 out of 5"

@@ -84,7 +84,11 @@ def read(c: Clause) -> None:
         if (time := c.items[i].value if c.items[i].sort == "time" else clock_time(c.items[i].value))
     ]
     if "quiet" in text and len(times) == 1 and "quiet from" in text:
-        times += [f"{hour:02d}:00" for i in c.sorted_as("num") if (hour := c.whole(i)) is not None and c.said(i - 1) in {"to", "until", "till", "-"}]
+        times += [
+            f"{hour:02d}:00"
+            for i in c.sorted_as("num")
+            if (hour := c.whole(i)) is not None and c.said(i - 1) in {"to", "until", "till", "-"}
+        ]
     if "quiet" in text and len(times) > 1:
         for name, time in zip(("quiet_from", "quiet_to"), times, strict=False):
             c.take(Found(SettingChanged, {"name": name, "value": time}, list(c.items)))
@@ -95,7 +99,11 @@ def read(c: Clause) -> None:
             if said is not None:
                 used = list(c.items)
                 breed = next((breed for item in c.items if (breed := breed_said(item))), None) if name in _BY_BREED else None
-                more = Need("what", "", "One thing at a time, please: send the setting and the rest each as its own note.") if c.explicit() and name not in _FREE else None
+                more = (
+                    Need("what", "", "One thing at a time, please: send the setting and the rest each as its own note.")
+                    if c.explicit() and name not in _FREE
+                    else None
+                )
                 c.take(Found(SettingChanged, {"name": name, "value": said, "breed": breed}, used, more))
                 return
 

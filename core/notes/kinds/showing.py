@@ -28,18 +28,30 @@ class Shown:
 
 
 EXAMPLES: tuple[Example, ...] = (
-    Example("Show results 11/21: 15 first, 7 third.", ({"who": "15", "on": "2026-11-21", "placing": "first"}, {"who": "7", "on": "2026-11-21", "placing": "third"},)),
+    Example(
+        "Show results 11/21: 15 first, 7 third.",
+        (
+            {"who": "15", "on": "2026-11-21", "placing": "first"},
+            {"who": "7", "on": "2026-11-21", "placing": "third"},
+        ),
+    ),
     Example("Juno 2nd place saturday", ({"who": "14", "on": "2026-11-21", "placing": "2nd"},)),
     Example("33 best opposite of breed at the fair", ({"who": "33", "on": "2026-11-25", "placing": "best opposite of breed"},)),
     Example("Flint best of variety", ({"who": "3", "on": "2026-11-25", "placing": "best of variety"},)),
     Example("Moss won best in show on saturday", ({"who": "5", "on": "2026-11-21", "placing": "won best in show"},)),
     Example(
         "Judge said 33 has great type, gave her best opposite",
-        ({"who": "33", "on": "2026-11-25", "placing": "best opposite"}, {"kind": "remark", "text": "judge said 33 has great type", "on": "2026-11-25", "who": "33"},),
+        (
+            {"who": "33", "on": "2026-11-25", "placing": "best opposite"},
+            {"kind": "remark", "text": "judge said 33 has great type", "on": "2026-11-25", "who": "33"},
+        ),
     ),
     Example(
         "Show 21 Nov: buck 3, BOB; 14, 1st.",
-        ({"who": "3", "on": "2026-11-21", "placing": "bob"}, {"who": "14", "on": "2026-11-21", "placing": "1st"},),
+        (
+            {"who": "3", "on": "2026-11-21", "placing": "bob"},
+            {"who": "14", "on": "2026-11-21", "placing": "1st"},
+        ),
     ),
 )
 NOT_THIS: tuple[str, ...] = (
@@ -63,8 +75,25 @@ def read(c: Clause) -> None:
     """An animal and where it placed."""
     cue = c.first("show")
     if cue is None:
-        ordinal = next((i for i in c.sorted_as("ordinal") if "show" in c.virtual or c.said(i + 1) in {"place", "in", "at the show", "at the fair", "class", "sr", "jr", "senior", "junior", "intermediate", "int"}), None)
-        cue = ordinal if ordinal is not None else (c.first("show_place", *(("place_number",) if "show" in c.virtual else ())) if "show" in c.virtual or c.has("place_number") else None)
+        ordinal = next(
+            (
+                i
+                for i in c.sorted_as("ordinal")
+                if "show" in c.virtual
+                or c.said(i + 1)
+                in {"place", "in", "at the show", "at the fair", "class", "sr", "jr", "senior", "junior", "intermediate", "int"}
+            ),
+            None,
+        )
+        cue = (
+            ordinal
+            if ordinal is not None
+            else (
+                c.first("show_place", *(("place_number",) if "show" in c.virtual else ()))
+                if "show" in c.virtual or c.has("place_number")
+                else None
+            )
+        )
         if cue is None:
             return
     if c.said(cue) == "bob" and c.said(cue - 1).split(" ")[-1] in {"for", "to", "with", "by", "from", "and", "called"}:
@@ -75,9 +104,18 @@ def read(c: Clause) -> None:
     if pick is None:
         return
     words = [i for i, item in enumerate(c.items) if item.marks & {"show", "place_number"} or item.sort == "ordinal"]
-    placing = " ".join(c.said(i) for i in words if c.said(i) not in {"show results", "results", "shown"}).replace(" st", "st").replace(" nd", "nd").replace(" rd", "rd").replace(" th", "th") or None
+    placing = (
+        " ".join(c.said(i) for i in words if c.said(i) not in {"show results", "results", "shown"})
+        .replace(" st", "st")
+        .replace(" nd", "nd")
+        .replace(" rd", "rd")
+        .replace(" th", "th")
+        or None
+    )
     used = [c.items[i] for i in words] + [item for item in c.items if "show_place" in item.marks]
-    numbers = [c.items[i] for i in c.sorted_as("num") if c.items[i] not in pick.items and c.said(i - 1) in {"of", "out of", "placed", "class of"}]
+    numbers = [
+        c.items[i] for i in c.sorted_as("num") if c.items[i] not in pick.items and c.said(i - 1) in {"of", "out of", "placed", "class of"}
+    ]
     c.take(c.past(Shown, pick, "who", {"placing": placing}, [*used, *numbers]))
 
 

@@ -53,10 +53,21 @@ def read(c: Clause) -> None:
     places = c.explicit() or [i for i in c.sorted_as("num") if c.whole(i) is not None and c.known(i)]
     pick = c.pick(places[-1]) if places else c.spoken_of()
     mine = set(map(id, pick.items)) if pick else set()
-    words = [item.said for item in c.items[cue + 1 :] if id(item) not in mine and item.sort == "word" and item.said not in {"the", "on", "for", "of", "her", "his", "this", "time"}]
+    words = [
+        item.said
+        for item in c.items[cue + 1 :]
+        if id(item) not in mine and item.sort == "word" and item.said not in {"the", "on", "for", "of", "her", "his", "this", "time"}
+    ]
     chore = " ".join(words)
     c.use(range(len(c.items)))
-    found = c.past(Skipped, pick, "who" if pick else "", {"chore": chore or None}, [c.items[cue]], None if chore else Need("what", "chore", "Which chore is to be skipped?"))
+    found = c.past(
+        Skipped,
+        pick,
+        "who" if pick else "",
+        {"chore": chore or None},
+        [c.items[cue]],
+        None if chore else Need("what", "chore", "Which chore is to be skipped?"),
+    )
     c.take(found)
 
 
@@ -82,7 +93,9 @@ WRITTEN = ("skip {chore:CHORE}(?: for {who:TAG})?",)
 
 def show(fact: Skipped, _herd: Herd) -> str:
     """`2026-11-25: skip check_nest for 12`."""
-    return noted(fact.on, f"skip {fact.chore if fact.chore in CHORES else quoted(fact.chore)}" + (f" for {fact.who}" if fact.who is not None else ""))
+    return noted(
+        fact.on, f"skip {fact.chore if fact.chore in CHORES else quoted(fact.chore)}" + (f" for {fact.who}" if fact.who is not None else "")
+    )
 
 
 KIND = Kind(fact=Skipped, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)

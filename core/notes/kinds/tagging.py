@@ -68,7 +68,12 @@ def read(c: Clause) -> None:
     if dam is None and "tag" in c.virtual and c.before is not None:
         dam = next((found.values["litter_of"] for found in c.before.found if found.values.get("litter_of")), None)
     c.used.update(id(item) for item in used)
-    places = [i for i in range(len(c.items)) if not c.taken(i) and (c.items[i].sort in {"code", "animal"} or (c.whole(i) is not None and not c.counted(i) and c.said(i + 1) != "of"))]
+    places = [
+        i
+        for i in range(len(c.items))
+        if not c.taken(i)
+        and (c.items[i].sort in {"code", "animal"} or (c.whole(i) is not None and not c.counted(i) and c.said(i + 1) != "of"))
+    ]
     if not places:
         if cue is not None and c.said(cue) in {"tag", "ear tag"}:
             return

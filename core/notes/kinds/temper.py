@@ -59,7 +59,11 @@ CUES: Final = {
 
 def read(c: Clause) -> None:
     """How an animal behaves to people, and the words for it."""
-    places = [i for i, item in enumerate(c.items) if item.marks & {"temper:bad", "temper:good"} and not c.taken(i) and c.said(i - 1) not in {"i", "we", "i've", "kids"}]
+    places = [
+        i
+        for i, item in enumerate(c.items)
+        if item.marks & {"temper:bad", "temper:good"} and not c.taken(i) and c.said(i - 1) not in {"i", "we", "i've", "kids"}
+    ]
     graded = c.first("temper")
     if not places and graded is not None and c.said(graded) in {"temper", "temperament", "attitude"}:
         places = [i for i in range(graded + 1, len(c.items)) if c.said(i) in {"good", "bad", "great", "fine", "ok", "terrible", "awful"}]

@@ -36,7 +36,10 @@ class Treated:
 
 EXAMPLES: tuple[Example, ...] = (
     Example("5 mites tx ivermectin", ({"who": "5", "with": "ivermectin", "on": "2026-11-25"},)),
-    Example("gave moss point two cc of ivermectin hold him twenty eight days", ({"who": "5", "with": "ivermectin", "on": "2026-11-25", "dose": "point two cc", "withdrawal_days": 28},)),
+    Example(
+        "gave moss point two cc of ivermectin hold him twenty eight days",
+        ({"who": "5", "with": "ivermectin", "on": "2026-11-25", "dose": "point two cc", "withdrawal_days": 28},),
+    ),
     Example(
         "gave 5 penicillin .3 ml, 30 day withdrawal",
         ({"who": "5", "with": "penicillin", "on": "2026-11-25", "dose": ".3 ml", "withdrawal_days": 30},),
@@ -76,11 +79,23 @@ def read(c: Clause) -> None:
         return
     if drug is None and not c.sorted_as("dose") and cue is not None and c.said(cue) in {"put on", "meds", "dose"}:
         return
-    if drug is not None and c.said(drug) == "pen" and (c.said(drug - 1) in {"the", "a", "his", "her", "their", "that", "this", "grow out", "new"} or (c.known(drug + 1) is None and c.has("cause:predator"))):
+    if (
+        drug is not None
+        and c.said(drug) == "pen"
+        and (
+            c.said(drug - 1) in {"the", "a", "his", "her", "their", "that", "this", "grow out", "new"}
+            or (c.known(drug + 1) is None and c.has("cause:predator"))
+        )
+    ):
         return  # where they live
     if drug is not None and cue is None and not c.has("gave", "withdrawal") and not c.sorted_as("dose") and "treat" not in c.virtual:
         return
-    if drug is None and cue is not None and c.said(cue) == "treat" and c.said(cue - 1) in {"his", "her", "a", "the", "their", "my", "extra", "little"}:
+    if (
+        drug is None
+        and cue is not None
+        and c.said(cue) == "treat"
+        and c.said(cue - 1) in {"his", "her", "a", "the", "their", "my", "extra", "little"}
+    ):
         return  # something good to eat
     days, used = _withdrawal(c)
     doses = c.sorted_as("dose")

@@ -69,7 +69,12 @@ def read(c: Clause) -> None:  # noqa: C901 - one case a line
         cue = _pulled_off(c)
         if cue is None:
             return
-    if cue is not None and c.has("dead", "die", "lose", "sell", "cull") and cue + 1 < len(c.items) and c.items[cue + 1].marks & {"kits", "litter"}:
+    if (
+        cue is not None
+        and c.has("dead", "die", "lose", "sell", "cull")
+        and cue + 1 < len(c.items)
+        and c.items[cue + 1].marks & {"kits", "litter"}
+    ):
         return  # "one of 16's weaned kits is dead"
     bucks, used = _sexed(c, "bucks_word")
     does, used_does = _sexed(c, "does_word")
@@ -98,7 +103,11 @@ def read(c: Clause) -> None:  # noqa: C901 - one case a line
 
 def _to_come(c: Clause, cue: int | None) -> Need | None:
     """`wean 16 sat`: a day of the week behind the bare verb may lie behind or ahead."""
-    if cue is None or c.said(cue) != "wean" or not any(c.items[i].value.shape == "weekday" and c.items[i].value.modifier != "last" for i in c.dates()):
+    if (
+        cue is None
+        or c.said(cue) != "wean"
+        or not any(c.items[i].value.shape == "weekday" and c.items[i].value.modifier != "last" for i in c.dates())
+    ):
         return None
     return Need("when", "on", "Was that done, or is it to be done? Send the day, for example: 21 nov.")
 
@@ -107,7 +116,9 @@ def _pulled_off(c: Clause) -> int | None:
     """`pulled Thistle's babies off her`."""
     off = next((i for i in range(len(c.items)) if c.said(i) == "off"), None)
     pulled = next((i for i in range(len(c.items)) if c.said(i) in {"pulled", "took"}), None)
-    return pulled if pulled is not None and off is not None and off > pulled and c.has("kits", "litter") and not c.has("onto", "box") else None
+    return (
+        pulled if pulled is not None and off is not None and off > pulled and c.has("kits", "litter") and not c.has("onto", "box") else None
+    )
 
 
 def _sexed(c: Clause, mark: str) -> tuple[int | None, list[Item]]:
@@ -117,7 +128,11 @@ def _sexed(c: Clause, mark: str) -> tuple[int | None, list[Item]]:
     for i in c.each(mark):
         after = c.past_fillers(i + 1, 1)
         place = after if behind and c.whole(after) is not None else c.number_for(i, behind=False)
-        if place is None and c.said(i - 1) in {"little", "nice", "pretty", "big", "good", "young", "fat", "healthy"} and c.whole(i - 2) is not None:
+        if (
+            place is None
+            and c.said(i - 1) in {"little", "nice", "pretty", "big", "good", "young", "fat", "healthy"}
+            and c.whole(i - 2) is not None
+        ):
             place = i - 2
         if place is not None:
             return c.whole(place), [c.items[place], c.items[i]]
@@ -234,7 +249,7 @@ def reply(fact: Weaned, before: Herd, after: Herd) -> tuple[str, ...]:
         return (line, f"Doe {fact.doe} has no litter on the book, so I could only keep the note.")
     raised = f"At {(fact.on - litter.born_on).days} days; {live_born(litter)} were born alive."
     missing = alive_now(litter) - fact.count if litter.weaned_on is None else 0
-    untold = f"The book had {missing} more. If you know why: \"{fact.doe} lost {missing}, cold\"." if missing > 0 else None
+    untold = f'The book had {missing} more. If you know why: "{fact.doe} lost {missing}, cold".' if missing > 0 else None
     weigh = next((chore for chore in weigh_chores(after, fact.on) if chore.key.startswith(f"weigh:{litter.dam}:{litter.born_on}")), None)
     ahead = f"Weigh them {when(weigh.on, after.day)}." if weigh else None
     return tuple(each for each in (line, raised, untold, ahead) if each)

@@ -62,7 +62,9 @@ CUES: Final = {
 }  # fmt: skip
 
 
-SMALL_WORDS: Final = frozenset("its it is was got gets so very really already now out outside here in the barn at today tonight this morning only down up to again gonna going supposed be about around it's we're to that really warning advisory watch".split())  # noqa: SIM905 - a table of words
+SMALL_WORDS: Final = frozenset(
+    "its it is was got gets so very really already now out outside here in the barn at today tonight this morning only down up to again gonna going supposed be about around it's we're to that really warning advisory watch".split()
+)  # noqa: SIM905 - a table of words
 
 
 def read(c: Clause) -> None:
@@ -72,8 +74,28 @@ def read(c: Clause) -> None:
     word = next((mark.removeprefix("weather:") for i in places for mark in sorted(c.items[i].marks) if mark.startswith("weather:")), None)
     verb = c.first("degrees_verb")
     forecast = verb is not None and c.whole(verb + 1) is not None and bool(c.dates())
-    told = word in {"heat", "cold", "frost"} and len(c.sorted_as("num")) == 1 and _are_degrees(c, c.sorted_as("num")[0]) and not any(item.sort == "word" and not item.marks and item.said not in SMALL_WORDS for item in c.items)
-    foretold = word in {"heat", "cold", "frost"} and not c.sorted_as("num", "animal", "code") and (bool(c.dates()) or c.has("outdoors") or bool({"out", "outside"} & {item.said for item in c.items}) or any("night" in item.said for item in c.items)) and all(item.sort != "word" or item.said in SMALL_WORDS or any(mark.startswith(("weather", "outdoors", "degrees_verb", "intent")) for mark in item.marks) for item in c.items)
+    told = (
+        word in {"heat", "cold", "frost"}
+        and len(c.sorted_as("num")) == 1
+        and _are_degrees(c, c.sorted_as("num")[0])
+        and not any(item.sort == "word" and not item.marks and item.said not in SMALL_WORDS for item in c.items)
+    )
+    foretold = (
+        word in {"heat", "cold", "frost"}
+        and not c.sorted_as("num", "animal", "code")
+        and (
+            bool(c.dates())
+            or c.has("outdoors")
+            or bool({"out", "outside"} & {item.said for item in c.items})
+            or any("night" in item.said for item in c.items)
+        )
+        and all(
+            item.sort != "word"
+            or item.said in SMALL_WORDS
+            or any(mark.startswith(("weather", "outdoors", "degrees_verb", "intent")) for mark in item.marks)
+            for item in c.items
+        )
+    )
     if not temps and not (c.has("weather") and word) and not forecast and not told and not foretold:
         return
     if c.explicit() or c.has("kits", "litter", "ail", "lose", "die") or (not temps and c.has("kindle", "breed")):
@@ -110,7 +132,12 @@ def _celsius(c: Clause, temps: list[int]) -> tuple[float | None, list[Item]]:
 def _are_degrees(c: Clause, i: int) -> bool:
     """Whether a bare number stands where degrees do: at an end, or before a day or a word of the weather; `5 inches of snow` are none."""
     following = c.items[i + 1] if i + 1 < len(c.items) else None
-    return following is None or following.sort in {"date", "mark", "break"} or any(mark.startswith("weather") or mark in {"outdoors", "negation"} for mark in following.marks) or following.said in {"out", "outside", "above", "below", "this", "by", "at", "when"}
+    return (
+        following is None
+        or following.sort in {"date", "mark", "break"}
+        or any(mark.startswith("weather") or mark in {"outdoors", "negation"} for mark in following.marks)
+        or following.said in {"out", "outside", "above", "below", "this", "by", "at", "when"}
+    )
 
 
 def _in_celsius(c: Clause, degrees: float, scale: str) -> float:

@@ -39,23 +39,37 @@ EXAMPLES: tuple[Example, ...] = (
     Example("31 4-2", ({"who": "31", "grams": 1871, "on": "2026-11-25"},)),
     Example(
         "weighed 31 3-15, 32 4-1",
-        ({"who": "31", "grams": 1786, "on": "2026-11-25"}, {"who": "32", "grams": 1843, "on": "2026-11-25"},),
+        (
+            {"who": "31", "grams": 1786, "on": "2026-11-25"},
+            {"who": "32", "grams": 1843, "on": "2026-11-25"},
+        ),
     ),
     Example("Moss 10 lb 4", ({"who": "5", "grams": 4649, "on": "2026-11-25"},)),
     Example("33 weighs 1.7 kg", ({"who": "33", "grams": 1700, "on": "2026-11-25"},)),
     Example(
         "Weighed the three grow outs: 31 is 3 pounds 14, 32 is 4 pounds even and 33 is 3 pounds 9 ounces",
-        ({"who": "31", "grams": 1758, "on": "2026-11-25"}, {"who": "32", "grams": 1814, "on": "2026-11-25"}, {"who": "33", "grams": 1616, "on": "2026-11-25"},),
+        (
+            {"who": "31", "grams": 1758, "on": "2026-11-25"},
+            {"who": "32", "grams": 1814, "on": "2026-11-25"},
+            {"who": "33", "grams": 1616, "on": "2026-11-25"},
+        ),
     ),
     Example(
         "r21 4lb 15oz, r22 5lb 1oz",
-        ({"who": "R21", "grams": 2240, "on": "2026-11-25"}, {"who": "R22", "grams": 2296, "on": "2026-11-25"},),
+        (
+            {"who": "R21", "grams": 2240, "on": "2026-11-25"},
+            {"who": "R22", "grams": 2296, "on": "2026-11-25"},
+        ),
     ),
     Example("31=3-14", ({"who": "31", "grams": 1758, "on": "2026-11-25"},)),
     Example("31: 4.6", ({"who": "31", "grams": 2087, "on": "2026-11-25"},)),
     Example(
         "wts: 31 3-12; 32 3-15; 33 3-9",
-        ({"who": "31", "grams": 1701, "on": "2026-11-25"}, {"who": "32", "grams": 1786, "on": "2026-11-25"}, {"who": "33", "grams": 1616, "on": "2026-11-25"},),
+        (
+            {"who": "31", "grams": 1701, "on": "2026-11-25"},
+            {"who": "32", "grams": 1786, "on": "2026-11-25"},
+            {"who": "33", "grams": 1616, "on": "2026-11-25"},
+        ),
     ),
 )
 NOT_THIS: tuple[str, ...] = (
@@ -103,7 +117,16 @@ def read(c: Clause) -> None:  # noqa: C901 - one case a line
             return
     if len(weights) == 1 and len(animals) > 1 and any(item.said in {"both", "each", "all"} for item in c.items):
         for one in animals:  # "31 and 32 both 4 lb"
-            c.take(c.past(Weighed, one, "who", {"grams": weights[0][0]}, weights[0][1], None if weights[0][0] else _no_such_weight(weights[0][1][0])))
+            c.take(
+                c.past(
+                    Weighed,
+                    one,
+                    "who",
+                    {"grams": weights[0][0]},
+                    weights[0][1],
+                    None if weights[0][0] else _no_such_weight(weights[0][1][0]),
+                )
+            )
         return
     if len(animals) != len(weights) and not (len(animals) <= 1 and len(weights) == 1):
         return
@@ -118,30 +141,59 @@ def _no_such_weight(item: Item) -> Need:
     pounds, dot, ounces = item.said.partition(".")
     if item.sort == "num" and dot and len(ounces) <= 2:
         both = (f"{item.said} lb", f"{pounds} lb {int(ounces)} oz")
-        return Need("which_number", "grams", f"Is that {both[0]} or {both[1]}? To be asked no more, send \u201cdotted weight decimal\u201d or \u201cdotted weight ounces\u201d.", both)
+        return Need(
+            "which_number",
+            "grams",
+            f"Is that {both[0]} or {both[1]}? To be asked no more, send \u201cdotted weight decimal\u201d or \u201cdotted weight ounces\u201d.",
+            both,
+        )
     return Need("which_number", "grams", f"\u201c{item.said}\u201d is no weight I know: ounces go up to 15. What did the scale say?")
 
 
 def _no_weight(c: Clause, cue: int | None) -> None:
-    if cue is not None and (c.said(cue) in {"is up to", "came in at", "on the scale", "to the scale", "scale", "metric"} or c.said(cue - 1) == "to" or c.has("intent")):
+    if cue is not None and (
+        c.said(cue) in {"is up to", "came in at", "on the scale", "to the scale", "scale", "metric"}
+        or c.said(cue - 1) == "to"
+        or c.has("intent")
+    ):
         return
     numbers = c.sorted_as("num")
     if len(numbers) <= 1:
         pick = c.subject_of(cue)
-        c.take(c.past(Weighed, pick, "who", {"grams": None}, [c.items[cue]] if cue is not None else [], Need("how_many", "grams", "What did the scale say? Send the weight, for example 4-6.")))
+        c.take(
+            c.past(
+                Weighed,
+                pick,
+                "who",
+                {"grams": None},
+                [c.items[cue]] if cue is not None else [],
+                Need("how_many", "grams", "What did the scale say? Send the weight, for example 4-6."),
+            )
+        )
 
 
 Weight = tuple[int | None, list[Item]]
-BEFORE: Final = frozenset({"was", "from", "prev", "previous", "previously", "prior", "last", "before", "formerly", "last time", "not", "wasnt", "used to be"})
+BEFORE: Final = frozenset(
+    {"was", "from", "prev", "previous", "previously", "prior", "last", "before", "formerly", "last time", "not", "wasnt", "used to be"}
+)
 CHANGES: Final = frozenset({"gained", "gain", "up", "put on", "lost", "down", "added", "dropped"})
 
 
 def _told_before(c: Clause) -> None:
     """`was 4-1`, `up from 4-1`, `gained 5 oz`: what it weighed before, or by how much it changed, is no weight of today."""
-    places = [i for i in range(len(c.items)) if not c.taken(i) and (c.items[i].sort in {"weight", "pair", "clock"} or (c.items[i].sort == "num" and c.items[i].value != int(c.items[i].value)))]
+    places = [
+        i
+        for i in range(len(c.items))
+        if not c.taken(i)
+        and (c.items[i].sort in {"weight", "pair", "clock"} or (c.items[i].sort == "num" and c.items[i].value != int(c.items[i].value)))
+    ]
     for i in places if len(places) > 1 else [i for i in places if c.said(i - 1) in CHANGES - {"up"}]:
         before = c.past_fillers(i - 1, -1, 1) if c.said(i - 1) not in BEFORE else i - 1
-        if (c.said(before) in BEFORE and places.index(i) > 0) or (c.said(before) in BEFORE - {"was", "not"}) or (c.said(before) in CHANGES and c.items[i].sort == "weight"):
+        if (
+            (c.said(before) in BEFORE and places.index(i) > 0)
+            or (c.said(before) in BEFORE - {"was", "not"})
+            or (c.said(before) in CHANGES and c.items[i].sort == "weight")
+        ):
             c.use([i])
 
 
@@ -151,13 +203,25 @@ def _weights(c: Clause, *, told: bool) -> list[Weight]:
     if found:
         return found
     numbers = c.sorted_as("num")
-    headed = next((clause for clause in (c, c.before) if clause is not None and any(item.said in {"grams", "gram"} for item in clause.items if item.sort == "word")), None)
+    headed = next(
+        (
+            clause
+            for clause in (c, c.before)
+            if clause is not None and any(item.said in {"grams", "gram"} for item in clause.items if item.sort == "word")
+        ),
+        None,
+    )
     heavy = [i for i in numbers if c.whole(i) is not None and (c.whole(i) or 0) >= GRAMS_FROM and c.known(i) is None]
     if headed is not None and heavy:
         return [bare_weight(c, i) for i in heavy]  # "weights in grams, 31: 1790, 32: 1850"
     if told:
         return _bare(c, numbers)
-    if len(numbers) >= 6 and len(numbers) % 3 == 0 and len(numbers) == len(c.items) and all(c.known(numbers[n]) for n in range(0, len(numbers), 3)):
+    if (
+        len(numbers) >= 6
+        and len(numbers) % 3 == 0
+        and len(numbers) == len(c.items)
+        and all(c.known(numbers[n]) for n in range(0, len(numbers), 3))
+    ):
         return _bare(c, numbers)
     decimals = [i for i in numbers if c.items[i].value != int(c.items[i].value)]
     lone = c.explicit() or [i for i in numbers if i not in decimals]
@@ -179,7 +243,10 @@ def _bare(c: Clause, numbers: list[int]) -> list[Weight]:
         from_pair = pair_grams(c.whole(rest[0]) or 0, c.whole(rest[1]) or 0)
         return [(from_pair, [c.items[i] for i in rest])]
     if not c.explicit() and len(numbers) % 3 == 0 and all(c.whole(i) is not None for i in numbers):
-        return [(pair_grams(c.whole(numbers[i + 1]) or 0, c.whole(numbers[i + 2]) or 0), [c.items[numbers[i + 1]], c.items[numbers[i + 2]]]) for i in range(0, len(numbers), 3)]
+        return [
+            (pair_grams(c.whole(numbers[i + 1]) or 0, c.whole(numbers[i + 2]) or 0), [c.items[numbers[i + 1]], c.items[numbers[i + 2]]])
+            for i in range(0, len(numbers), 3)
+        ]
     return []
 
 
@@ -272,4 +339,14 @@ def show(fact: Weighed, _herd: Herd) -> str:
     return noted(fact.on, f"{fact.who} weighed {fact.grams} g")
 
 
-KIND = Kind(fact=Weighed, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, chores=weigh_chores, reply=reply, show=show, written=WRITTEN)
+KIND = Kind(
+    fact=Weighed,
+    examples=EXAMPLES,
+    not_this=NOT_THIS,
+    check=check,
+    apply=apply,
+    chores=weigh_chores,
+    reply=reply,
+    show=show,
+    written=WRITTEN,
+)

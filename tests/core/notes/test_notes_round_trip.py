@@ -5,12 +5,12 @@ from __future__ import annotations
 from datetime import UTC, datetime, time
 
 import pytest
-from core.notes.reader import read
 from hypothesis import given
 from hypothesis import strategies as st
 
 from core.notes.fact import from_json, to_json
 from core.notes.kinds import KIND_OF
+from core.notes.reader import read
 from core.notes.reading import Context, Message
 from tests.farm import TODAY, small_herd
 from tests.strategies import written_facts

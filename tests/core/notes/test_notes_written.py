@@ -31,7 +31,10 @@ def test_read_back(kind: str, data: st.DataObject) -> None:
     assert written_fact(bare, HERD, getattr(one, "on", None) or TODAY) == one
 
 
-@given(st.text(min_size=1), st.sampled_from(("remark", "sold", "died", "fault", "moved", "done", "treated", "shown", "temper", "color", "skipped")))
+@given(
+    st.text(min_size=1),
+    st.sampled_from(("remark", "sold", "died", "fault", "moved", "done", "treated", "shown", "temper", "color", "skipped")),
+)
 def test_anybodys_words_come_back(words: str, kind: str) -> None:
     """Whatever a person's own words hold, they come back as they were."""
     fields = {

@@ -80,7 +80,28 @@ def test_no_such_day(text: str) -> None:
 
 @pytest.mark.parametrize(
     "text",
-    ["8", "may kindle", "sat in the nest", "sun spot on ear", "mon pen", "mar 3 litter 5", "the radio", "4th litter", "in the box", "2nd place", "day 32", "april", "end of story", "earlier note", "just fine", "night shift", "this one", "next box", "tom came", "32 days"],
+    [
+        "8",
+        "may kindle",
+        "sat in the nest",
+        "sun spot on ear",
+        "mon pen",
+        "mar 3 litter 5",
+        "the radio",
+        "4th litter",
+        "in the box",
+        "2nd place",
+        "day 32",
+        "april",
+        "end of story",
+        "earlier note",
+        "just fine",
+        "night shift",
+        "this one",
+        "next box",
+        "tom came",
+        "32 days",
+    ],
 )
 def test_words_that_are_no_date(text: str) -> None:
     """Bare numbers and names of days or months without an anchor are words."""

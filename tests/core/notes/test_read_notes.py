@@ -70,7 +70,11 @@ def test_no_text_stops_the_reader(text: str, subject: str | None) -> None:
     assert found.ask is None or found.ask.text
 
 
-@given(st.integers(1, 9), st.integers(100, 999), st.sampled_from(["doe 14 kindled {a} and {b} more", "weaned 16 {b}", "31 4-2 {b}", "sold Pip 40 {b} {a}"]))
+@given(
+    st.integers(1, 9),
+    st.integers(100, 999),
+    st.sampled_from(["doe 14 kindled {a} and {b} more", "weaned 16 {b}", "31 4-2 {b}", "sold Pip 40 {b} {a}"]),
+)
 def test_no_number_is_dropped(a: int, b: int, words: str) -> None:
     """A number that no fact holds raises a question."""
     found = read(Message(words.format(a=a, b=b), AT), herd())

@@ -136,7 +136,13 @@ def test_animals(text: str, tags: tuple[str, ...] | None, herd: Herd) -> None:
 
 def test_a_tag_may_be_long_or_have_a_tail() -> None:
     """`one twenty` is 120 where such a doe is; `21a` a tag of its own."""
-    herd = Herd().with_animal(Animal("120", "120", sex="doe")).with_animal(Animal("21A", "21A", sex="doe")).with_animal(Animal("15", "15", sex="doe")).with_animal(Animal("50", "50", sex="buck"))
+    herd = (
+        Herd()
+        .with_animal(Animal("120", "120", sex="doe"))
+        .with_animal(Animal("21A", "21A", sex="doe"))
+        .with_animal(Animal("15", "15", sex="doe"))
+        .with_animal(Animal("50", "50", sex="buck"))
+    )
     assert next(item for item in items("doe one twenty", herd) if item.sort == "animal").value.tag == "120"
     assert next(item for item in items("21a kindled", herd) if item.sort == "animal").value.tag == "21A"
     assert HerdWords(herd).sounds_like("15") == ("50",)
@@ -148,7 +154,12 @@ def test_a_tag_may_be_long_or_have_a_tail() -> None:
 def test_living_animals_before_gone_ones() -> None:
     """A name or tag used again is the living animal's; the gone one's where no other has it."""
     gone = Gone(date(2026, 1, 1), "sold", {})
-    herd = Herd().with_animal(Animal("4", "4", name="Fern", gone=gone)).with_animal(Animal("4~2", "4", name="Fern")).with_animal(Animal("6", "6", name="Ash", gone=gone))
+    herd = (
+        Herd()
+        .with_animal(Animal("4", "4", name="Fern", gone=gone))
+        .with_animal(Animal("4~2", "4", name="Fern"))
+        .with_animal(Animal("6", "6", name="Ash", gone=gone))
+    )
     words = HerdWords(herd)
     assert words.by_tag["4"].key == "4~2"
     assert words.names["fern"] == [((), ("4",))]
@@ -162,7 +173,21 @@ def test_one_slip() -> None:
     assert not closest_one("fnlt", "flint")
 
 
-@pytest.mark.parametrize(("slip", "word"), [("kindeld", "kindled"), ("wieghed", "weighed"), ("swet", "sweet"), ("kep", "keep"), ("scaterd", "scattered"), ("whty", "why"), ("wldnt", "wouldnt"), ("xyzzy", None), ("r21", None), ("qq", None)])
+@pytest.mark.parametrize(
+    ("slip", "word"),
+    [
+        ("kindeld", "kindled"),
+        ("wieghed", "weighed"),
+        ("swet", "sweet"),
+        ("kep", "keep"),
+        ("scaterd", "scattered"),
+        ("whty", "why"),
+        ("wldnt", "wouldnt"),
+        ("xyzzy", None),
+        ("r21", None),
+        ("qq", None),
+    ],
+)
 def test_slips(slip: str, word: str | None) -> None:
     """What an unknown word most likely stands for."""
     assert LEXICON.meant(slip) == word
