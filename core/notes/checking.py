@@ -84,7 +84,7 @@ def kits_then(herd: Herd, litter: Litter | None, on: date) -> int:
     return untagged(herd, litter)
 
 
-def too_many(herd: Herd, litter: Litter | None, doe: str, count: int, on: date, done: str) -> Problem | None:  # noqa: PLR0913, PLR0917 - the parts of one sentence
+def too_many(herd: Herd, litter: Litter | None, doe: str, count: int, on: date, done: str) -> Problem | None:
     """More kits lost, weaned, sold and so on than are alive."""
     known = kits_then(herd, litter, on)
     if count <= known:
@@ -96,9 +96,7 @@ def too_many(herd: Herd, litter: Litter | None, doe: str, count: int, on: date, 
     return Problem("impossible", f"Doe {doe} has {words.count(known, 'kit')} on the book, so {count} can't be {done}.", (), remedy)
 
 
-def leaver_problem(  # noqa: PLR0913, PLR0917 - the fields of one fact
-    herd: Herd, who: str | None, litter_of: str | None, count: int | None, on: date, done: str
-) -> Problem | None:
+def leaver_problem(herd: Herd, who: str | None, litter_of: str | None, count: int | None, on: date, done: str) -> Problem | None:
     """The checks of a note that takes an animal, or untagged kits of a doe, off the farm (or offers them)."""
     if who is not None:
         return animal_problem(herd, who, on)

@@ -49,8 +49,50 @@ LEADS: Final = frozenset(
     }
 )
 INTERJECTIONS: Final = frozenset(
-    "ugh omg bruh um uh hey lol damn dang aw aww wow oh ah hmm yay woohoo update fyi news okay yep yeah yes alright yo dude guys hi hello man gosh argh oof sigh sad rip welp btw also today".split()
-)  # noqa: SIM905 - a table of words
+    [
+        "ugh",
+        "omg",
+        "bruh",
+        "um",
+        "uh",
+        "hey",
+        "lol",
+        "damn",
+        "dang",
+        "aw",
+        "aww",
+        "wow",
+        "oh",
+        "ah",
+        "hmm",
+        "yay",
+        "woohoo",
+        "update",
+        "fyi",
+        "news",
+        "okay",
+        "yep",
+        "yeah",
+        "yes",
+        "alright",
+        "yo",
+        "dude",
+        "guys",
+        "hi",
+        "hello",
+        "man",
+        "gosh",
+        "argh",
+        "oof",
+        "sigh",
+        "sad",
+        "rip",
+        "welp",
+        "btw",
+        "also",
+        "today",
+    ]
+)
 #: Words between a number and what it counts.
 LOOKS: Final = frozenset(
     {
@@ -597,7 +639,7 @@ class Clause:
         values: dict[str, Any],
         used: Sequence[Item] = (),
         need: Need | None = None,
-    ) -> Found:  # noqa: PLR0913, PLR0917 - the parts of one reading
+    ) -> Found:
         """A reading of something that happened: its animal and its day come with it."""
         days, items, said = self.days(PAST)
         if said is not None and said.shape in {"week", "month_alone"} and said.modifier == "this":

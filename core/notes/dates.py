@@ -233,7 +233,7 @@ def _with_year(tokens: Sequence[Token], said: Said, end: int) -> tuple[Said, int
     ).isdigit() else end
 
 
-def _from_word(tokens: Sequence[Token], at: int, key: str) -> tuple[Said, int] | None:  # noqa: C901, PLR0912 - one case a line
+def _from_word(tokens: Sequence[Token], at: int, key: str) -> tuple[Said, int] | None:
     following = _key(tokens, at + 1)
     if key in NEAR_DAYS:
         return None if key == "tom" else _near(tokens, NEAR_DAYS[key], at + 1)

@@ -159,7 +159,7 @@ class Scan:
 
     # words
 
-    def _word(self, token: Token) -> None:  # noqa: C901 - one case a line
+    def _word(self, token: Token) -> None:
         word = token.key
         if word in self.herd.names and self._name(word):
             return
@@ -526,7 +526,7 @@ class Scan:
         self._number(value, end, spoken_words=spoken_words, possessive=possessive)
         return True
 
-    def _article(self) -> bool:  # noqa: C901 - one case a line
+    def _article(self) -> bool:
         """`a dozen`, `a couple`, `a half`, `a cup`, `a pound and a half`."""
         following = self._key(self.at + 1)
         if following in {"half", "quarter"}:
@@ -879,7 +879,7 @@ class Scan:
         self._add("num", self.at + 1, Decimal(left))
         return True
 
-    def _number(self, value: Decimal, end: int, *, spoken_words: bool, possessive: bool) -> None:  # noqa: C901 - one case a line
+    def _number(self, value: Decimal, end: int, *, spoken_words: bool, possessive: bool) -> None:
         """A number with its unit, a span ago, an animal by possessive, or a bare number."""
         if self._key(end) == "f" and value <= MOST_FALLS:
             marks = (

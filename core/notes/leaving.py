@@ -19,7 +19,7 @@ _FROM: Final = frozenset({"from", "of", "out of", "off", "off of", "under"})  # 
 _NOT_PEOPLE: Final = frozenset({"cage", "pen", "eat", "death", "b", "the freezer", "freezer"})
 
 
-def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bool) -> list[Found]:  # noqa: C901 - one case a line
+def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bool) -> list[Found]:
     """One reading an animal, or one for the kits; the price and the recipient go with each."""
     used = [item for item in c.items if item.marks & {"sell", "list", "cull", "give", "each", "bought_by"}]
     price, price_items = _price(c, cue) if money else (None, [])
@@ -110,7 +110,7 @@ def _out_of(c: Clause, pick: Pick) -> int | None:
     return places[0] if c.said(places[0] - 1) in {"from", "out of", "outta", "off of"} else None
 
 
-def _one_leaves(c: Clause, fact: type[Fact], pick: Pick, of: int, values: dict[str, Any], used: list[Item]) -> Found:  # noqa: PLR0913, PLR0917 - the fields of one fact
+def _one_leaves(c: Clause, fact: type[Fact], pick: Pick, of: int, values: dict[str, Any], used: list[Item]) -> Found:
     """One kit where a single one is spoken of, else the number is asked."""
     single = any(c.said(i) in _SINGLE for i in range(of))
     need = None if single else Need("how_many", "count", "How many kits? Send the number.")

@@ -103,7 +103,7 @@ def measure(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item 
     return _degrees(tokens, at, value, end) or _time_words(tokens, at, value, end) or _others(tokens, at, value, end)
 
 
-def _made(tokens: Sequence[Token], sort: str, at: int, end: int, value: object, unit: str = "", amount: Decimal | None = None) -> Item:  # noqa: PLR0913, PLR0917 - the fields of one item
+def _made(tokens: Sequence[Token], sort: str, at: int, end: int, value: object, unit: str = "", amount: Decimal | None = None) -> Item:
     return Item(sort, at, end, (value, amount) if amount is not None else value, NO_MARKS, _words(tokens, at, end), unit=unit)
 
 

@@ -30,8 +30,31 @@ PEOPLE: Final = frozenset(
 )
 THINGS: Final = frozenset({"cage_word", "not_feed", "chore_word", "hay", "feed", "box"})
 STATES: Final = frozenset(
-    "warm dry cool calm away separate separated inside outside quiet company happy busy clean safe fed watered still still in from out".split()
-)  # noqa: SIM905 - a table of words
+    [
+        "warm",
+        "dry",
+        "cool",
+        "calm",
+        "away",
+        "separate",
+        "separated",
+        "inside",
+        "outside",
+        "quiet",
+        "company",
+        "happy",
+        "busy",
+        "clean",
+        "safe",
+        "fed",
+        "watered",
+        "still",
+        "still",
+        "in",
+        "from",
+        "out",
+    ]
+)
 NEARBY: Final = frozenset({"by", "near", "beside", "next", "in", "for", "over", "at", "on", "under", "above", "behind", "from"})
 
 
@@ -199,8 +222,24 @@ def _shown(c: Clause, found: Found) -> bool:
 
 
 BITES: Final = frozenset(
-    "bit bites bite nipped nips charged charges scratched attacked attacks boxed grunted lunged swatted kicked".split()
-)  # noqa: SIM905 - a table of words
+    [
+        "bit",
+        "bites",
+        "bite",
+        "nipped",
+        "nips",
+        "charged",
+        "charges",
+        "scratched",
+        "attacked",
+        "attacks",
+        "boxed",
+        "grunted",
+        "lunged",
+        "swatted",
+        "kicked",
+    ]
+)
 
 
 MOODS: Final = frozenset("mean gentle sweet calm friendly nasty cranky grumpy vicious mellow tame".split())  # noqa: SIM905 - a table of words
@@ -441,13 +480,73 @@ def _named_person(c: Clause, _found: Found) -> bool:
 
 
 BUYERS: Final = frozenset(
-    "guy man lady woman person fellow fella farmer dude gal family couple breeder buyer customer somebody someone kid girl boy teacher student".split()
-)  # noqa: SIM905 - a table of words
+    [
+        "guy",
+        "man",
+        "lady",
+        "woman",
+        "person",
+        "fellow",
+        "fella",
+        "farmer",
+        "dude",
+        "gal",
+        "family",
+        "couple",
+        "breeder",
+        "buyer",
+        "customer",
+        "somebody",
+        "someone",
+        "kid",
+        "girl",
+        "boy",
+        "teacher",
+        "student",
+    ]
+)
 
 
 BARE: Final = frozenset(
-    "check checked checking looked well fine fat happy pink warm good healthy growing big strong nice um uh so okay ok yep lol still now in her with there under total count today only just about".split()
-)  # noqa: SIM905 - a table of words
+    [
+        "check",
+        "checked",
+        "checking",
+        "looked",
+        "well",
+        "fine",
+        "fat",
+        "happy",
+        "pink",
+        "warm",
+        "good",
+        "healthy",
+        "growing",
+        "big",
+        "strong",
+        "nice",
+        "um",
+        "uh",
+        "so",
+        "okay",
+        "ok",
+        "yep",
+        "lol",
+        "still",
+        "now",
+        "in",
+        "her",
+        "with",
+        "there",
+        "under",
+        "total",
+        "count",
+        "today",
+        "only",
+        "just",
+        "about",
+    ]
+)
 
 
 def _some_of_them(c: Clause, found: Found) -> bool:

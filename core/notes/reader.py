@@ -309,7 +309,7 @@ def _is_reminder(whole: Clause) -> bool:
     return place <= 6 or any(item.said.startswith("remind me") for item in whole.items)
 
 
-def _is_question(whole: Clause, text: str) -> bool:  # noqa: C901 - one case a line
+def _is_question(whole: Clause, text: str) -> bool:
     """A question mark, a question word first, or a terse word that only asks (`why 14`, `ped 7`)."""
     opening = whole.opening()
     if opening is None:
@@ -664,7 +664,7 @@ UNDONE: Final = frozenset(
 )
 
 
-def _denied(clause: Clause) -> bool:  # noqa: C901, PLR0912 - one case a line
+def _denied(clause: Clause) -> bool:
     """Whether the verb is denied: `hasn't kindled yet`, `no kits yet`, `not bred`, `none of them died`."""
     nobody = next((i for i, item in enumerate(clause.items) if item.said in {"none", "nobody", "neither", "no one"}), None)
     if (

@@ -242,7 +242,7 @@ class Cutter:
 
     def _verb_continues(
         self, last: Clause, items: list[Item], rest: list[Item], had: frozenset[str], opens: frozenset[str], *, begins: bool, hard: bool
-    ) -> bool:  # noqa: C901, PLR0912, PLR0913 - one case a line
+    ) -> bool:
         named = any(
             item.sort in {"animal", "code"} or (item.sort == "num" and Clause(items, self.scene).known(i)) for i, item in enumerate(items)
         )
@@ -360,7 +360,7 @@ class Cutter:
 
     def _open(
         self, items: list[Item], rest: list[Item], opens: frozenset[str], last: Clause | None, leading: Said | None, *, hard: bool
-    ) -> None:  # noqa: PLR0913 - one case a line
+    ) -> None:
         virtual: frozenset[str] = frozenset()
         felt = (
             last is not None

@@ -177,7 +177,7 @@ def _bare_tail(c: Clause) -> bool:
     return len(told) == 1 and told[0].sort in {"num", "pair", "weight", "animal", "date", "money"}
 
 
-def _set(c: Clause) -> dict[str, Json]:  # noqa: C901, PLR0912 - one case a line
+def _set(c: Clause) -> dict[str, Json]:
     wrong = set(_wrong(c))
     values: dict[str, Json] = {}
     for i, item in enumerate(c.items):

@@ -250,7 +250,7 @@ def _doe(c: Clause, cue: int) -> Pick | None:
     return c.pick(led) if led is not None and led != cue + 1 else c.spoken_of()
 
 
-def _counts(c: Clause) -> tuple[dict[str, int], list[Item]]:  # noqa: C901, PLR0912 - one case a line
+def _counts(c: Clause) -> tuple[dict[str, int], list[Item]]:
     """Numbers by their labels, then the one without a label; `all alive` is all that were born."""
     labels = c.each("alive", "dead", "born", "lose")
     labels = [i for i in labels if "kindle" not in c.items[i].marks]

@@ -95,7 +95,7 @@ WELL: Final = frozenset(
 )
 
 
-def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:  # noqa: C901 - one case a line
+def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
     every = next((i for i in c.each("all") if c.whole(i + 1) is not None), None)
     if every is not None and (kits is not None or c.has("nest_place") or c.said(every + 2) in WELL):
         return every + 1

@@ -131,7 +131,7 @@ def read(c: Clause) -> None:
         c.take(c.past(NestManners, pick, "doe", {"sign": manners}))
 
 
-def _died(c: Clause, pick: Pick | None, count: int | None, cause: str | None, used: list[Item], need: Need | None) -> None:  # noqa: PLR0913, PLR0917 - the fields of one fact
+def _died(c: Clause, pick: Pick | None, count: int | None, cause: str | None, used: list[Item], need: Need | None) -> None:
     """Weaned kits without a tag."""
     found = c.past(Died, pick, "litter_of", {"count": count, "cause": cause}, used, need)
     c.take(found)

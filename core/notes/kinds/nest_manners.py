@@ -87,7 +87,7 @@ def read(c: Clause) -> None:
             c.take(c.past(NestManners, pick, "doe", {"sign": sign}, used))
 
 
-def _sign(c: Clause) -> tuple[str | None, list[int]]:  # noqa: C901, PLR0912 - one case a line
+def _sign(c: Clause) -> tuple[str | None, list[int]]:
     for i, item in enumerate(c.items):
         if c.taken(i):
             continue

@@ -112,7 +112,7 @@ def read(c: Clause) -> None:
 
 def _planned(
     c: Clause, what: str, pick: Pick | None, with_pick: Pick | None, until: Days | None, until_items: list[Item], reason: str | None
-) -> Found:  # noqa: PLR0913, PLR0917 - the fields of one fact
+) -> Found:
     dates = c.dates()
     said = c.items[dates[0]].value if dates else None
     days = c.resolved(said, "plan") if said else Days(None)

@@ -62,7 +62,7 @@ CUES: Final = {
 }  # fmt: skip
 
 
-def read(c: Clause) -> None:  # noqa: C901 - one case a line
+def read(c: Clause) -> None:
     """A litter off its doe: how many, and of each sex; with no count the book's."""
     cue = c.first("wean")
     if cue is None and "wean" not in c.virtual:

@@ -63,8 +63,50 @@ CUES: Final = {
 
 
 SMALL_WORDS: Final = frozenset(
-    "its it is was got gets so very really already now out outside here in the barn at today tonight this morning only down up to again gonna going supposed be about around it's we're to that really warning advisory watch".split()
-)  # noqa: SIM905 - a table of words
+    [
+        "its",
+        "it",
+        "is",
+        "was",
+        "got",
+        "gets",
+        "so",
+        "very",
+        "really",
+        "already",
+        "now",
+        "out",
+        "outside",
+        "here",
+        "in",
+        "the",
+        "barn",
+        "at",
+        "today",
+        "tonight",
+        "this",
+        "morning",
+        "only",
+        "down",
+        "up",
+        "to",
+        "again",
+        "gonna",
+        "going",
+        "supposed",
+        "be",
+        "about",
+        "around",
+        "it's",
+        "we're",
+        "to",
+        "that",
+        "really",
+        "warning",
+        "advisory",
+        "watch",
+    ]
+)
 
 
 def read(c: Clause) -> None:

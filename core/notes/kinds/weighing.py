@@ -92,7 +92,7 @@ CUES: Final = {
 OTHERS: Final = ("another", "the other", "other one", "next", "the next", "one more")  # not the animal spoken of
 
 
-def read(c: Clause) -> None:  # noqa: C901 - one case a line
+def read(c: Clause) -> None:
     """Animals and their weights in pairs, in the order said; a weight beside an animal needs no verb."""
     if c.has("litter", "feed", "bag", "per_day", "ration") and not c.has("weigh"):
         return
