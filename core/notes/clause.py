@@ -1,6 +1,8 @@
 """One statement of a note, with the question every kind asks of it: which animal, how many, how heavy, when.
 
 A kind takes the items it can explain. What nobody takes is asked about, never dropped.
+
+Over 300 lines: all that a kind may ask of its statement stands in one class, so that a kind's file needs no other.
 """
 
 from __future__ import annotations

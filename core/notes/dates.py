@@ -2,6 +2,8 @@
 
 Weekdays, days of the month and `a week ago monday` are our own arithmetic; what is left of the anchored shapes goes to dateparser.
 A date is found first and weighed later: whether it lies behind or ahead depends on the kind of note.
+
+Over 300 lines: the shapes of a day are tried in one order, and each guards the next.
 """
 
 from __future__ import annotations

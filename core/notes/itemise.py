@@ -1,4 +1,7 @@
-"""From tokens to items: each word is looked up once, and only what grammar allows becomes an animal, a number or a day."""
+"""From tokens to items: each word is looked up once, and only what grammar allows becomes an animal, a number or a day.
+
+Over 300 lines: one pass in which each word's turn depends on those before it. It is due for a split by what the words become.
+"""
 
 from __future__ import annotations
 

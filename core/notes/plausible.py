@@ -1,6 +1,8 @@
 """Ordinary words that are words of the barn as well: whether they say what a kind took them for.
 
 `lost 33` tells of a death, `lost the key to 33's cage` of a key. A reading whose frame doesn't fit is no reading: the words stay a remark.
+
+Over 300 lines: a list of doubts, a few lines each.
 """
 
 from __future__ import annotations

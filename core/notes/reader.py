@@ -2,6 +2,8 @@
 
 The message is cut into statements, every kind takes what it can explain, and the rest is weighed: a number, weight, day or animal that
 nobody took withholds the facts beside it and asks. Words that nobody took ask nothing.
+
+Over 300 lines: the order in which a message is tried, told once from top to bottom. It is due for a split: questions and corrections apart from statements.
 """
 
 from __future__ import annotations

@@ -1,6 +1,8 @@
 """A message cut into its statements: one verb, its animal and its numbers each.
 
 `weighed 31 4-6, 32 3-15` is two with one verb; a form of several lines is one. A date or a doe said first holds for what follows.
+
+Over 300 lines: where one statement ends and the next begins, one case after the other.
 """
 
 from __future__ import annotations

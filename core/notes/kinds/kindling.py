@@ -1,4 +1,7 @@
-"""A doe gives birth."""
+"""A doe gives birth.
+
+Over 300 lines: a birth is told in the most ways, and three numbers must agree however they are told.
+"""
 
 from __future__ import annotations
 

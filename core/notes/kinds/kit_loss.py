@@ -1,4 +1,7 @@
-"""Kits die in the nest or at the doe's foot."""
+"""Kits die in the nest or at the doe's foot.
+
+Over 300 lines: losses have eleven causes, told before, after and without their verb.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,7 @@
-"""A doe is put to a buck."""
+"""A doe is put to a buck.
+
+Over 300 lines: doe, buck, falls and what came of it, and the three chores that follow.
+"""
 
 from __future__ import annotations
 

@@ -1,4 +1,7 @@
-"""One rabbit on the scale."""
+"""One rabbit on the scale.
+
+Over 300 lines: weights come in lists and tables, in three notations, with and without a verb.
+"""
 
 from __future__ import annotations
 
