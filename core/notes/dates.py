@@ -175,10 +175,10 @@ def _from_number(tokens: Sequence[Token], at: int) -> tuple[Said, int] | None:
     month_at = at + 2 if dashed else at + 1
     if (
         _key(tokens, month_at) in MONTHS
-        and int(key) <= 31
+        and int(key) <= 31  # not a figure: days in a month
         and not _month_is_word(tokens, month_at)
         and not _tag_before_date(tokens, at, month_at)
-    ):  # not a figure: days in a month
+    ):
         return _with_year(tokens, Said("day_month", int(key), MONTHS[_key(tokens, month_at)]), month_at + 1)
     return _ago(tokens, at, at + 1, key)
 
@@ -449,8 +449,10 @@ def days_of(said: Said, today: date, direction: str, order: str) -> Days:
 
 def _exact(year: int, month: int, day: int) -> date | None:
     if (
-        not 1 <= month <= 12 or not 1 <= day <= calendar.monthrange(year, month)[1] or not 1 < year < 9000
-    ):  # not a figure: months and years of the calendar
+        not 1 <= month <= 12
+        or not 1 <= day <= calendar.monthrange(year, month)[1]
+        or not 1 < year < 9000  # not a figure: months and years of the calendar
+    ):
         return None
     return date(year, month, day)
 

@@ -800,10 +800,10 @@ class Scan:
             len(said) != FIGURES_OF_WATCH
             or not said.isdigit()
             or not told
-            or int(said[:2]) >= 24
-            or int(said[2:]) >= 60
+            or int(said[:2]) >= 24  # not a figure: hours and minutes
+            or int(said[2:]) >= 60  # not a figure: hours and minutes
             or self.herd.tagged(said)
-        ):  # not a figure: hours and minutes
+        ):
             return False
         self._add("time", self.at + (2 if after in {"h", "hrs"} else 1), f"{said[:2]}:{said[2:]}")
         return True

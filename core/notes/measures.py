@@ -222,9 +222,9 @@ def _time_words(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> I
         and key(tokens, end + 1) == "the"
         and key(tokens, end + 2) in {"evening", "afternoon", "morning"}
         and key(tokens, at - 1) in {"at", "around", "about", "by"}
-        and 0 < value <= 12
+        and 0 < value <= 12  # not a figure: hours of the clock
         and value == int(value)
-    ):  # not a figure: hours of the clock
+    ):
         half, last = ("am" if key(tokens, end + 2) == "morning" else "pm"), end + 3
     if half and value == int(value) and 0 < value <= 12:  # not a figure: hours of the clock
         return _made(tokens, "time", at, last, f"{int(value) % 12 + 12 * (half == 'pm'):02d}:00")  # not a figure: hours of the clock
