@@ -449,7 +449,7 @@ def days_of(said: Said, today: date, direction: str, order: str) -> Days:
 
 def _exact(year: int, month: int, day: int) -> date | None:
     if (
-        not 1 <= month <= 12
+        not 1 <= month <= 12  # not a figure: months in a year
         or not 1 <= day <= calendar.monthrange(year, month)[1]
         or not 1 < year < 9000  # not a figure: months and years of the calendar
     ):
