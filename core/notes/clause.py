@@ -582,21 +582,15 @@ class Clause:
     # weights
 
     def grams(self, i: int) -> int | None:
-        """The weight that the item at `i` says outright [g]; None where it says none or an impossible one."""
-        if not 0 <= i < len(self.items):
-            return None
+        """The weight that the weight, pair or `3:15` at `i` says outright [g]; None where it says an impossible one."""
         item = self.items[i]
-        match item.sort:
-            case "weight":
-                grams = item.value[0]
-                return int(grams) if grams is not None else None
-            case "pair":
-                return pair_grams(*item.value)
-            case "clock":
-                pounds, _, ounces = item.value.partition(":")
-                return pair_grams(int(pounds), int(ounces))
-            case _:
-                return None
+        if item.sort == "weight":
+            grams = item.value[0]
+            return int(grams) if grams is not None else None
+        if item.sort == "pair":
+            return pair_grams(*item.value)
+        pounds, _, ounces = item.value.partition(":")
+        return pair_grams(int(pounds), int(ounces))
 
     # days
 

@@ -6,7 +6,7 @@ import re
 from typing import Any, Final
 
 from core.herd.litters import alive_now, the_litter, untagged
-from core.notes.clause import Clause, Found, Need, Pick
+from core.notes.clause import LOOKS, Clause, Found, Need, Pick
 from core.notes.fact import Cents, Fact
 from core.notes.items import Item
 
@@ -201,9 +201,10 @@ def _kits(c: Clause) -> int | None:
     for i in c.sorted_as("num"):
         if c.said(i + 1) == "of" and i + 2 < len(c.items) and c.items[i + 2].unit == "possessive":
             return i
-        sexed = i + 1 < len(c.items) and c.items[i + 1].marks & {"bucks_word", "does_word"}
-        if sexed and c.said(i + 2) in {"from", "out of", "of"}:
-            return i + 1
+        at = i + 2 if c.said(i + 1) in LOOKS else i + 1
+        sexed = at < len(c.items) and c.items[at].marks & {"bucks_word", "does_word"}
+        if sexed and c.said(at + 1) in {"from", "out of", "of"} and c.whole(i) is not None:
+            return i  # "three little does from 16"
         if c.said(i + 1) in {"from", "out of", "off", "under"} and c.known(i + 2) and c.whole(i) is not None:
             return i
     return None

@@ -95,6 +95,9 @@ NOTES = [
     note("keep the mini rex", ask="which_animal"),
     note("lost daisy", ask="which_animal"),
     note("culling 31", ask="what"),
+    note("sold 2 of Tom's kits", ask="which_animal"),
+    note("sold three little does from 16", fact("sold", litter_of="16", count=3)),
+    note("sold does from 16", ask="how_many"),
 ]
 
 
