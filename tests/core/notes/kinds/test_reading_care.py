@@ -135,6 +135,7 @@ NOTES = [
     note("14 kindled 8 at 3:15", fact("kindled", doe="14", born=8)),
     unrecorded("low of 15 rabbits friday"),
     note("doe Flint is limping", ask="wrong_sex"),
+    remark("31 go to the vet", "31"),
 ]
 
 
