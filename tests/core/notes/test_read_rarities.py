@@ -1,0 +1,70 @@
+"""Forms that notes seldom take: odd days, spoken fractions, slashes, hyphens and homophones."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.core.notes.kinds.reads import Note, fact, holds, note
+
+DAYS: list[Note] = [
+    note("bred 15 to Flint night before last", fact("bred", doe="15", buck="3", on="2026-11-23")),
+    note("bred 15 to Flint yesterday last night", fact("bred", doe="15", buck="3", on="2026-11-24")),
+    note("bred 15 to Flint last weekend, saturday", fact("bred", doe="15", buck="3", on="2026-11-21")),
+    note("bred 15 to Flint 11/21 sat", fact("bred", doe="15", buck="3", on="2026-11-21")),
+    note("bred 15 to Flint on nov 31", ask="when"),
+    note("bred 15 to Flint 2 days ago friday", ask="when"),
+    note("bred 15 to Flint in december", ask="when"),
+    note("bred 15 to Flint 2 months from now", ask="when"),
+    note("butcher 12 in february", fact("planned", who="12", what="cull", on="2027-02-01", until="2027-02-28")),
+    note("breed 7 to 14 next january", fact("planned", who="14", what="breed", on="2027-01-01", until="2027-01-31", with_="7")),
+    note("remind me in 99999 days to trim nails on 9", ask="when"),
+    note("list 32 for 60 until new year's", fact("for_sale", who="32", price="60.00", until="2027-01-01")),
+    note("keep 32 until new years eve", fact("planned", who="32", what="keep", until="2026-12-31")),
+]
+
+AMOUNTS: list[Note] = [
+    note("31 3 and 3 quarters lb", fact("weighed", who="31", grams=1701)),
+    note("weighed 31 4-6 lb", fact("weighed", who="31", grams=1984)),
+    note("weighed 31 3:15", fact("weighed", who="31", grams=1786)),
+    note("weighed 31 4 lbs. 6 oz", fact("weighed", who="31", grams=1984)),
+    note("weighed 31 four pounds ate ounces", fact("weighed", who="31", grams=2041)),
+    note("fed 1 cup 1/2 to 7", fact("ration", who="7", amount=1.5, unit="cup")),
+    note(
+        "does get 1 cup, bucks 1/2",
+        fact("ration", scope="does", amount=1.0, unit="cup"),
+        fact("ration", scope="bucks", amount=0.5, unit="cup"),
+    ),
+    note("7 gets 1/2 a cup", fact("ration", who="7", amount=0.5, unit="cup")),
+    note("7 gets a half a cup", fact("ration", who="7", amount=0.5, unit="cup")),
+    note("gave 7 a heaping cup", fact("ration", who="7", amount=1.0, unit="cup")),
+    note("7 gets a cup", fact("ration", who="7", amount=1.0, unit="cup")),
+    note("a pound of feed left", fact("feed_left", grams=454)),
+    note("sold 31 for a hundred and ten", fact("sold", who="31", price="110.00")),
+    note("bought a couple bags feed", fact("feed_bought", bags=2)),
+    note("12 has 6 kits, 3 weeks-old", fact("kit_count", doe="12", count=6, age_days=21)),
+    note("12 has 6 kits 3 week's old", fact("kit_count", doe="12", count=6, age_days=21)),
+]
+
+ANIMALS: list[Note] = [
+    note("bred 15/7", fact("bred", doe="15", buck="7")),
+    note("bred #15 to #7", fact("bred", doe="15", buck="7")),
+    note("weighed #99 4-6", ask="which_animal"),
+    note("99's box in", ask="which_animal"),
+    note("weighed r-22 3 lb", fact("weighed", who="R22", grams=1361)),
+    note("found r ninety nine dead", ask="which_animal"),
+    note("doe one twenty kindled 8", ask="which_animal"),
+    note("missed doe to", ask="which_animal"),
+    note("the opal doe s box in", fact("nest_box", doe="15", change="in")),
+    note("moved 14 to cage see seven", fact("moved", who="14", cage="C7")),
+    note("moved 14 to cage see for", fact("moved", who="14", cage="C4")),
+    note(
+        "new doe 41 Magpie new zealand white",
+        fact("animal", tag="41", name="Magpie", sex="doe", breed="New Zealand", color="white"),
+    ),
+]
+
+
+@pytest.mark.parametrize("row", DAYS + AMOUNTS + ANIMALS, ids=lambda row: row[0])
+def test_a_rare_form_reads(row: Note) -> None:
+    """Exactly those facts, and that question."""
+    holds(row)
