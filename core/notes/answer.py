@@ -88,6 +88,8 @@ def answered(ask: Ask, text: str, herd: Herd, today: date, reads: Reads) -> Mean
     said = plain(text)
     if draft.wanted == "confirm" or said in NO:
         return _yes_or_no(draft, said, text, today, reads)
+    if ask.why == "confirm" and said in YES:
+        return completed(draft, {draft.wanted: ask.choices[0]}, today)  # "did you say R22 or 22?": the likeliest
     value = _value(draft, ask, said, herd, today)
     if value is not None:
         return completed(draft, {draft.wanted: value}, today)

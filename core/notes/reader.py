@@ -770,7 +770,7 @@ def _misheard(found: Found) -> Need | None:
         return None
     choices = (*mention.tags, *mention.others)
     if found.fact.kind in {"died", "sold", "culled", "given_away"}:
-        return Need("confirm", "confirm", f"Did you say {' or '.join(choices)}?", choices)
+        return Need("confirm", "litter_of" if "litter_of" in found.values else "who", f"Did you say {' or '.join(choices)}?", choices)
     if found.fact.kind == "weighed":
         return Need("which_animal", "who", f"Did you say {' or '.join(choices)}?", choices)
     return None
