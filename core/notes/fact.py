@@ -63,11 +63,12 @@ def _names_of(fact: type[Fact]) -> tuple[FieldNames, ...]:
 
 def to_json(fact: Fact) -> dict[str, Json]:
     """The fact as the contract prints it: `kind` first, unsaid fields left out."""
-    said = {names.json: _value_to_json(getattr(fact, names.code)) for names in field_names(fact)}
+    said = {names.json: value_to_json(getattr(fact, names.code)) for names in field_names(fact)}
     return {"kind": fact.kind} | {name: value for name, value in said.items() if value is not None}
 
 
-def _value_to_json(value: Json) -> Json:
+def value_to_json(value: Json) -> Json:
+    """A field's value as JSON has it."""
     match value:
         case Cents():
             return f"{value // 100}.{value % 100:02d}"

@@ -21,7 +21,7 @@ from core.handbook.colors import color_words
 from core.herd.state import Herd
 from core.notes.animals import Mention, words_of
 from core.notes.clause import Clause, Found, Need, Scene, first_need
-from core.notes.fact import Cents, ColorCounts, Fact, Fields, Json, field_names
+from core.notes.fact import Fact, field_names, value_to_json
 from core.notes.itemise import Scan
 from core.notes.items import Item
 from core.notes.kinds import (
@@ -814,23 +814,11 @@ def _ask(found: Found, need: Need, rest: tuple[Found, ...]) -> Ask:
 
 def _draft(found: Found, wanted: str, rest: tuple[Found, ...] = ()) -> Draft:
     known = {
-        name.rstrip("_"): _json(value)
+        name.rstrip("_"): value_to_json(value)
         for name, value in found.values.items()
         if value is not None and name.rstrip("_") != wanted.rstrip("_")
     }
     return Draft(found.fact.kind, known, wanted.rstrip("_"), tuple(_draft(other, wanted) for other in rest))
-
-
-def _json(value: Any) -> Json:
-    match value:
-        case Cents():
-            return f"{value // 100}.{value % 100:02d}"
-        case ColorCounts() | Fields():
-            return dict(value)
-        case date():
-            return value.isoformat()
-        case _:
-            return value
 
 
 def _remark_fact(text: str, today: date, who: str | None) -> Fact:
