@@ -121,7 +121,7 @@ def _newton(x: Floats, alive: Floats, kept: Floats, precision: Floats) -> tuple[
             step = step / 2
         at = at + step
         if np.abs(step).max() < 1e-10:
-            return at, np.linalg.inv(curvature)
+            return at, np.asarray(np.linalg.inv(curvature), dtype=np.float64)
 
 
 def _overlap(number: Floats, alive: Floats, kept: Floats) -> bool:
