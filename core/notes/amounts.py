@@ -38,7 +38,14 @@ def _in_kilos(c: Clause) -> bool:
     return any(item.sort == "weight" and item.unit == "kg" for clause in (c, c.before) if clause is not None for item in clause.items)
 
 
+def ages(c: Clause) -> list[int]:
+    """Indices of the free spans that may tell an age: minutes and hours tell how long something took."""
+    return [i for i in c.sorted_as("span") if c.items[i].value[1] not in {"minute", "hour"}]
+
+
 def age_in_days(item: Item) -> int:
-    """A span of time in days; a month counts as 30."""
+    """A span of time in days; a month counts as 30, begun days of hours as whole ones."""
     count, period = item.value
+    if period in {"minute", "hour"}:
+        return -(-int(count) // (24 if period == "hour" else 1440))  # not a figure: hours and minutes of a day
     return int(count) * DAYS_IN.get(period, 1)

@@ -119,6 +119,48 @@ LOOKS: Final = frozenset(
         "nice-looking",
     }
 )
+#: What is sold without an article, and is no animal's name.
+STUFF: Final = frozenset(
+    {
+        "hay",
+        "straw",
+        "manure",
+        "meat",
+        "feed",
+        "fur",
+        "wool",
+        "poop",
+        "compost",
+        "fertilizer",
+        "milk",
+        "honey",
+        "bread",
+        "stuff",
+        "equipment",
+        "wire",
+        "lumber",
+        "wood",
+        "furniture",
+        "pork",
+        "beef",
+        "chicken",
+        "grain",
+        "bedding",
+        "firewood",
+        "fence",
+        "fencing",
+        "some",
+        "more",
+        "it",
+        "out",
+        "everything",
+        "nothing",
+        "something",
+        "one",
+        "him",
+        "her",
+    }
+)
 #: Verbs that an animal stands right behind.
 VERBS_OF_ANIMALS: Final = frozenset({"breed", "sell", "cull", "die", "palpate", "wean", "weigh", "list", "move", "treat", "tag"})
 BESIDE_ANIMALS: Final = frozenset({"under", "from", "on", "for", "in", "of", "off"})
@@ -463,7 +505,7 @@ class Clause:
                 or item.marks
                 or not name.isalpha()
                 or len(name) < NAME_LETTERS
-                or (name in COMMON and name.capitalize() not in self.scene.text.split())
+                or (name in COMMON and name.capitalize() not in self.scene.text.split() and not self._bare_noun_sold(i))
                 or name.endswith(("ing", "ly", "tion", "itis", "osis", "ness"))
                 or self.taken(i)
             ):
@@ -494,6 +536,11 @@ class Clause:
             if led and ends:
                 found.append(i)
         return found
+
+    def _bare_noun_sold(self, i: int) -> bool:
+        """Whether a common word can only be a name: `sold duke for 60` has no article, and is neither stuff nor many."""
+        priced = self.said(i + 1) == "for" and i + 2 < len(self.items) and self.items[i + 2].sort in {"num", "money"}
+        return priced and "sell" in self.items[i - 1].marks and not self.said(i).endswith("s") and self.said(i) not in STUFF
 
     def listed_subjects(self, cue: int) -> list[Pick | None]:
         """The animals that a verb is said of, when they stand in a list (`14 and 9 missed`); else the one subject."""
@@ -566,7 +613,7 @@ class Clause:
                 "buck",
                 "off",
                 "-",
-            } or (i < len(self.items) and self.items[i].sort == "date"):
+            } or (i < len(self.items) and self.items[i].sort in {"date", "dose"}):
                 i += 1
         return i if self.whole(i) is not None and not self.counted(i) else None
 

@@ -126,8 +126,8 @@ def _together(one: Said, other: Said) -> Said | None:
         return Said(other.shape, other.a, other.b, other.year, other.modifier, other.words, one.a)
     if other.shape == "weekday" and one.shape in exact and not other.modifier:
         return Said(one.shape, one.a, one.b, one.year, one.modifier, one.words, other.a)
-    if one.shape == "near" and other == Said("near") and one.a != 0:
-        return one
+    if one.shape == "month_alone" and other == Said("day", other.a):
+        return Said("day", other.a, modifier=one.modifier)  # "next month on the 5th"
     if one.shape == "weekend" and other.shape == "weekday":
         return other
     return None
@@ -211,13 +211,17 @@ def _ordinal_day(tokens: Sequence[Token], at: int, day: int, end: int) -> tuple[
         return _with_year(tokens, Said("day_month", day, MONTHS[_key(tokens, month_at)]), month_at + 1)
     before, earlier = _key(tokens, at - 1), _key(tokens, at - 2)
     following = _key(tokens, end)
+    if following == "of" and _key(tokens, end + 1) in {"next", "this", "last"} and _key(tokens, end + 2) == "month":
+        return Said("day", day, modifier=_key(tokens, end + 1)), end + 3
+    if following in PERIODS:
+        return None  # "on the 31st day" counts days
     anchored = (
         before == "the"
         and earlier in {"on", "back", "by", "before", "after", "until", "til", "till", "since", "of", "for", "was", "from", "around"}
     ) or before in {"on", "til", "till", "until", "by"}
     plain_end = following in {"", ".", ",", ";", ":", "\n", "and", "she", "he", "i", "at", "but", "with", "to", "for"}
-    if 1 <= day <= 31 and (anchored or (before == "the" and plain_end and tokens[at].sort == NUMBER)):  # not a figure: days in a month
-        return Said("day", day), end
+    if anchored or (before == "the" and plain_end and tokens[at].sort == NUMBER):
+        return Said("day", day), end  # "on the 45th" too: a day that can't be is asked about
     return None
 
 
@@ -478,7 +482,10 @@ def _weekday_days(said: Said, today: date, direction: str, _order: str) -> Days:
 
 
 def _day_days(said: Said, today: date, direction: str, _order: str) -> Days:
-    """The latest such day of a month, or the next one."""
+    """The latest such day of a month, or the next one; of the month that was said beside it."""
+    if said.modifier:
+        first = _whole_month_days(said, today, direction, "").on
+        return Days(_exact(first.year, first.month, said.a) if first else None)
     for step in range(13):
         months = today.year * 12 + today.month - 1 + (step if direction == "plan" else -step)  # not a figure: months in a year
         found = _exact(months // 12, months % 12 + 1, said.a)  # not a figure: months in a year

@@ -28,6 +28,7 @@ SEX_WORDS: Final = {
 #: Sex words that are other words too: only before a number or a name.
 DOUBTFUL_SEX: Final = frozenset({"book", "girl", "boy", "dow", "male", "female"})
 PLURAL_SEX: Final = {"does": "doe", "bucks": "buck", "dows": "doe"}
+OWNED_SEX: Final = frozenset({"doe's", "buck's"})
 CAGE_WORDS: Final = frozenset({"cage", "pen", "hutch", "hole", "kennel", "stall"})
 NUMBERED_WORDS: Final = CAGE_WORDS | {"animal", "rabbit"}
 SPELLED: Final = {"see": "C", "sea": "C", "be": "B", "bee": "B", "dee": "D", "hay": "A", "ay": "A", "eh": "A", "ee": "E", "gee": "G"}
@@ -102,6 +103,8 @@ SHORT_LABELS: Final = {
 }  # fmt: skip
 
 
+#: Words behind which `x5` says how many.
+COUNTING: Final = frozenset({"wean", "kindle", "had", "lose", "die", "kits", "litter", "sell", "cull", "foster", "count", "bag", "treat"})
 LETTERS_OF_TAG: Final = 3  # the most letters that a tag begins with
 #: Words that may be more than themselves; all longer others are only looked up.
 OWN_CASE: Final = frozenset(
@@ -242,15 +245,28 @@ class Scan:
             return False
         before, known = self.items[-1], self.herd.tagged(self._key(following))
         falls = any("breed" in item.marks for item in self.items)
-        if before.sort in {"num", "animal"} and not falls and (known is not None or before.sort == "num"):
+        counts = falls or self._told_of_kits()
+        if before.sort in {"num", "animal"} and not counts and (known is not None or before.sort == "num"):
             return False
-        if before.sort == "mark" and not falls:
+        if before.sort == "mark" and not counts:
             return False
         self.at += 1
         self._add("num", self.at + 1, Decimal(self._key(self.at)))
         if falls and int(self._key(self.at - 1)) <= NOON:
             self.items.append(Item("word", self.at - 1, self.at, None, frozenset({"falls"}), "times"))
         return True
+
+    def _told_of_kits(self) -> bool:
+        """Whether the words so far count something: behind them `x5` is how many, never a buck. A comma before a doe begins anew."""
+        scope = self.items
+        if self.items[-1].sort in {"num", "animal"} and len(self.items) > 1 and self.items[-2].said in {",", "and", "&"}:
+            return False
+        for place in range(len(scope) - 1, -1, -1):
+            if scope[place].sort == "break" or scope[place].said in ENDS_SENTENCE - {":"}:
+                return False
+            if scope[place].marks & COUNTING:
+                return True
+        return False
 
     def _days_said(self) -> bool:
         """`21d wt`, `litter 21d`: days, not dead ones."""
@@ -304,12 +320,13 @@ class Scan:
 
     def _sexed(self, word: str) -> bool:
         """`doe 14`, `buck Moss`, `the opal doe`, `does 14`."""
-        plural = word in PLURAL_SEX
-        sex = PLURAL_SEX[word] if plural else SEX_WORDS[word]
+        owned = self.tokens[self.at].text in OWNED_SEX
+        plural = word in PLURAL_SEX and not owned
+        sex = PLURAL_SEX.get(word) or SEX_WORDS[word]
         at = self.at + 1
         while self._key(at) in {"#", "no", "number", ".", *({":"} if not plural else ())} and self._key(at + 1)[:1].isdigit():
             at += 1
-        if plural and (self.items and self.items[-1].sort == "num"):
+        if plural and (self.items and (self.items[-1].sort == "num" or self._sexes_counted())):
             return False
         if at < len(self.tokens) and self.tokens[at].key in self.herd.names and not plural:
             self.at = at
@@ -328,6 +345,11 @@ class Scan:
                 self.items[-1].value = Mention((), number[0], sex)
             return True
         return not plural and word not in DOUBTFUL_SEX and self._description(sex)
+
+    def _sexes_counted(self) -> bool:
+        """`weaned 16: bucks 3, does 2`: behind the doe of a litter the words count its kits."""
+        named = any(item.sort in {"num", "animal"} for item in self.items)
+        return named and any(item.marks & {"wean", "kits", "litter"} for item in self.items)
 
     def _begins_line(self) -> bool:
         return not self.items or self.items[-1].sort == "break"

@@ -15,11 +15,12 @@ from core.notes.clause import Clause
 from core.notes.items import Item
 
 ASKED: Final = frozenset(
-    {"num", "weight", "pair", "clock", "money", "temp", "date", "span", "dose", "cup", "percent", "sum", "code", "animal", "cage"}
+    {"num", "weight", "pair", "clock", "money", "temp", "date", "span", "dose", "cup", "percent", "sum", "code", "animal", "cage", "ordinal"}
 )
 PRONOUNS: Final = frozenset(
     {"this", "that", "the", "no", "which", "good", "big", "little", "another", "last", "first", "other", "each", "every", "any", "only"}
 )
+OWNERS: Final = frozenset({"her", "his", "its", "their", "my", "our", "the", "a", "for the", "is her", "was her"})
 NEAR_DAYS: Final = {"day": 1, "week": 4, "month": 16, "year": 183}  # not a figure: how far an age in such units may be off
 
 
@@ -42,9 +43,17 @@ def explained(c: Clause, i: int) -> bool:
         return item.value[1] in {"minute", "hour"} or c.said(i + 1) in {"early", "late", "overdue", "over", "later"} or _agrees(c, item)
     if item.sort == "clock":
         return c.said(i - 1) in {"at", "around"}
+    if item.sort == "ordinal":
+        return _counts_off(c, i)
     if item.sort == "date":
         return c.told_due(i) or not c.found or _same_day(c, item)
     return False
+
+
+def _counts_off(c: Clause, i: int) -> bool:
+    """Whether an ordinal says the how-manieth something is (`her 4th litter`, `the 4th`): alone at the end it may be a day."""
+    after = c.items[i + 1] if i + 1 < len(c.items) else None
+    return (after is not None and after.sort == "word" and after.said not in {"and", "but"}) or c.said(i - 1) in OWNERS
 
 
 def _repeats(c: Clause, item: Item) -> bool:

@@ -8,12 +8,13 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from core.herd.state import Herd
-from core.notes.amend import edited
+from core.notes.amend import corrected, edited
 from core.notes.conversation import Reader, understood
 from core.notes.doubt import settled
-from core.notes.fact import Fact, from_json, to_json
+from core.notes.fact import Fact, Fields, from_json, to_json
 from core.notes.journal import Note, Target
 from core.notes.kinds import KIND_OF
+from core.notes.kinds.correction import Correct
 from core.notes.kinds.query import Query
 from core.notes.meaning import Meaning
 from core.notes.reader import read
@@ -111,8 +112,17 @@ def _meaning(conversation: Book, book: Book, message: Message, reader: Reader) -
     bare = replace(message, text=message.text[: confirmed.start()]) if confirmed else message
     meaning = understood(conversation, bare, reader)
     if confirmed:
-        meaning = _confirmed(meaning, everything=message.chat == REPLAY)
+        meaning = _agreed_correction(conversation, bare, meaning) or _confirmed(meaning, everything=message.chat == REPLAY)
     return settled(book, bare, meaning)
+
+
+def _agreed_correction(book: Book, message: Message, meaning: Meaning) -> Meaning | None:
+    """A correction that would be asked about, taken as it is; None where the meaning is no such."""
+    draft = meaning.ask.draft if meaning.ask is not None else None
+    if draft is None or draft.kind != "correct" or draft.wanted != "confirm":
+        return None
+    put, who = draft.known["set"], draft.known.get("who")
+    return corrected(book, message, Correct(set=Fields(tuple(put.items())), who=who), sure=True)
 
 
 def _confirmed(meaning: Meaning, *, everything: bool) -> Meaning:

@@ -189,7 +189,7 @@ def _degrees(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item
         scale = {"fahrenheit": "F", "celsius": "C"}.get(unit, "")
         if key(tokens, last) in {"f", "c", "fahrenheit", "celsius"}:
             scale, last = key(tokens, last)[0].upper(), last + 1
-    elif unit in {"f", "c"} and key(tokens, end + 1) not in {"c", "section"}:
+    elif unit in {"f", "c"} and key(tokens, end + 1) not in {"c", "section"} and not _begins_code(tokens, end):
         scale, last = unit.upper(), end + 1
     if last == end:
         return None
@@ -205,6 +205,11 @@ def _degrees(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item
         value,
         scale,
     )
+
+
+def _begins_code(tokens: Sequence[Token], at: int) -> bool:
+    """Whether the letter belongs to a cage behind it: `14 C2`."""
+    return at + 1 < len(tokens) and tokens[at + 1].glued and tokens[at + 1].sort == NUMBER
 
 
 def _time_words(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item | None:

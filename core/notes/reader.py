@@ -23,7 +23,7 @@ from core.notes.animals import Mention, words_of
 from core.notes.clause import Clause, Found, Need, Scene, first_need
 from core.notes.fact import Fact, field_names, value_to_json
 from core.notes.itemise import Scan
-from core.notes.items import Item
+from core.notes.items import Item, color_said
 from core.notes.kinds import (
     ailment,
     animal,
@@ -204,7 +204,7 @@ def _put_right(items: list[Item]) -> list[Item]:
     i = 1
     while i < len(kept) - 1:
         if kept[i].said in CORRECTORS:
-            before = i - 2 if kept[i - 1].said == "," and i > 1 else i - 1
+            before = i - 2 if kept[i - 1].said in {",", "?"} and i > 1 else i - 1
             after = i + 1
             while after < len(kept) - 1 and (kept[after].said in CORRECTORS or kept[after].said in {",", "it's", "it was"}):
                 after += 1
@@ -218,6 +218,8 @@ def _put_right(items: list[Item]) -> list[Item]:
 
 def _alike(one: Item, other: Item) -> bool:
     named = {"num", "animal", "code"}
+    if color_said(one) and color_said(other):
+        return one.marks.isdisjoint({"breed_name"}) and other.marks.isdisjoint({"breed_name"})
     return (one.sort == other.sort and one.sort in {"num", "weight", "pair", "date", "money", "cage", "animal", "code"}) or (
         {one.sort, other.sort} <= named and other.sort != "num"
     )
@@ -248,7 +250,7 @@ def _whole_message(whole: Clause, text: str) -> Reading | None:
         return _told(whole, text)
     if whole.has("setting") and short and _is_setting(whole):
         setting.read(whole)
-    if not whole.found and whole.has("remind") and _is_reminder(whole):
+    if not whole.found and ((whole.has("remind") and _is_reminder(whole)) or (whole.has("appointment") and reminder.is_appointment(whole))):
         reminder.read(whole)
     if not whole.found and _is_question(whole, text):
         query.read(whole)
@@ -526,6 +528,8 @@ class _Statements:
                 need = Need(
                     "what", "", f"I can't place \u201c{verb}\u201d in that note. Please send it again in other words, one thing at a time."
                 )
+            if left and need is None and all(item.sort in {"date", "ordinal"} for item in left):
+                need = _which_day(clause, found, left)
             if left and need is None:
                 words = ", ".join(f"\u201c{item.said}\u201d" for item in left[:3])
                 need = Need(
@@ -744,6 +748,14 @@ VERBS: Final = frozenset({"weigh", "lose", "die", "sell", "cull", "wean", "kindl
 BESIDE_VERB: Final = frozenset(
     {("weigh", "litter_weighed"), ("list", "sold"), ("weigh", "culled"), ("weigh", "condition"), ("treat", "ailment")}
 )
+
+
+def _which_day(clause: Clause, found: Found, left: list[Item]) -> Need:
+    """The question which of several days is meant."""
+    days = [clause.items[i].said for i in range(len(clause.items)) if clause.items[i].sort == "date"] or [item.said for item in left]
+    said = " and ".join(f"\u201c{day}\u201d" for day in days[:3])
+    wanted = "on" if len(left) == 1 and any(names.json == "on" for names in field_names(found.fact)) else ""
+    return Need("when", wanted, f"I can't make one day of {said}. Which day is it? For example: yesterday, or 24 nov.")
 
 
 def _unread_verb(clause: Clause) -> str:

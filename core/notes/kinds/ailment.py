@@ -95,6 +95,8 @@ def read(c: Clause) -> None:
         died.values["cause"] = died.values.get("cause") or _sign(c, places)
         c.use(places)
         return
+    if _over(c, places[-1]):
+        return  # "sneezing gone" is a remark
     picks = c.listed_subjects(places[0])
     if (None in picks and len(c.items) > 4) or not {"i", "im", "i'm"}.isdisjoint({c.said(places[0] - 1), c.said(places[0] - 2)}):
         return
@@ -103,6 +105,18 @@ def read(c: Clause) -> None:
     sign = _sign(c, places)
     for pick in picks:
         c.take(c.past(Ailing, pick, "who", {"sign": sign}, [c.items[i] for i in places]))
+
+
+_STILL: Final = frozenset({"is", "are", "has", "have", "all", "now", "much", "finally", "seems", "looks", "completely", "went", "mostly", "almost"})
+_ENDED: Final = frozenset({"gone", "better", "cleared", "cleared up", "healed", "healed up", "resolved", "over", "stopped", "away", "cured"})
+
+
+def _over(c: Clause, last: int) -> bool:
+    """Whether what stands behind the sign says that it has passed."""
+    i = last + 1
+    while c.said(i) in _STILL:
+        i += 1
+    return c.said(i) in _ENDED and not any(item.marks & {"negation"} for item in c.items[last + 1 : i])
 
 
 def _one_animal(c: Clause) -> bool:

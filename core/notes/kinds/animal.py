@@ -16,7 +16,7 @@ from core.herd.settings import breed_name
 from core.herd.state import Animal, Herd
 from core.notes.animals import Mention
 from core.notes.checking import not_born, not_yet, worst, wrong_sex
-from core.notes.clause import Clause, Found, Need, first_need
+from core.notes.clause import Clause, Found, Need, first_need, when
 from core.notes.common_words import COMMON
 from core.notes.dates import Days
 from core.notes.fact import Cents, Sex, Tag
@@ -137,9 +137,7 @@ def _new(c: Clause) -> None:
     )
     values["origin"] = "given" if c.has("gift") else ("bought" if price is not None or c.has("came") else None)
     used += [*born_items, *price_items, *name_items, *(item for item in c.items if item.sort == "word")]
-    need = None
-    if born is not None and (born.on is None or born.on > c.today):
-        need = Need("when", "born", "When was it born? I can't make a day of it that fits.")
+    need = _no_birth_day(c, born)
     if place is None:
         found = Found(
             AnimalNoted, {**values, "tag": None}, used, first_need(need, Need("which_animal", "tag", "What tag does the new one have?"))
@@ -150,6 +148,8 @@ def _new(c: Clause) -> None:
     days = c.days("past")
     if days[1]:
         found.values["on"] = days[0].on
+        if days[0].on is None or days[0].on > c.today:
+            found.need = first_need(found.need, when(days[2]))
         found.used.extend(days[1])
     c.take(found)
 
@@ -270,6 +270,8 @@ def _detail(c: Clause) -> None:
     if len(places) != 1 or c.found:
         return
     place = places[0]
+    if _only_looks(c, place):
+        return
     name, name_items = _name(c, place)
     born, born_items = _born(c) if c.has("born_word") and c.dates() and not c.has("kits", "alive") else (None, [])
     sex = None
@@ -282,7 +284,30 @@ def _detail(c: Clause) -> None:
     if pick.tag is None:
         return
     values = {"tag": pick.tag, "name": name, "sex": sex, "born": born.on if born else None}
-    c.take(Found(AnimalNoted, values, [*pick.items, *name_items, *born_items, *([c.items[sexed]] if sexed is not None else [])]))
+    used = [*pick.items, *name_items, *born_items, *([c.items[sexed]] if sexed is not None else [])]
+    c.take(Found(AnimalNoted, values, used, _no_birth_day(c, born)))
+
+
+def _no_birth_day(c: Clause, born: Days | None) -> Need | None:
+    """The question about a birth day that can't be."""
+    if born is None or (born.on is not None and born.on <= c.today):
+        return None
+    return Need("when", "born", "When was it born? I can't make a day of it that fits.")
+
+
+def _only_looks(c: Clause, place: int) -> bool:
+    """`R21 NZW white`: an animal, its breed and its colour, and no other word."""
+    told = [item for i, item in enumerate(c.items) if i != place and item.sort not in {"mark", "break"}]
+    breed = next((breed for item in told if (breed := breed_said(item))), None)
+    pick = c.pick(place)
+    if breed is None or pick.tag is None or any(not item.marks & {"breed_name", "color"} for item in told):
+        return False
+    colors = [color for item in told if "breed_name" not in item.marks and (color := color_said(item))]
+    if len(colors) > 1:
+        return False
+    values = {"tag": pick.tag, "breed": breed, "color": next(iter(colors), None)}
+    c.take(Found(AnimalNoted, values, [*pick.items, *told]))
+    return True
 
 
 _CONTRADICT = ("sex", "breed", "color", "born")

@@ -70,6 +70,8 @@ def read(c: Clause) -> None:
             return
     if c.has("cage_word") and not c.has("kits", "litter"):
         return
+    if cue is not None and c.said(cue) == "swapped" and c.sorted_as("code", "cage") and not c.has("kits", "litter"):
+        return  # "swapped 14 to B3" is a new cage
     ends = _ends(c)
     if ends is None:
         told = c.before is not None and any(found.fact is Fostered for found in c.before.found)

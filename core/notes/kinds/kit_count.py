@@ -10,7 +10,7 @@ from core import words
 from core.herd.changes import tallied
 from core.herd.litters import litter_meant
 from core.herd.state import Herd
-from core.notes.amounts import age_in_days
+from core.notes.amounts import age_in_days, ages
 from core.notes.checking import kits_then, nest_problem, not_yet, worst
 from core.notes.clause import Clause, Pick
 from core.notes.common_words import COMMON
@@ -52,7 +52,7 @@ NOT_THIS: tuple[str, ...] = (
 OPENS: Final = ("count",)
 CUES: Final = {
     "count": "rearing | has reared | feeding all | down to | still got | has got | counted | count | kit count | still has | kits left | kits now | up to | counts | kit check | now at | has still got | raising | nursing",
-    "has_kits": "has | got | has got | theres",
+    "has_kits": "has | has a | got | has got | theres",
     "well": "warm | fat | wiggly | wiggling | fuzzy | healthy | squirming | plump | thriving",
     "left_over": "left | remaining | now | still",
 }  # fmt: skip
@@ -73,12 +73,12 @@ def read(c: Clause) -> None:
         return
     if cue is None and _unknown_verb(c, number):
         return
-    ages = c.sorted_as("span")
+    told = ages(c)
     used = [c.items[number], *(c.items[i] for i in (cue, kits) if i is not None)]
     values: dict[str, int | None] = {"count": c.whole(number)}
-    if ages:
-        used.append(c.items[ages[0]])
-        values["age_days"] = age_in_days(c.items[ages[0]])
+    if told:
+        used.append(c.items[told[0]])
+        values["age_days"] = age_in_days(c.items[told[0]])
     c.take(c.past(KitsCounted, pick, "doe", values, used))
 
 

@@ -51,14 +51,15 @@ def read(c: Clause) -> None:
     if not c.has("litter", "kits", "litter_color"):
         return
     pairs = _pairs(c)
-    if not pairs or (len(pairs) == 1 and not c.has("litter", "litter_color")) or c.has("sell", "cull", "list", "tag", "give"):
+    labelled = any(c.said(at + 1) in {":", "="} for _, _, at in pairs)  # "16 kits: castor=3"
+    if not pairs or (len(pairs) == 1 and not labelled and not c.has("litter", "litter_color")) or c.has("sell", "cull", "list", "tag", "give"):
         return
     counts: dict[str, int] = {}
     for color, place, _ in pairs:
         counts[color] = counts.get(color, 0) + (c.whole(place) or 0)
     used = [item for _, place, at in pairs for item in (c.items[place], c.items[at])]
     c.used.update(id(item) for item in used)
-    pick = _doe(c, pairs[0][1])
+    pick = _doe(c, pairs[0][1], labelled=labelled)
     total = [
         c.items[i] for i in c.sorted_as("num") if c.whole(i) == sum(counts.values()) and (pick is None or c.items[i] not in pick.items)
     ]
@@ -80,14 +81,14 @@ def _pairs(c: Clause) -> list[tuple[str, int, int]]:
     return found
 
 
-def _doe(c: Clause, first: int) -> Pick | None:
+def _doe(c: Clause, first: int, *, labelled: bool) -> Pick | None:
     if c.explicit():
         return c.subject_of(first)
     led = c.led("of", "for", "from", "doe")
     if led is not None:
         return c.pick(led)
     opening = c.opening()
-    if opening is not None and c.whole(opening) is not None and not c.counted(opening):
+    if opening is not None and c.whole(opening) is not None and (not c.counted(opening) or (labelled and c.known(opening))):
         return c.pick(opening)
     return c.spoken_of()
 

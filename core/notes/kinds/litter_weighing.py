@@ -10,7 +10,7 @@ from core import words
 from core.handbook import breeds
 from core.herd.litters import litter_meant, on_book
 from core.herd.state import Herd
-from core.notes.amounts import age_in_days, bare_weight
+from core.notes.amounts import age_in_days, ages, bare_weight
 from core.notes.checking import kits_then, nest_problem, not_yet, worst
 from core.notes.clause import Clause, Need, Pick
 from core.notes.fact import Tag
@@ -89,8 +89,8 @@ def read(c: Clause) -> None:
     if count is None:
         free = [i for i in c.sorted_as("num") if c.whole(i) is not None]
         count = free[0] if len(free) == 1 else None
-    ages = c.sorted_as("span")
-    used = [*items, *(c.items[i] for i in (cue, count, kits) if i is not None), *(c.items[i] for i in ages[:1])]
+    told = ages(c)
+    used = [*items, *(c.items[i] for i in (cue, count, kits) if i is not None), *(c.items[i] for i in told[:1])]
     each = next((i for i, item in enumerate(c.items) if "each" in item.marks or item.said in AVERAGES), None) if grams is not None else None
     if each is not None:  # "all 5 of 16's kits 2 lb each"
         used += [item for item in c.items if "each" in item.marks or item.said in AVERAGES]
@@ -99,7 +99,7 @@ def read(c: Clause) -> None:
     values = {
         "grams": grams,
         "count": c.whole(count) if count is not None else None,
-        "age_days": age_in_days(c.items[ages[0]]) if ages else None,
+        "age_days": age_in_days(c.items[told[0]]) if told else None,
     }
     need = (
         None

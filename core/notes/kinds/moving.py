@@ -8,8 +8,9 @@ from typing import ClassVar, Final
 
 from core.herd.changes import changed, seen
 from core.herd.state import Herd
+from core.notes.animals import Mention
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clause import Clause, Need
+from core.notes.clause import Clause, Need, Pick
 from core.notes.fact import Tag
 from core.notes.items import Item
 from core.notes.kind import Example, Kind
@@ -59,7 +60,7 @@ CUES: Final = {
 
 def read(c: Clause) -> None:
     """An animal and its new cage: `14 to B3`, `moved thistle over to cage c seven`."""
-    if _each_to_its_cage(c):
+    if _each_to_its_cage(c) or _from_cage_to_cage(c):
         return
     cage, used = _cage(c)
     if any(item.said in {"swapped", "traded"} for item in c.items) and not c.has("to", "into"):
@@ -103,6 +104,23 @@ def _each_to_its_cage(c: Clause) -> bool:
         return False
     for i, j in zip(places, animals, strict=True):
         c.take(c.past(Moved, c.pick(j or 0), "who", {"cage": c.items[i].value}, [c.items[i]]))
+    return True
+
+
+def _from_cage_to_cage(c: Clause) -> bool:
+    """`moved cage 14 to 9`: whoever lives in the one goes to the other."""
+    cue = c.first("move")
+    if cue is None or cue + 3 >= len(c.items) or c.items[cue + 1].sort != "cage" or "to" not in c.items[cue + 2].marks:
+        return False
+    to = c.items[cue + 3]
+    number = c.whole(cue + 3)
+    if (to.sort not in {"cage", "code"} and number is None) or c.has("kits"):
+        return False
+    old = c.items[cue + 1]
+    living = [animal.tag for animal in c.scene.words.living() if animal.cage and animal.cage.lower() == str(old.value).lower()]
+    pick = Pick(Mention(tuple(living), f"cage {old.value}"), []) if living else None
+    cage = str(number) if number is not None else to.value
+    c.take(c.past(Moved, pick, "who", {"cage": cage}, [c.items[cue], old, to]))
     return True
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, timedelta
 from itertools import pairwise
 from typing import ClassVar, Final
 
@@ -116,6 +116,8 @@ def _planned(
     dates = c.dates()
     said = c.items[dates[0]].value if dates else None
     days = c.resolved(said, "plan") if said else Days(None)
+    if dates and c.said(dates[0] - 1) == "after" and days.on is not None and days.until is None:
+        days = Days(days.on + timedelta(1))  # "after christmas" begins on the day behind it
     used = [
         *until_items,
         *(c.items[i] for i in dates[:1]),

@@ -61,7 +61,7 @@ CUES: Final = {
     "ask:open": "whos open | who is open | open does | empty does | is open | any open",
     "ask:litters": "litters | litter",
     "ask:sales": "for sale | whos for sale | who is for sale | whats for sale | sales | sold | have we sold | did we sell | income | made on",
-    "ask:flags": "look off | anything off | flags | flag | flagged | problems | red flags | anything wrong | trouble",
+    "ask:flags": "who is sick | whos sick | anyone sick | anybody sick | is anyone sick | is anybody sick | sick list | look off | anything off | flags | flag | flagged | problems | red flags | anything wrong | trouble",
     "ask:count": "how many | count | counts | how many kits | head count | headcount | total",
     "ask:weights": "wts | weights for | weights on | weights of | weights | weight | weigh | growth | how heavy | weighed | gaining",
     "ask:feed": "feed | pellets | how much feed | feed cost | feed bill | feed last | feeding cost",

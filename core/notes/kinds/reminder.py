@@ -11,7 +11,7 @@ from core.herd.calendar import key_of, reminder_chores
 from core.herd.state import Herd, Reminding
 from core.notes.animals import Mention
 from core.notes.checking import already_past, animal_problem, worst
-from core.notes.clause import Clause, Found, Need, first_need
+from core.notes.clause import Clause, Found, Need, first_need, unknown_animal
 from core.notes.dates import Days
 from core.notes.fact import Tag
 from core.notes.items import Item
@@ -56,8 +56,24 @@ NOT_THIS: tuple[str, ...] = (
 OPENS: Final = ("remind",)
 CUES: Final = {
     "remind": "remind me at | remind me | remind | reminder | rem | dont let me forget | dont forget | remember to | i need to remember | reminders | remind us | set a reminder | remind me again | need a reminder | give me a reminder",
+    "appointment": "vet | vet visit | vet appointment | the vet | the vet is coming | vet comes | appointment",
     "remind_filler": "to | that | about | me | please | can you | could you | would you | on | for | at",
 }  # fmt: skip
+
+
+def is_appointment(c: Clause) -> bool:
+    """`vet friday for 9`: somebody is to come on a day, and nothing else is said."""
+    opening = c.opening()
+    if opening is None or "appointment" not in c.items[opening].marks or not c.dates():
+        return False
+    told = [item for i, item in enumerate(c.items) if i != opening and item.sort not in {"mark", "break", "date", "time"}]
+    ahead = c.resolved(c.items[c.dates()[0]].value, "plan").on
+    return (
+        ahead is not None
+        and ahead >= c.today
+        and c.items[c.dates()[0]].value.modifier != "last"
+        and all(item.sort in {"animal", "num", "code"} or item.said in {"for", "at", "with", "on", "and", "the", "visit", "here"} for item in told)
+    )
 
 
 def read(c: Clause) -> None:
@@ -83,9 +99,19 @@ def read(c: Clause) -> None:
     values: dict[str, object] = {"text": text, "on": on, "time": time}
     if places:
         values["who"] = (c.mention(places[-1]) or Mention((), "")).tag
+    elif c.has("appointment") and (unknown := _patient(c)) is not None:
+        need = first_need(need, unknown_animal(unknown, "who", c.scene.words))
     if not text:
         need = first_need(need, Need("what", "text", "What should I remind you of?"))
     c.take(Found(Reminder, values, list(c.items), need))
+
+
+def _patient(c: Clause) -> Mention | None:
+    """The animal behind `for`, where it is not on the book."""
+    for i in range(1, len(c.items)):
+        if c.said(i - 1) == "for" and c.items[i].sort in {"num", "code", "animal"}:
+            return c.mention(i)
+    return None
 
 
 def _time(c: Clause, places: list[int]) -> tuple[str | None, list[Item]]:

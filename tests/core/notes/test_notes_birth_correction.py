@@ -140,11 +140,13 @@ def test_another_may_say_yes_to_a_doubtful_correction() -> None:
     assert [each.get("born") for each in barn.stands()] == [None, 25]
 
 
-def test_a_correction_confirmed_beforehand_is_asked_about_all_the_same() -> None:
-    """The one word has to be meant for what is asked."""
+def test_a_correction_confirmed_beforehand_is_taken() -> None:
+    """As a note is; what can't be is asked about all the same."""
     barn = Barn()
     barn.say("14 kindled 9")
-    assert why(barn.say("no 25 born, confirmed", minutes=1)) == "confirm"
+    assert why(barn.say("no 9 born 10 dead, confirmed", minutes=1)) == "impossible"
+    assert why(barn.say("no 25 born, confirmed", minutes=2)) is None
+    assert [each["born"] for each in barn.stands()] == [25]
 
 
 def test_a_correction_that_cannot_be_is_not_recorded() -> None:

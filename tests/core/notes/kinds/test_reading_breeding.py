@@ -45,7 +45,7 @@ NOTES = [
     note("bred 15 to the neighbor's buck Duke", fact("bred", doe="15", buck="Duke")),
     note("bred 15 to the neighbor's buck", ask="which_animal"),
     note("bred 15 to Flint yesterday, nov 24", fact("bred", doe="15", buck="3", on="2026-11-24")),
-    note("bred 15 to Flint yesterday, nov 20", ask="what"),
+    note("bred 15 to Flint yesterday, nov 20", ask="when"),
     note("put 15 in with 7", fact("bred", doe="15", buck="7")),
     unrecorded("put 15 with 7"),
     unrecorded("15 and 7 together"),
