@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from bot.commands import options
+from bot.commands.explaining import explanation
 from bot.commands.options import book_options, moment, opened, refuse, time_of, to_line, why_not
 from core.app import reader
 from core.problem import Problem
@@ -30,6 +31,9 @@ if TYPE_CHECKING:
 @click.option(
     "--jsonl", is_flag=True, help='Each input line is an object: {"text": ..., "at"?, "from"?, "conversation"?, "reply_to"?, "edit_of"?}.'
 )
+@click.option(
+    "--explain", is_flag=True, help="Also show why: the words, what they were taken for, the rules that fired and those that almost did."
+)
 @book_options
 def read(
     text: str | None,
@@ -37,6 +41,7 @@ def read(
     at: str | None,
     as_json: bool,
     jsonl: bool,
+    explain: bool,
     book: str | None,
     farm: str | None,
 ) -> None:
@@ -48,6 +53,7 @@ def read(
         app = opened(book, farm, as_json=as_json)
         sent = moment(app, at)
         ear = app.reader(sent)
+    ear.explains = explain
     show: Callable[[dict[str, Any]], str] = to_line if as_json else in_words
     if jsonl:
         sys.exit(read_objects(ear, sys.stdin, sent, show))
@@ -93,11 +99,12 @@ def parsed(line: str) -> Any:
 
 
 def in_words(document: dict[str, Any]) -> str:
-    """A reading for people: a line a fact, then the question, then the words left over."""
+    """A reading for people: a line a fact, then the question, then the words left over; then why, where that was asked for."""
     facts = [
         f"{fact['kind']}: " + ", ".join(f"{name} {value}" for name, value in fact.items() if name != "kind") for fact in document["facts"]
     ]
     ask = document["ask"]
     question = [f"asks ({ask['why']}): {ask['text']}"] if ask else []
     unread = [f"not read: {document['unread']}"] if document["unread"] else []
-    return "\n".join([*facts, *question, *unread]) or "nothing to record"
+    told = [*facts, *question, *unread] or ["nothing to record"]
+    return "\n".join([*told, *explanation(document["explain"])] if "explain" in document else told)

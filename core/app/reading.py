@@ -8,6 +8,7 @@ from datetime import datetime, tzinfo
 from typing import Any
 
 from core.app.telling import reading_document
+from core.notes.journal import Note
 from core.notes.listen import noted, printed
 from core.notes.reading import Message, ReplyTo
 from core.notes.replay import Book, book, zone
@@ -23,6 +24,7 @@ class Reader:
     """Reads messages against a farm's book, each conversation in the light of what was said in it before."""
 
     start: Book
+    explains: bool = False  # whether each document also tells why, under `explain`
     _talks: dict[str, Book] = field(default_factory=dict)
     _counts: dict[str, int] = field(default_factory=dict)
 
@@ -32,7 +34,7 @@ class Reader:
 
     def read(self, text: str, at: datetime, *, author: str = "me") -> dict[str, Any]:
         """What one message on its own becomes, as the contract prints it."""
-        return reading_document(printed(noted(self.start, Message(text, at, author))))
+        return self._read(self.start, Message(text, at, author))[1]
 
     def read_in(self, conversation: str, message: Message, edit_of: int | None = None) -> dict[str, Any]:
         """What a message of a conversation becomes; `edit_of` is the number of the message that it replaces, counted from 0."""
@@ -42,9 +44,9 @@ class Reader:
         place = count if edit_of is None else edit_of
         edits = sum(note.chat == conversation and note.number == str(place) for note in known.notes)
         numbered = Message(message.text, message.at, message.author, conversation, str(place), edits, message.reply_to)
-        note = noted(known, numbered)
+        note, document = self._read(known, numbered)
         self._talks[conversation] = known.with_note(note) if note.id > known.last_id else known
-        return reading_document(printed(note))
+        return document
 
     def read_request(self, request: Any, at: datetime) -> dict[str, Any]:
         """What a line of `--jsonl` becomes; `at` is when it was sent unless it says so. One that is no message asks `what`."""
@@ -53,7 +55,17 @@ class Reader:
             return {"facts": [], "ask": {"why": "what", "text": NO_MESSAGE, "choices": []}, "unread": ""}
         if asked.conversation is not None:
             return self.read_in(asked.conversation, asked.message, asked.edit_of)
-        return reading_document(printed(noted(self.start, asked.message)))
+        return self._read(self.start, asked.message)[1]
+
+    def _read(self, known: Book, message: Message) -> tuple[Note, dict[str, Any]]:
+        """The note that the message would be, and its document."""
+        if not self.explains:
+            note = noted(known, message)
+            return note, reading_document(printed(note))
+        from core.notes.explain import explained  # noqa: PLC0415 - only who asks for it pays for it
+
+        note, why = explained(known, message)
+        return note, reading_document(printed(note)) | {"explain": why}
 
 
 @dataclass(frozen=True, slots=True)
