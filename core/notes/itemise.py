@@ -244,7 +244,7 @@ class Scan:
         ):
             return False
         before, known = self.items[-1], self.herd.tagged(self._key(following))
-        falls = any("breed" in item.marks for item in self.items)
+        falls = any("breed" in item.marks for item in self.items) and not self._begins_anew()
         counts = falls or self._told_of_kits()
         if before.sort in {"num", "animal"} and not counts and (known is not None or before.sort == "num"):
             return False
@@ -258,15 +258,18 @@ class Scan:
 
     def _told_of_kits(self) -> bool:
         """Whether the words so far count something: behind them `x5` is how many, never a buck. A comma before a doe begins anew."""
-        scope = self.items
-        if self.items[-1].sort in {"num", "animal"} and len(self.items) > 1 and self.items[-2].said in {",", "and", "&"}:
+        if self._begins_anew():
             return False
-        for place in range(len(scope) - 1, -1, -1):
-            if scope[place].sort == "break" or scope[place].said in ENDS_SENTENCE - {":"}:
+        for item in reversed(self.items):
+            if item.sort == "break" or item.said in ENDS_SENTENCE - {":"}:
                 return False
-            if scope[place].marks & COUNTING:
+            if item.marks & COUNTING:
                 return True
         return False
+
+    def _begins_anew(self) -> bool:
+        """Whether a comma, and behind it an animal, stand last: `14 kindled 8, 15 x3`."""
+        return len(self.items) > 1 and self.items[-1].sort in {"num", "animal"} and self.items[-2].said in {",", "and", "&", "\n"}
 
     def _days_said(self) -> bool:
         """`21d wt`, `litter 21d`: days, not dead ones."""

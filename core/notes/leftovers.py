@@ -11,8 +11,10 @@ from typing import Final
 from core.herd.litters import alive_now, the_litter
 from core.herd.state import Animal
 from core.notes.amounts import age_in_days
+from core.notes.animals import Mention
 from core.notes.clause import Clause
 from core.notes.items import Item
+from core.notes.measures import clock_time
 
 ASKED: Final = frozenset(
     {"num", "weight", "pair", "clock", "money", "temp", "date", "span", "dose", "cup", "percent", "sum", "code", "animal", "cage", "ordinal"}
@@ -38,15 +40,15 @@ def explained(c: Clause, i: int) -> bool:
             return True  # "refused two times"
         return _repeats(c, item) or _left_alive(c, i) or (item.spoken and item.value == 1 and _pronoun(c, i)) or _is_animal_of(c, i)
     if item.sort in {"animal", "code"}:
-        return _is_animal_of(c, i) or not c.found
+        return _is_animal_of(c, i) or (not c.found and bool((c.mention(i) or Mention((), "")).tags))
     if item.sort == "span":
         return item.value[1] in {"minute", "hour"} or c.said(i + 1) in {"early", "late", "overdue", "over", "later"} or _agrees(c, item)
     if item.sort == "clock":
-        return c.said(i - 1) in {"at", "around"}
+        return c.said(i - 1) in {"at", "around"} and clock_time(item.value) is not None
     if item.sort == "ordinal":
         return _counts_off(c, i)
     if item.sort == "date":
-        return c.told_due(i) or not c.found or _same_day(c, item)
+        return (not c.found and _can_be(c, item)) or c.told_due(i) or _same_day(c, item)
     return False
 
 
@@ -103,6 +105,11 @@ def _is_animal_of(c: Clause, i: int) -> bool:
     return mention.tag in named
 
 
+def _can_be(c: Clause, item: Item) -> bool:
+    """Whether the calendar has such a day."""
+    return any(c.resolved(item.value, direction).on for direction in ("past", "plan"))
+
+
 def _same_day(c: Clause, item: Item) -> bool:
     days = c.resolved(item.value, "past").on, c.resolved(item.value, "plan").on
     said = {value for found in c.found for value in found.values.values() if isinstance(value, date)}
@@ -110,16 +117,21 @@ def _same_day(c: Clause, item: Item) -> bool:
 
 
 def _agrees(c: Clause, item: Item) -> bool:
-    """Whether an age or a count of days is that of the statement's animal, its litter or its breeding; unknown ones pass."""
+    """Whether an age or a count of days is that of the statement's animal, its litter or its breeding; of an animal without any day it passes."""
     days = age_in_days(item)
     slack = NEAR_DAYS.get(item.value[1], 7)
-    known = [age for animal in _animals(c) for age in _ages(c, animal)]
-    return not known or any(abs(age - days) <= slack for age in known) or not c.found
+    animals = _animals(c)
+    known = [age for animal in animals for age in _ages(c, animal)]
+    known += [(c.today - born).days for found in c.found if isinstance(born := found.values.get("born"), date)]
+    return not c.found or (not known and bool(animals)) or any(abs(age - days) <= slack for age in known)
 
 
 def _animals(c: Clause) -> list[Animal]:
     tags = {
-        value for found in c.found for name, value in found.values.items() if name in {"who", "doe", "litter_of"} and isinstance(value, str)
+        value
+        for found in c.found
+        for name, value in found.values.items()
+        if name in {"who", "doe", "litter_of", "from_", "to", "tag"} and isinstance(value, str)
     }
     return [animal for tag in sorted(tags) if (animal := c.herd.find(tag))]
 

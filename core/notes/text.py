@@ -9,7 +9,7 @@ from typing import Final
 _ESCAPES: Final = re.compile(r"\x1b\[[0-?]*[ -/]*[@-~]|\x1b[@-_]")
 _MARKUP: Final = re.compile(r"</?[a-zA-Z][^<>]{0,40}>")
 #: `(1) 14 kindled 6; (2) R22 sold`: the numbers of a list.
-_NUMBERED: Final = re.compile(r"(^|[;:\n]\s*)\(\d{1,2}\)(?=\s+\S)")
+_NUMBERED: Final = re.compile(r"(^|[;:\n]\s*)\((\d{1,2})\)(?=\s+\S)")
 _SPACES: Final = re.compile(r"[^\S\n]+")
 _VULGAR: Final = re.compile(r"(\d?)\s?([\u00bc-\u00be\u2150-\u215e])")
 _PLAIN: Final = str.maketrans(
@@ -30,11 +30,25 @@ def cleaned(text: str) -> str:
             plain = "".join(_kept(sign) for sign in _ESCAPES.sub("", plain).replace("\r", "\n"))
     else:
         plain = _plain_unicode(text)
-    if "(" in plain:
-        plain = _NUMBERED.sub(r"\1", plain)
+    if "(1)" in plain:
+        plain = _unnumbered(plain)
     if "<" in plain:
         plain = _MARKUP.sub(" ", plain)
     return _SPACES.sub(" ", plain).strip()
+
+
+def _unnumbered(text: str) -> str:
+    """The text without the numbers of a list, which count from one; any other number in brackets is the note's own."""
+    expected = 1
+
+    def bare(found: re.Match[str]) -> str:
+        nonlocal expected
+        if int(found.group(2)) != expected:
+            return found.group()
+        expected += 1
+        return found.group(1)
+
+    return _NUMBERED.sub(bare, text)
 
 
 def _plain_unicode(text: str) -> str:

@@ -95,7 +95,7 @@ def read(c: Clause) -> None:
     for each in found[:1]:
         each.used.extend(used)
         each.values |= {"live_grams": live, "dressed_grams": dressed}
-        if any(item.sort in {"weight", "pair"} and _grams(c, item) is None for item in used):
+        if any(item.sort in {"weight", "pair", "clock"} and _grams(c, item) is None for item in used):
             each.need = first_need(each.need, Need("which_number", "dressed_grams", "Which weight is that? Ounces go up to 15."))
 
 

@@ -16,6 +16,7 @@ from core.notes.dates import Days
 from core.notes.fact import Tag
 from core.notes.items import Item
 from core.notes.kind import Example, Kind
+from core.notes.leftovers import ASKED
 from core.notes.measures import clock_time
 from core.notes.telling import own_words, whom
 from core.problem import Problem
@@ -103,6 +104,9 @@ def read(c: Clause) -> None:
         need = first_need(need, unknown_animal(unknown, "who", c.scene.words))
     if not text:
         need = first_need(need, Need("what", "text", "What should I remind you of?"))
+    lost = [item for item in c.items[:cue] if item.sort in ASKED and id(item) not in skip and item.said not in text]
+    if lost:
+        need = first_need(need, Need("what", "", f"I can't place \u201c{lost[0].said}\u201d in that. Please send it again in other words."))
     c.take(Found(Reminder, values, list(c.items), need))
 
 

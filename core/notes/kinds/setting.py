@@ -20,6 +20,7 @@ from core.notes.clause import Clause, Found, Need
 from core.notes.fact import SettingValue
 from core.notes.items import breed_said
 from core.notes.kind import Example, Kind
+from core.notes.leftovers import ASKED
 from core.notes.measures import clock_time
 from core.notes.telling import breed_written, grams, money
 from core.problem import Problem
@@ -69,6 +70,8 @@ CUES: Final = {
 }  # fmt: skip
 
 _BY_BREED: Final = frozenset({"bucks_a_breed", "does_a_breed", "target_weight", "colors_wanted"})
+#: Their value is a word.
+_WORDED: Final = frozenset({"date_order", "dotted_weight", "weight_units", "temperature_units", "timezone"})
 _FREE: Final = frozenset({"aim", "colors_wanted"})  # their words may name an animal
 _WEEKDAYS: Final = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 
@@ -94,7 +97,7 @@ def read(c: Clause) -> None:
         ]
     if "quiet" in text and len(times) > 1:
         for name, time in zip(("quiet_from", "quiet_to"), times, strict=False):
-            c.take(Found(SettingChanged, {"name": name, "value": time}, list(c.items)))
+            c.take(Found(SettingChanged, {"name": name, "value": time}, list(c.items), _more_than(c, 2)))
         return
     for name, wanted, value in _SETTINGS:
         if re.search(wanted, text):
@@ -102,13 +105,25 @@ def read(c: Clause) -> None:
             if said is not None:
                 used = list(c.items)
                 breed = next((breed for item in c.items if (breed := breed_said(item))), None) if name in _BY_BREED else None
-                more = (
-                    Need("what", "", "One thing at a time, please: send the setting and the rest each as its own note.")
-                    if c.explicit() and name not in _FREE
-                    else None
-                )
+                more = _beside_words(c, str(said)) if name in _FREE else _more_than(c, 0 if name in _WORDED else 1)
                 c.take(Found(SettingChanged, {"name": name, "value": said, "breed": breed}, used, more))
                 return
+
+
+def _more_than(c: Clause, most: int) -> Need | None:
+    """What is said where the words hold more numbers than the setting takes, or an animal."""
+    numbers = [item for item in c.items if item.sort == "time" or item.sort in ASKED - {"animal", "code"}]
+    return None if len(numbers) <= most and not c.explicit() else _one_thing()
+
+
+def _beside_words(c: Clause, said: str) -> Need | None:
+    """The same of a setting that is words: a number outside them."""
+    outside = [item for item in c.items if item.sort in ASKED - {"animal"} and item.said not in said]
+    return _one_thing() if outside else None
+
+
+def _one_thing() -> Need:
+    return Need("what", "", "One thing at a time, please: send the setting and the rest each as its own note.")
 
 
 def _whole(c: Clause) -> SettingValue | None:

@@ -99,7 +99,7 @@ def read(c: Clause) -> None:
         return  # something good to eat
     days, used = _withdrawal(c)
     doses = c.sorted_as("dose")
-    used += [c.items[i] for i in doses] + [item for item in c.items if item.marks & {"treat", "drug", "withdrawal", "gave"}]
+    used += [c.items[i] for i in doses[:1]] + [item for item in c.items if item.marks & {"treat", "drug", "withdrawal", "gave"}]
     c.used.update(id(item) for item in used)
     numbers = [i for i in c.sorted_as("num", "percent") if not c.known(i)]
     at = cue if cue is not None else drug

@@ -13,7 +13,7 @@ from core.handbook.weather import COLD_FROM_C, HEAT_FROM_C
 from core.herd.litters import alive_now, nests_at_risk
 from core.herd.matings import open_mating
 from core.herd.state import Event, Herd, Litter, Mating
-from core.notes.clause import Clause, Found
+from core.notes.clause import Clause, Found, when
 from core.notes.items import Item
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, noted, parts, said
@@ -158,7 +158,8 @@ def read(c: Clause) -> None:
     on = days.on or c.today
     if said is not None and said.shape != "near":
         on = c.resolved(said, "plan" if "supposed" in c.text() or "coming" in c.text() or "forecast" in c.text() else "past").on or on
-    c.take(Found(WeatherNoted, {"what": what, "celsius": celsius, "on": on}, [*used, *items]))
+    need = when(said) if items and days.on is None and on == c.today else None
+    c.take(Found(WeatherNoted, {"what": what, "celsius": celsius, "on": on}, [*used, *items], need))
 
 
 def _celsius(c: Clause, temps: list[int]) -> tuple[float | None, list[Item]]:

@@ -103,7 +103,7 @@ def read(c: Clause) -> None:
     if cue is None and any(item.said in {"gave", "ate", "eats", "eating"} for item in c.items):
         return  # what it was given or ate
     told = cue is not None or "weigh" in c.virtual
-    if len(c.explicit()) + sum(1 for i in c.sorted_as("num") if c.known(i)) <= 1:
+    if not c.found and len(c.explicit()) + sum(1 for i in c.sorted_as("num") if c.known(i)) <= 1:
         _told_before(c)
     weights = _weights(c, told=told)
     if not weights:
