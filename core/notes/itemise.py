@@ -14,6 +14,7 @@ from core.handbook.colors import color_words
 from core.herd.state import folded
 from core.notes.animals import HerdWords, Mention
 from core.notes.dates import DATE_FIRST, Said, ago_at, date_at
+from core.notes.heard import RIGHTED
 from core.notes.items import COUNTED, KG, LB, NO_MARKS, OZ, Item, key, pair_grams
 from core.notes.lexicon import BESIDE_NUMBER, Lexicon
 from core.notes.measures import amount_at, clock_time, measure
@@ -81,6 +82,9 @@ AFTER_COUPLE: Final = frozenset(
         "overnight",
     }
 )
+TRAITS_SAID: Final = frozenset({"type", "fur", "color", "size", "overall"})
+#: Letters said one by one, in a cage's place.
+TO_CAGE: Final = frozenset({"to", "into", "in", "over to", "onto"})
 NOON = 12  # not a figure: an hour of the day
 FIGURES_OF_WATCH: Final = 4
 SEXES: Final = {"m": frozenset({"bucks_word"}), "f": frozenset({"does_word"})}
@@ -106,6 +110,7 @@ SHORT_LABELS: Final = {
 #: Words behind which `x5` says how many.
 COUNTING: Final = frozenset({"wean", "kindle", "had", "lose", "die", "kits", "litter", "sell", "cull", "foster", "count", "bag", "treat"})
 LETTERS_OF_TAG: Final = 3  # the most letters that a tag begins with
+Settled = tuple[frozenset[str], tuple[str | None, str | None] | None, frozenset[str]]
 #: Words that may be more than themselves; all longer others are only looked up.
 OWN_CASE: Final = frozenset(
     {*SHORT_LABELS, *WEANED_LABELS, *SEX_WORDS, *PLURAL_SEX, *NUMBERED_WORDS, *DATE_FIRST, *ORDINALS, *NUMBER_FIRST, *HOMOPHONES, "couple"}
@@ -113,10 +118,20 @@ OWN_CASE: Final = frozenset(
 
 
 @lru_cache(maxsize=1)
-def plain_words(lexicon: Lexicon) -> frozenset[str]:
-    """Everyday words with no part in any phrase: most of what chatty people write, and quickly passed."""
-    bearing = lexicon.single.keys() | lexicon.longer.keys() | BESIDE_NUMBER.keys() | OWN_CASE
-    return frozenset(word for word in lexicon.known - bearing if len(word) > LETTERS_OF_TAG)
+def settled_words(lexicon: Lexicon) -> dict[str, Settled]:
+    """Words that are read the same wherever they stand, but for a phrase that they may begin: most of every note, and quickly passed.
+
+    Word -> second words of its phrases, the item's value, its marks.
+    """
+    open_words = BESIDE_NUMBER.keys() | OWN_CASE | color_words().keys() | {"k", "x", "a", "an"}
+    found: dict[str, Settled] = {}
+    for word in filter(str.isalpha, lexicon.known - open_words):
+        marks = lexicon.single.get(word, NO_MARKS)
+        found[word] = (frozenset(lexicon.longer.get(word, ())), _named(word, marks), marks)
+    return found
+
+
+NOTHING: Final = Token("p", "", "", 0, 0, glued=False)  # past the end
 
 
 class Scan:
@@ -132,20 +147,32 @@ class Scan:
     def run(self) -> list[Item]:
         """All items, in order."""
         tokens = self.tokens
-        plain = plain_words(self.lexicon)
+        settled = settled_words(self.lexicon)
+        names = self.herd.names
+        add = self.items.append
         self._mend()
-        while self.at < len(tokens):
-            token = tokens[self.at]
-            if token.key in plain and token.key not in self.herd.names:
-                self.items.append(Item("word", self.at, self.at + 1, None, NO_MARKS, token.text, token.glued))
-                self.at += 1
-            elif token.sort == WORD:
+        while self.at < len(tokens):  # figures split tokens as they are read
+            at = self.at
+            token = tokens[at]
+            word = token.key
+            easy = settled.get(word)
+            if easy is not None and word not in names:
+                following = tokens[at + 1] if at + 1 < len(tokens) else NOTHING
+                if following.key not in easy[0] and (len(word) > LETTERS_OF_TAG or not self._may_be_tag(word, following)):
+                    add(Item("word", at, at + 1, easy[1], easy[2], token.text, token.glued))
+                    self.at = at + 1
+                    continue
+            if token.sort == WORD:
                 self._word(token)
             elif token.sort == "p":
                 self._mark(token)
             else:
                 self._figure(token)
         return self.items
+
+    def _may_be_tag(self, word: str, following: Token) -> bool:
+        """Whether a short word could be the letters of a tag or of a code such as `B3`."""
+        return following.glued or word in HEARD_LETTERS or word.upper() in self.herd.prefixes
 
     def _key(self, at: int) -> str:
         return key(self.tokens, at)
@@ -180,6 +207,8 @@ class Scan:
         if word == "x" and self._times():
             return
         if (word in SEX_WORDS or word in PLURAL_SEX) and self._sexed(word):
+            return
+        if (len(word) == 1 or word in SPELLED) and self._spelled_cage(word):
             return
         if self._letters_of_tag(token) or (word in NUMBERED_WORDS and (self._cage() if word in CAGE_WORDS else self._rabbit())):
             return
@@ -339,6 +368,8 @@ class Scan:
                 return True
             self.at = at - 1
         number = self._tag_number(at, word)
+        if number and owned and self._key(number[1]) in COUNTED:
+            number = None  # "the red doe's seven kits"
         if number:
             known = self.herd.tagged(number[0])
             if plural and (known is None or known.sex != sex):
@@ -468,6 +499,18 @@ class Scan:
             self._animal((known.tag,), self.at + 2)
         else:
             self._add("code", self.at + 2, (token.key + number.key).upper())
+        return True
+
+    def _spelled_cage(self, word: str) -> bool:
+        """`moved thirty one to c four`: a letter and a spoken number where the animal goes."""
+        if self._key(self.at + 1) not in NUMBER_WORDS or not self.items or self.items[-1].said not in TO_CAGE:
+            return False
+        if not any("move" in item.marks for item in self.items[-8:]):  # not a figure: words
+            return False
+        found = amount_at(self.tokens, self.at + 1)
+        if found is None or found[3] or self._key(found[1]) in COUNTED | LB | OZ | KG:
+            return False
+        self._add("cage", found[1], f"{SPELLED.get(word, word.upper())}{int(found[0])}")
         return True
 
     def _cage(self) -> bool:
@@ -630,7 +673,11 @@ class Scan:
         if word in {"to", "too", "for", "fore"}:
             if after in {"dead", "alive", "live", "died"} and after_number:
                 return True
-            if after in LB | OZ | {"cups"}:
+            if after in LB | OZ | {"cups", "falls"}:
+                return True
+            if before in TRAITS_SAID and after in TRAITS_SAID | {"", ",", "and"} and after != before:
+                return True
+            if after == "more" and before in {"lost", "lose", "found", "died", "had"}:
                 return True
             if before in {"is", "are", "has"} and after in color_words():
                 return True
@@ -644,6 +691,7 @@ class Scan:
                 "had",
                 "kindled",
                 "has",
+                "fostered",
                 "bought",
                 "weaned",
                 "bucks",
@@ -696,6 +744,10 @@ class Scan:
         """Put slips right in words that nobody knows, before any of them is read."""
         for at, token in enumerate(self.tokens):
             word = token.key
+            if word in RIGHTED and word not in self.herd.names:
+                RIGHTED[word](self.tokens, at, self.herd)
+                token = self.tokens[at]
+                word = token.key
             if token.sort != WORD or word in self.lexicon.known or word in self.herd.names or word in OWN_WORDS:
                 continue
             if token.capital and at and self.tokens[at - 1].key not in ENDS_SENTENCE and not self._shouted():

@@ -67,6 +67,7 @@ NOT_THIS: tuple[str, ...] = (
     "new gate on the barn",
     "14 kindled 8",
     "sold 31 $55",
+    "The school class named every one of Thistle's babies",
 )
 
 OPENS: Final = ("new",)
@@ -231,7 +232,7 @@ def _name(c: Clause, place: int | None) -> tuple[str | None, list[Item]]:
         if (
             after < len(c.items)
             and c.items[after].sort in {"word", "animal"}
-            and not c.items[after].marks & {"condition", "palpate", "plan", "question", "list"}
+            and not c.items[after].marks & {"condition", "palpate", "plan", "question", "list", "all", "each", "kits", "no_count", "pronoun"}
             and after != place
         ):
             item = c.items[after]
@@ -266,6 +267,8 @@ def _name_behind_tag(c: Clause, place: int) -> tuple[str | None, list[Item]]:
 
 def _detail(c: Clause) -> None:
     """`R22 is a doe`, `15 is named Ivy`, `33 born 7/19`."""
+    if not c.has("name_word", "born_word", "doe_word", "buck_word"):
+        return
     places = c.explicit() or [i for i in c.sorted_as("num") if c.known(i) and (i == c.opening() or c.said(i - 1) == "animal")]
     if len(places) != 1 or c.found:
         return

@@ -60,6 +60,8 @@ CUES: Final = {
 
 def read(c: Clause) -> None:
     """An animal and its new cage: `14 to B3`, `moved thistle over to cage c seven`."""
+    if not (c.has("move", "cage_word") or c.sorted_as("cage", "code")):
+        return
     if _each_to_its_cage(c) or _from_cage_to_cage(c):
         return
     cage, used = _cage(c)

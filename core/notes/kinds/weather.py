@@ -108,10 +108,14 @@ SMALL_WORDS: Final = frozenset(
     ]
 )
 
+BEGINS: Final = frozenset(CUES)
+
 
 def read(c: Clause) -> None:
     """Frost, cold or heat; degrees where they were said, in the farm's scale unless the note names one."""
     temps = c.sorted_as("temp")
+    if not temps and c.marks.isdisjoint(BEGINS):
+        return
     places = c.each("weather:frost", "weather:cold", "weather:heat", "weather:other")
     word = next((mark.removeprefix("weather:") for i in places for mark in sorted(c.items[i].marks) if mark.startswith("weather:")), None)
     verb = c.first("degrees_verb")
