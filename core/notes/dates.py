@@ -356,9 +356,7 @@ def _weekday(tokens: Sequence[Token], at: int, key: str) -> tuple[Said, int] | N
         if not (anchored or ending or starting or tokens[at].sort == "date"):
             return None
     end = at + 1
-    if after == "s" and end < len(tokens) and tokens[end].glued:
-        end += 1
-    if _key(tokens, end) in PARTS_OF_DAY:
+    if after in PARTS_OF_DAY:
         end += 1
     if _key(tokens, end) == "week" and before != "last":
         return Said("weekday", WEEKDAYS[key], 1, None, "week"), end + 1
@@ -484,8 +482,7 @@ def _weekday_days(said: Said, today: date, direction: str, _order: str) -> Days:
 def _day_days(said: Said, today: date, direction: str, _order: str) -> Days:
     """The latest such day of a month, or the next one; of the month that was said beside it."""
     if said.modifier:
-        first = _whole_month_days(said, today, direction, "").on
-        return Days(_exact(first.year, first.month, said.a) if first else None)
+        return Days(_exact(*_month_beside(said, today), said.a))
     for step in range(13):
         months = today.year * 12 + today.month - 1 + (step if direction == "plan" else -step)  # not a figure: months in a year
         found = _exact(months // 12, months % 12 + 1, said.a)  # not a figure: months in a year
@@ -553,9 +550,14 @@ def _weekend_days(said: Said, today: date, direction: str, _order: str) -> Days:
     return Days(saturday, saturday + timedelta(1))
 
 
-def _whole_month_days(said: Said, today: date, _direction: str, _order: str) -> Days:
+def _month_beside(said: Said, today: date) -> tuple[int, int]:
+    """Year and month of `last month`, `this month` or `next month`."""
     months = today.year * 12 + today.month - 1 + {"last": -1, "next": 1}.get(said.modifier, 0)  # not a figure: months in a year
-    year, month = months // 12, months % 12 + 1  # not a figure: months in a year
+    return months // 12, months % 12 + 1  # not a figure: months in a year
+
+
+def _whole_month_days(said: Said, today: date, _direction: str, _order: str) -> Days:
+    year, month = _month_beside(said, today)
     return Days(date(year, month, 1), date(year, month, calendar.monthrange(year, month)[1]))
 
 

@@ -112,8 +112,6 @@ def _words(tokens: Sequence[Token], at: int, end: int) -> str:
 
 
 def _unit_name(unit: str) -> str:
-    if unit in LB:
-        return "lb"
     if unit in OZ:
         return "oz"
     return "kg" if unit in KG else "g"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.core.notes.kinds.reads import Note, fact, holds, note
+from tests.core.notes.kinds.reads import Note, fact, holds, note, unrecorded
 
 DAYS: list[Note] = [
     note("bred 15 to Flint night before last", fact("bred", doe="15", buck="3", on="2026-11-23")),
@@ -20,6 +20,18 @@ DAYS: list[Note] = [
     note("remind me in 99999 days to trim nails on 9", ask="when"),
     note("list 32 for 60 until new year's", fact("for_sale", who="32", price="60.00", until="2027-01-01")),
     note("keep 32 until new years eve", fact("planned", who="32", what="keep", until="2026-12-31")),
+    note("breed 15 to Flint next month on the 5th", fact("planned", who="15", what="breed", on="2026-12-05", with_="3")),
+    note("breed 15 to Flint on the 5th of next month", fact("planned", who="15", what="breed", on="2026-12-05", with_="3")),
+    note("butcher 12 on the 31st of this month", ask="when"),
+    note("weighed 31 4-6 on the 45th", ask="when"),
+    note("14 kindled 8 on the 31st day", fact("kindled", doe="14", born=8)),
+    note("bred 15 to Flint november the 20th", fact("bred", doe="15", buck="3", on="2026-11-20")),
+    note("butcher 12 in march 2027", fact("planned", who="12", what="cull", on="2027-03-01", until="2027-03-31")),
+    note("bred 15 to Flint last weekend", ask="when"),
+    note("palpated 22 day 14 bred", fact("palpated", doe="22", result="bred")),
+    unrecorded("breed 15 to Flint 2 weeks from weaning"),
+    unrecorded("12 may 3 weeks on be ready"),
+    unrecorded("sold Pip 3 mo buck for 40"),
 ]
 
 AMOUNTS: list[Note] = [
