@@ -25,6 +25,7 @@ import pytest
 from bot.cli import PLACES
 from bot.commands.page import page as commands_page
 from core.herd.wishes import BY_BREED, WISHES, normal
+from core.notes.crib_page import page as crib_page
 from core.notes.page import page as notes_page
 from core.notes.settings_page import ABOUT
 from core.notes.settings_page import page as settings_page
@@ -220,8 +221,8 @@ def test_readme_has_the_two_commands() -> None:
 
 @pytest.mark.parametrize(
     ("name", "made"),
-    [("notes", notes_page), ("settings", settings_page), ("commands", commands_page)],
-    ids=["notes", "settings", "commands"],
+    [("notes", notes_page), ("crib", crib_page), ("settings", settings_page), ("commands", commands_page)],
+    ids=["notes", "crib", "settings", "commands"],
 )
 def test_generated_pages_are_current(name: str, made: object) -> None:
     """The committed page is what the program says now; each page's head tells the command that makes it."""

@@ -9,14 +9,16 @@ from typing import Any, Final
 
 from core.notes.fact import Fact
 from core.notes.kind import Example, Kind
-from core.notes.kinds import KINDS
+from core.notes.kinds import KIND_OF
+from core.notes.situations import SITUATIONS, Situation
 
 _HEAD: Final = """# What a note can say
 
-Every kind of note, with words that give it and the fact that comes of them. Made by `python -m core.notes.page`; don't edit it by hand.
+By what goes on in the barn: every kind of note, with words that give it and the fact that comes of them. Made by `python -m core.notes.page`; don't edit it by hand.
 The examples are read against an invented farm, and a test fails where one is read otherwise.
 
-`haynote read` shows what a note of yours would become, and writes nothing down.
+`haynote read` shows what a note of yours would become, and writes nothing down; `haynote read --explain` also shows why.
+On one page, for the barn wall: [Crib](crib.md).
 
 - Animals stand under their tags: `who` for any animal; `doe`, `buck`, `dam`, `sire` where the sex is part of the meaning. Untagged kits are
   `litter_of` the doe, with a `count`.
@@ -33,12 +35,23 @@ _TYPES: Final = {
 
 def page() -> str:
     """The whole page, in Markdown."""
-    return "\n\n".join((_HEAD, *(_section(kind) for kind in KINDS))) + "\n"
+    return "\n\n".join((_HEAD, _contents(), *(_situation(one) for one in SITUATIONS))) + "\n"
+
+
+def _contents() -> str:
+    """Where to look: each situation with its kinds."""
+    return "\n".join(f"- [{one.name.capitalize()}](#{one.name.replace(' ', '-')}): {', '.join(one.kinds)}" for one in SITUATIONS)
+
+
+def _situation(situation: Situation) -> str:
+    """A situation: in short, then kind by kind."""
+    short = " · ".join(_cell(saying) for saying in situation.sayings)
+    return "\n\n".join((f"## {situation.name.capitalize()}", f"In short: {short}", *(_section(KIND_OF[name]) for name in situation.kinds)))
 
 
 def _section(kind: Kind) -> str:
     """One kind: what it is, its fields, words that say it, words that don't."""
-    parts = [f"## {kind.name}", _about(kind.fact), f"Fields: {', '.join(_fields(kind.fact))}."]
+    parts = [f"### {kind.name}", _about(kind.fact), f"Fields: {', '.join(_fields(kind.fact))}."]
     if kind.examples:
         rows = [f"| {_cell(one.text)} | {'<br>'.join(f'`{fact}`' for fact in facts_of(kind, one))} |" for one in kind.examples]
         parts.append("\n".join(("| note | becomes |", "|---|---|", *rows)))

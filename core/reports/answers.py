@@ -15,6 +15,8 @@ from core.herd.state import Animal, Herd
 from core.notes.journal import Entry
 from core.notes.kinds.query import Query
 from core.notes.replay import Book, local_day
+from core.notes.settings_page import ABOUT
+from core.notes.situations import SITUATIONS, situation_named
 from core.reply import Choice, Reply
 from core.reports import asking
 from core.reports.ailing import ailing, ailing_line, all_ailing
@@ -44,6 +46,7 @@ HELP = (
     "list 32 for 60 until dec 20",
     "Ask me: who's due · why 14 · 15 x 7? · who should I keep · feed · herd · digest",
     "Wrong? Say undo, or: no, 15 not 14",
+    f"More: help and one of {', '.join(one.name.split()[0] for one in SITUATIONS if one.kinds != ('remark',))}",
 )
 
 
@@ -260,8 +263,13 @@ def _picture(asked: Asked) -> Reply:
     return Reply(("I can't draw pictures yet. In words:", *told.lines), told.choices)
 
 
-def _help(_asked: Asked) -> Reply:
-    return Reply(HELP)
+def _help(asked: Asked) -> Reply:
+    """What can be said, or what can be said of one thing: `help weights`."""
+    situation = situation_named(asked.said)
+    if situation is None:
+        return Reply(HELP)
+    notes = [note for _, note in ABOUT.values()] if situation.kinds == ("setting",) else situation.sayings
+    return Reply((f"{situation.name.capitalize()}, for example:", *notes))
 
 
 #: What answers each thing that can be asked about.

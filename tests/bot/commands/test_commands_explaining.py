@@ -35,7 +35,7 @@ def test_a_note_in_words(machine: Machine) -> None:
     [
         ("14 kindled", "asks how_many: kindled (kindling.py:"),
         ("14 kindled", "; lacks born"),
-        ("14 k8 1d, 12 dn 0", "  left over: "),
+        ("weighed 31 32 4-1", "  left over: "),
         ("14 hasn't kindled yet", "  no rule was tried: it says that something is not so"),
         ("14 kindled eight no seven", "taken back by the speaker: eight no"),
         ("no, 15 not 14", "not cut into statements: it is one thing as a whole"),

@@ -15,7 +15,7 @@ from core.notes.kinds import KIND_OF, KINDS
 @pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.name)
 def test_every_kind_has_its_section_with_examples(kind: object) -> None:
     """A heading, what it is, its fields, and a note that gives it; `from` and `with` stand without an underscore."""
-    section = notes_page.page().split(f"\n## {kind.name}\n", 1)[1].split("\n## ", 1)[0]  # type: ignore[attr-defined]
+    section = notes_page.page().split(f"\n### {kind.name}\n", 1)[1].split("\n## ", 1)[0].split("\n### ", 1)[0]  # type: ignore[attr-defined]
     assert "Fields: `" in section
     assert "_`" not in section
     assert "| note | becomes |" in section

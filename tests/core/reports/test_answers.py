@@ -190,6 +190,15 @@ def test_help_shows_notes_and_questions() -> None:
     assert "doe 14 kindled 8, 2 dead" in ask(farm(), "help").lines
 
 
+def test_help_with_one_thing() -> None:
+    """Notes for one situation; every setting where those are asked for."""
+    barn = farm()
+    told = answered(Query(about="help"), barn.herd, TODAY, (), "help breeding").lines
+    assert told[0] == "Breeding, for example:"
+    assert "bred 15 to Flint, 2 falls" in told
+    assert "quiet until 6:00" in answered(Query(about="help"), barn.herd, TODAY, (), "help settings").lines
+
+
 # --- lists of the herd --------------------------------------------------------------------------------------------
 
 
