@@ -1,0 +1,127 @@
+"""What an ear makes of the barn's words when a note is dictated: letters said one by one, and words that only sound like the one meant.
+
+A word is put right only where the words beside it leave no other sense; what stays doubtful is left to be asked about.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from typing import Final
+
+from core.notes.animals import HerdWords
+from core.notes.items import LB, OZ, key
+from core.notes.numbers import NUMBER_WORDS
+from core.notes.tokens import NUMBER, WORD, Token
+
+SPELT: Final = frozenset({"bcs", "dq"})
+SORE_PLACES: Final = frozenset(
+    {"hock", "hocks", "hawk", "hawks", "hox", "foot", "feet", "eye", "eyes", "ear", "ears", "toe", "toes", "nose"}
+)
+BREEDS: Final = frozenset({"bred", "breed", "bread", "red", "rebred", "put", "refused"})
+PALPATED_TAILS: Final = frozenset({"pated", "patted", "paid", "pate"})
+BUCK_SAID: Final = frozenset({"buck", "book", "bucks", "books", "boys", "males"})
+SEXED_KITS: Final = frozenset({"wean", "weaned", "waned", "kits", "litter", *BUCK_SAID})
+WHEN_DUE: Final = frozenset({"when", "whens", "who", "whos"})
+BEHIND_DUE: Final = frozenset({"", "this", "next", "today", "tomorrow", "soon", "on", "in", "?"})
+NEAR = 4  # words: as far as the ear's guess is borne out by others
+
+
+def _is_number(token: Token) -> bool:
+    return token.sort == NUMBER or token.key in NUMBER_WORDS
+
+
+def _become(token: Token, word: str) -> None:
+    token.key = token.text = word
+
+
+def _join(tokens: list[Token], at: int, end: int, word: str) -> None:
+    tokens[at:end] = [Token(WORD, word, word, tokens[at].start, tokens[end - 1].end, tokens[at].glued)]
+
+
+def _spelt(tokens: list[Token], at: int, _herd: HerdWords) -> None:
+    """`b c s`, `d q`."""
+    said, end = "", at
+    while end < len(tokens) and len(tokens[end].key) == 1 and tokens[end].sort == WORD and (end == at or not tokens[end].glued):
+        said, end = said + tokens[end].key, end + 1
+        if said in SPELT:
+            _join(tokens, at, end, said)
+            return
+
+
+def _club(tokens: list[Token], at: int, herd: HerdWords) -> None:
+    """`a four h kid`; `four flint` behind `lift`."""
+    if key(tokens, at + 1) == "h":
+        _join(tokens, at, at + 2, "4h")
+    elif key(tokens, at + 1) in herd.names and key(tokens, at - 1) in {"lift", "lifted"}:
+        _become(tokens[at], "for")
+
+
+def _toward(tokens: list[Token], at: int, herd: HerdWords) -> None:
+    """`bred fifteen two flint`: a name behind the doe and her mating."""
+    before = [token.key for token in tokens[max(at - NEAR, 0) : at]]
+    named = key(tokens, at + 1) in herd.names or key(tokens, at + 1) in {"buck", "book"}
+    if named and not BREEDS.isdisjoint(before) and (LB | OZ).isdisjoint(before):
+        _become(tokens[at], "to")
+
+
+def _sore(tokens: list[Token], at: int, _herd: HerdWords) -> None:
+    following = key(tokens, at + 1)
+    if following in SORE_PLACES:
+        _become(tokens[at], "sore")
+        if following in {"hawk", "hawks", "hox"}:
+            _become(tokens[at + 1], "hock" if following == "hawk" else "hocks")
+
+
+def _mites(tokens: list[Token], at: int, _herd: HerdWords) -> None:
+    if key(tokens, at - 1) in {"ear", "ears", "year", "fur"}:
+        _become(tokens[at], "mites")
+
+
+def _palpated(tokens: list[Token], at: int, _herd: HerdWords) -> None:
+    if key(tokens, at + 1) in PALPATED_TAILS:
+        _join(tokens, at, at + 2, "palpated")
+
+
+def _does(tokens: list[Token], at: int, _herd: HerdWords) -> None:
+    """`two bucks three doze`."""
+    counted = at > 0 and _is_number(tokens[at - 1])
+    if counted and not SEXED_KITS.isdisjoint(token.key for token in tokens[: at + NEAR]):
+        _become(tokens[at], "does")
+
+
+def _bred(tokens: list[Token], at: int, herd: HerdWords) -> None:
+    """`red dough sixteen to book three`: a doe, and a buck behind `to`."""
+    if not (_named(tokens, at + 1, herd) and key(tokens, at - 1) in {"", "and", "then", "um", "uh", "so", "i", "we"}):
+        return
+    for place in range(at + 2, min(at + 2 + NEAR, len(tokens) - 1)):
+        if tokens[place].key in {"to", "two", "too", "with"} and _named(tokens, place + 1, herd):
+            _become(tokens[at], "bred")
+            return
+
+
+def _named(tokens: Sequence[Token], at: int, herd: HerdWords) -> bool:
+    said = key(tokens, at)
+    return said in herd.names or said in {"doe", "dough", "buck", "book"} or (at < len(tokens) and _is_number(tokens[at]))
+
+
+def _due(tokens: list[Token], at: int, _herd: HerdWords) -> None:
+    if key(tokens, 0) in WHEN_DUE | {"um", "uh"} and key(tokens, at + 1) in BEHIND_DUE:
+        asked = any(token.key in WHEN_DUE for token in tokens[:at])
+        if asked:
+            _become(tokens[at], "due")
+
+
+RIGHTED: Final[Mapping[str, Callable[[list[Token], int, HerdWords], None]]] = {
+    **dict.fromkeys(("b", "d"), _spelt),
+    "four": _club,
+    "two": _toward,
+    "too": _toward,
+    "soar": _sore,
+    "mights": _mites,
+    "mice": _mites,
+    "pal": _palpated,
+    **dict.fromkeys(("doze", "dose", "doughs", "dues"), _does),
+    "red": _bred,
+    "do": _due,
+    "dew": _due,
+}

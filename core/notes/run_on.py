@@ -1,0 +1,101 @@
+"""Where a note that is told in one breath begins to speak of something else, with no comma and no `and` to say so.
+
+A verb of the barn with its animal behind it, or an animal with its verb behind it, begins a new statement once the one before has both.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from core.notes.clause import LEADS, Clause, Scene
+from core.notes.items import Item
+
+#: Verbs that an animal may stand right behind; a number behind them may be a tag.
+BEFORE_ANIMALS: Final = frozenset({"breed", "palpate", "wean", "move", "box", "treat", "weigh", "cull", "sell"})
+#: Verbs that an animal may stand right before.
+BEHIND_ANIMALS: Final = BEFORE_ANIMALS | {"kindle", "litter_born", "had", "lose", "refuse", "bite", "die", "fault"}
+COPULAS: Final = frozenset({"is", "has", "was", "got", "just", "also", "still", "looks", "seems"})
+BETWEEN: Final = frozenset({"the", "of", "for", "from", "in", "on", "with", "out", "out of", "off", "off of", "doe", "buck"})
+#: Behind them an animal is not the first of a new statement.
+LEADING: Final = (
+    LEADS
+    | BETWEEN
+    | {
+        "and",
+        "&",
+        ",",
+        "than",
+        "like",
+        "that",
+        "and then",
+        "or",
+        "vs",
+        "over to",
+        "into",
+        "my",
+        "our",
+        "her",
+        "his",
+        "when",
+        "if",
+        "as",
+        "because",
+        "until",
+        "til",
+        "til",
+    }
+)
+REACH: Final = 3  # items between a verb and its animal
+LEAST: Final = 3  # items: a statement has a verb, an animal and mostly something said of it
+
+
+def begins_anew(items: list[Item], start: int, i: int, scene: Scene) -> bool:
+    """Whether a new statement begins at `i` of a sentence whose last one began at `start`."""
+    item = items[i]
+    if i - start < LEAST - 1:
+        return False
+    if item.sort == "word":
+        return bool(item.marks & BEFORE_ANIMALS) and _verb_first(items, start, i, scene)
+    return item.sort in {"animal", "num"} and _animal_first(items, start, i, scene)
+
+
+def _verb_first(items: list[Item], start: int, i: int, scene: Scene) -> bool:
+    """`... weaned sixteen two bucks`: the verb of another animal."""
+    if (
+        not (items[i].start == 0 or _whole(items[start:i], scene))
+        or items[i - 1].said in LEADING | COPULAS
+        or "negation" in items[i - 1].marks
+    ):
+        return False
+    place = i + 1
+    while place < min(len(items), i + 1 + REACH) and items[place].said in BETWEEN:
+        place += 1
+    return place < len(items) and _named(items, place, scene)
+
+
+def _animal_first(items: list[Item], start: int, i: int, scene: Scene) -> bool:
+    """`... moss weighs nine pounds`: another animal, and its verb behind it."""
+    if i + 2 > len(items) - 1 and not (i + 1 < len(items) and items[i + 1].marks & BEHIND_ANIMALS):
+        return False
+    before, following = items[i - 1], items[i + 1]
+    if before.said in LEADING or before.marks & (BEHIND_ANIMALS | {"negation"}) or before.said in COPULAS:
+        return False
+    if items[i].sort == "num" and not (following.marks & BEFORE_ANIMALS):
+        return False
+    if items[i].unit == "possessive" or not (following.marks & BEHIND_ANIMALS or following.said in COPULAS):
+        return False
+    return _named(items, i, scene) and _whole(items[start:i], scene)
+
+
+def _named(items: list[Item], place: int, scene: Scene) -> bool:
+    item = items[place]
+    if item.sort == "animal":
+        return True
+    beside = Clause(items[place : place + LEAST + 1], scene)
+    return item.sort == "num" and beside.known(0) is not None and not beside.counted(0)
+
+
+def _whole(items: list[Item], scene: Scene) -> bool:
+    """Whether a piece has its verb and its animal."""
+    told = Clause(items, scene)
+    return bool(told.marks & BEHIND_ANIMALS) and any(_named(items, place, scene) for place in range(len(items)))
