@@ -166,23 +166,36 @@ def told(one: Pass) -> dict[str, Json]:
     """One pass as plain values."""
     at_statements = {id(clause) for clause in one.clauses}
     whole = [trial for trial in one.trials if id(trial.clause) not in at_statements]
+    tried: dict[int, list[Trial]] = {}
+    for trial in one.trials:
+        tried.setdefault(id(trial.clause), []).append(trial)
+    users = _users(one)
     kept = {id(item) for item in one.kept}
     return {
         "text": one.text,
         "road": one.road or None,
         "tokens": [token.text for token in one.tokens],
-        "items": [_item(one, item) for item in one.items],
+        "items": [_item(item, users.get(id(item), set())) for item in one.items],
         "put_right": [item.said for item in one.items if id(item) not in kept],
         "whole": {"fired": _fired(one, whole), "nearly": [_nearly(trial) for trial in whole if not trial.taken]},
-        "statements": [_statement(one, clause) for clause in one.clauses],
+        "statements": [_statement(one, clause, tried.get(id(clause), [])) for clause in one.clauses],
         "facts": [to_json(fact) for fact in one.reading.facts],
         "unread": one.reading.unread,
     }
 
 
-def _item(one: Pass, item: Item) -> dict[str, Json]:
+def _users(one: Pass) -> dict[int, set[str]]:
+    """The kinds that used an item in a reading that stands, by the item's id."""
+    users: dict[int, set[str]] = {}
+    for trial in one.trials:
+        for found, _ in trial.taken:
+            for item in found.used if _taken_back(one, trial, found) is None else ():
+                users.setdefault(id(item), set()).add(found.fact.kind)
+    return users
+
+
+def _item(item: Item, users: Iterable[str]) -> dict[str, Json]:
     """What a word or number was taken for, the cues that it is, and the kinds that used it."""
-    users = {found.fact.kind for trial in one.trials for found in trial.clause.found if any(each is item for each in found.used)}
     return {"said": item.said, "as": item.sort, "value": _value(item), "cues": sorted(item.marks), "used_by": sorted(users)}
 
 
@@ -207,9 +220,8 @@ def _value(item: Item) -> str | None:
             return str(value)
 
 
-def _statement(one: Pass, clause: Clause) -> dict[str, Json]:
+def _statement(one: Pass, clause: Clause, trials: Iterable[Trial]) -> dict[str, Json]:
     """One statement: what it says, the rules that fired, those that almost did, and what nobody took."""
-    trials = [trial for trial in one.trials if trial.clause is clause]
     return {
         "text": clause.text(),
         "about": clause.subject.tag if clause.subject else None,
