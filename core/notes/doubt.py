@@ -23,6 +23,10 @@ from core.problem import WHY, Problem
 #: Kinds that may be told twice without a question.
 REPEATABLE = frozenset({"query", "undo", "correct", "remark", "remind"})
 
+#: Kinds that change nothing but the animal they tell of.
+OF_ITS_OWN = frozenset({"weighed", "condition", "temper", "scored", "fault", "shown"})
+_ALL_ANIMALS = ("who", "doe", "buck", "dam", "sire", "litter_of", "from_", "to", "with_", "tag")
+
 _AGAIN = re.compile(r"\b(?:another|again)\b", re.IGNORECASE)
 
 #: The field that a question about a problem is answered with, by the kind's own fields.
@@ -44,7 +48,7 @@ def settled(book: Book, message: Message, meaning: Meaning) -> Meaning:
         if fact in before and fact.kind not in REPEATABLE:
             doubts.append((_said_before(fact, book.herd), fact))
             continue
-        problem = problem_with(_with(book, message, kept), message, fact)
+        problem = problem_with(_with(book, message, kept, fact), message, fact)
         if problem is None or (meaning.sure and problem.code == "confirm"):
             kept.append(fact)
         else:
@@ -83,10 +87,12 @@ def herd_at(book: Book, fact: Fact, today: date) -> Herd:
     return (herd if known else book.herd).on_day(on)
 
 
-def _with(book: Book, message: Message, kept: Sequence[Fact]) -> Book:
-    """The book with what the same message has told so far."""
-    if not kept:
-        return book
+def _with(book: Book, message: Message, kept: Sequence[Fact], fact: Fact) -> Book:
+    """The book with what the same message has told so far, where that can bear on the fact."""
+    if all(each.kind in OF_ITS_OWN for each in kept):
+        told_of = {getattr(each, "who", None) for each in kept}
+        if not any(getattr(fact, field, None) in told_of for field in _ALL_ANIMALS):
+            return book
     return book.with_note(Note(book.last_id + 1, message.text, message.at, message.author, facts=tuple(kept)))
 
 

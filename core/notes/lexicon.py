@@ -21,10 +21,10 @@ Phrases = Mapping[str, tuple[Phrase, ...]]  # first word -> its phrases, longest
 SHARED: Final = {
     "alive": "viable | wiggly | breathing | all live | alive and kicking | living and | thriving | moving around | alive | live | living | lived | survived | surviving | wiggling | wriggling | squirming | made it | livebirth | lives | alives"
     " | liveborn | live born | born alive | alive and well | doing fine | doing good | doing well",
-    "dead": "passed | passed away | nonviable | non viable | not viable | lifeless | perished | no heartbeat | not living | expired | didnt live | did not live | dead | died | stillborn | still born | doa | ded | deads | dies | born dead | didnt make it | did not make it | didnt survive"
+    "dead": "was dead | were dead | are dead | passed | passed away | nonviable | non viable | not viable | lifeless | perished | no heartbeat | not living | expired | didnt live | did not live | dead | died | stillborn | still born | doa | ded | deads | dies | born dead | didnt make it | did not make it | didnt survive"
     " | not alive | not breathing | deceased | stillborns | gone cold | stone cold | cold and stiff | stiff as a board",
     "born": "born | total | birthed | total born | in all | altogether | all told | all together",
-    "aside": "if anyone asks | if anybody asks | if anyone wants | if anybody wants | in case anyone asks",
+    "aside": "wouldnt you know | wouldnt you know it | wouldnt you believe | if you ask me | dont you know | cant complain | couldnt be happier | couldnt believe it | cant believe it | no doubt | no doubt about it | no wonder | not to mention | if anyone asks | if anybody asks | if anyone wants | if anybody wants | in case anyone asks",
     "people": "the kids | my kids | our kids | grandkids | the grandkids | 4h kids | neighbor kids | neighbors kids | some kids | kids in",
     "all": "every last one | every last one of | every last one of them | every last kit | every last | every single one of | every single kit | every one of | every one of them | every kit | all her kits | the lot | the whole lot | all | all of them | all of em | every single one | each and every one | all of those | every one | everyone | each one | both | every | whole",
     "none": "not a one | not one | not a single one | nary a one | not a single | nary one | none | nobody | neither | no",
@@ -42,7 +42,7 @@ SHARED: Final = {
     "tentative": "last litter | previous litter | past litter | earlier litter | litter before | january litter | february litter | march litter | april litter | may litter | june litter | july litter | august litter | september litter | october litter | november litter | december litter | must be | i bet | bet she | bet he | bet shes | bet hes | id guess | guessing | gotta be about | i may | we may | may sell | may cull | may keep | may breed | may butcher | may try | may put | may move | i thought | had no idea | didnt even know | didnt know | never knew | might | maybe | perhaps | thinking about | thinking of | considering | may have to | may need to | wondering | if"
     " | possibly | tempted to | not sure if | should probably | probably should | may be | might be | could be | might have to | seems like"
     " | debating | someday | unless | almost | nearly | about to | ought to | should have | supposed to | hoping | hope | hopefully | wish"
-    " | i wonder | normally | usually | typically | generally | the book says | the book said | book says | we thought | he thought | she thought | thought that | dreamed | dreamt | were going to | was going to | were planning to | was planning to | were gonna | was gonna | last year | last summer | last winter | last spring | years ago | year before last | would sell | would take | would let | would keep | would breed | would like to sell | pretend | in theory | supposedly | rumor | expecting | expect | used to | would have | wouldve | shouldve | couldve | will see | better not",
+    " | i wonder | normally | usually | typically | generally | the book says | the book said | book says | we thought | he thought | she thought | thought that | dreamed | dreamt | were going to | was going to | were planning to | was planning to | were gonna | was gonna | last year | last summer | last winter | last spring | years ago | year before last | would sell | would take | would let | would keep | would breed | would like to sell | could have sworn | couldve sworn | id have sworn | would have sworn | wouldve sworn | pretend | in theory | supposedly | rumor | expecting | expect | used to | would have | wouldve | shouldve | couldve | will see | better not",
     "question": "can i | can we | could i | could we | may i | is it ok to | is it okay to | how many | how much | who | whos | what | whats | why | when | whens | how | hows | which | where | wheres | can you | could you | would you | do we"
     " | do i | did i | did we | is there | are there | whose | should i | should we | am i | are we | anyone | any",
     "to": "to | w | with | under | onto | over to | into | in with",
@@ -141,7 +141,9 @@ class Lexicon:
             | {"what", "with", "this", "have", "from", "about", "again", "nails"}
         )
         self._meant = sorted(word for word in meant if len(word) >= SHORTEST_SLIP and word.isalpha() and not _VOWELS.isdisjoint(word))
+        self._single_meant = [_single(word) for word in self._meant]
         self.meant = lru_cache(4096)(self._closest)
+        self._near = lru_cache(4096)(self._closest_all)
 
     def knows(self, word: str) -> bool:
         """Whether no slip is to be suspected in it."""
@@ -153,10 +155,35 @@ class Lexicon:
             return None
         if word in THUMBED or len(word) < SHORTEST_SLIP:
             return THUMBED.get(word)
-        best = closest(word, self._meant)
+        best = self._near(word)
         if not best or (len(best) > 1 and not self._one_meaning(best)):
             return None
         return best[0]
+
+    def meant_before(self, word: str, following: str) -> str | None:
+        """Of several near words the one that goes on with the next word: `stpped on` is `stepped on`, never `stopped on`."""
+        if len(word) <= SHORTEST_SLIP or not word.isalpha():
+            return None
+        joined = [near for near in self._near(word) if following in self.longer.get(near, ())]
+        return joined[0] if len(joined) == 1 else None
+
+    def _closest_all(self, word: str) -> list[str]:
+        """The barn words nearest to the word, within a slip of it (two in a long word)."""
+        from rapidfuzz.distance import OSA  # noqa: PLC0415 - a note without slips never pays for it
+        from rapidfuzz.process import extract  # noqa: PLC0415
+
+        two = extract(word, self._meant, scorer=OSA.distance, score_cutoff=2, limit=None)
+        distances = {near: distance for near, distance, _ in two if distance <= _slips(word, near)}
+        if len(word) > SHORTEST_CHANGE:
+            for _, distance, place in extract(_single(word), self._single_meant, scorer=OSA.distance, score_cutoff=1, limit=None):
+                near = self._meant[place]
+                if near not in distances and abs(len(near) - len(word)) <= _slips(word, near):
+                    distances[near] = distance
+        best = sorted(
+            ((distance, _unlikely(word, near), near) for near, distance in distances.items() if _believable(word, near)),
+            key=lambda each: (each[0], each[1], -len(each[2]), each[2]),
+        )
+        return [near for distance, other, near in best if (distance, other) == best[0][:2]]
 
     def _one_meaning(self, words: list[str]) -> bool:
         """Whether near words do the same in a note, or are forms of one."""
@@ -164,24 +191,9 @@ class Lexicon:
         return bool(frozenset.intersection(*marks)) or all(_same_word(words[0], word) for word in words)
 
 
-def closest(word: str, candidates: Iterable[str]) -> list[str]:
-    """The candidates nearest to the word, within a slip of it (two in a long word)."""
-    from rapidfuzz.distance import OSA  # noqa: PLC0415 - a note without slips never pays for it
-
-    long = len(word) >= SHORTEST_TWO
-    best: list[tuple[int, int, str]] = []  # distance, less likely slips after the swapped letters, candidate
-    for candidate in candidates:
-        most = 2 if long or len(candidate) > SHORTEST_TWO else 1
-        if abs(len(candidate) - len(word)) > most:
-            continue
-        distance = OSA.distance(word, candidate, score_cutoff=most)
-        if distance > most and len(word) > SHORTEST_CHANGE:
-            slips = OSA.distance(_single(word), _single(candidate), score_cutoff=1)
-            distance = slips if slips <= 1 else most + 1
-        if distance <= most and _believable(word, candidate):
-            best.append((distance, _unlikely(word, candidate), candidate))
-    best.sort(key=lambda each: (each[0], each[1], -len(each[2]), each[2]))
-    return [candidate for distance, other, candidate in best if (distance, other) == best[0][:2]]
+def _slips(word: str, meant: str) -> int:
+    """How many slips may lie between them."""
+    return 2 if len(word) >= SHORTEST_TWO or len(meant) > SHORTEST_TWO else 1
 
 
 def _believable(word: str, candidate: str) -> bool:

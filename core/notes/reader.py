@@ -23,7 +23,7 @@ from core.notes.animals import Mention, words_of
 from core.notes.clause import Clause, Found, Need, Scene, first_need
 from core.notes.fact import Fact, field_names, value_to_json
 from core.notes.itemise import Scan
-from core.notes.items import Item, color_said
+from core.notes.items import Item, color_said, pair_grams
 from core.notes.kinds import (
     ailment,
     animal,
@@ -80,6 +80,7 @@ from core.notes.statements import statements
 from core.notes.text import cleaned
 from core.notes.tokens import tokens
 from core.notes.written import written_fact
+from core.words import OUNCES_IN_POUND
 
 #: Kinds in the order in which they may take words: the special before the general.
 STATEMENT_KINDS: Final = (
@@ -111,10 +112,10 @@ WORDLESS: Final = frozenset(
         animal,
     }
 )
-WORDLESS_PLACES: Final = frozenset(place for place, module in enumerate(STATEMENT_KINDS) if module in WORDLESS)
-#: Mark -> the places of the kinds that know it.
-BY_MARK: Final[Mapping[str, tuple[int, ...]]] = {
-    mark: tuple(place for place, module in enumerate(STATEMENT_KINDS) if mark in TRIGGERS[module])
+WORDLESS_PLACES: Final = sum(1 << place for place, module in enumerate(STATEMENT_KINDS) if module in WORDLESS)
+#: Mark -> the places of the kinds that know it, a bit each.
+BY_MARK: Final[Mapping[str, int]] = {
+    mark: sum(1 << place for place, module in enumerate(STATEMENT_KINDS) if mark in TRIGGERS[module])
     for mark in frozenset().union(*TRIGGERS.values())
 }
 KIND_CUES: Final[Mapping[str, frozenset[str]]] = {module.KIND.name: frozenset(module.CUES) for module in ALL}
@@ -123,6 +124,7 @@ LEXICON: Final = Lexicon([*(module.CUES for module in ALL), {"color": " | ".join
 CORRECTORS: Final = frozenset(
     {"no", "i mean", "i meant", "make that", "sorry", "er", "rather", "or rather", "wait no", "no wait", "scratch that", "oops", "i said"}
 )
+HESITATIONS: Final = frozenset({"um", "uh", "er", "erm", "uhm", "oh", "like", "wait"})
 ASKING: Final = frozenset({"is", "are", "did", "has", "was", "were", "does", "will", "have", "can", "should", "would", "could"})
 RHETORICAL: Final = (
     "would you believe",
@@ -134,6 +136,7 @@ RHETORICAL: Final = (
     "guess what",
     "guess who",
 )
+PRONOUN_SEX: Final = {"he": "buck", "hes": "buck", "he's": "buck", "him": "buck", "his": "buck", "she": "doe", "shes": "doe", "she's": "doe", "her": "doe"}
 TERSE: Final = 12  # not a figure: items: a note so short is told in the barn's own shorthand
 TERSE_PLAIN: Final = 3
 PLACES_OF_QUESTION: Final = 12  # not a figure: items: a longer message is more than a question or a correction
@@ -204,16 +207,35 @@ def _put_right(items: list[Item]) -> list[Item]:
     i = 1
     while i < len(kept) - 1:
         if kept[i].said in CORRECTORS:
-            before = i - 2 if kept[i - 1].said in {",", "?"} and i > 1 else i - 1
+            before = i - 1
+            while before > 0 and kept[before].said in HESITATIONS | {",", "?"}:
+                before -= 1
             after = i + 1
-            while after < len(kept) - 1 and (kept[after].said in CORRECTORS or kept[after].said in {",", "it's", "it was"}):
+            while after < len(kept) - 1 and (kept[after].said in CORRECTORS | HESITATIONS or kept[after].said in {",", "it's", "it was"}):
                 after += 1
+            if kept[after].said == kept[before - 1].said and kept[after].said in {"to", "with", "for", "from"} and after < len(kept) - 1:
+                after += 1  # "to Moss, scratch that, to Flint"
+            if _ounces_put_right(kept[before], kept[after]):
+                kept[before + 1 : after + 1] = []
+                continue
             if _alike(kept[before], kept[after]) and not (after + 1 < len(kept) and kept[after + 1].marks & {"negation"}):
                 kept[before:after] = []
                 i = max(before, 1)
                 continue
         i += 1
     return kept
+
+
+def _ounces_put_right(one: Item, other: Item) -> bool:
+    """`three pounds fourteen, no, fifteen ounces`: the ounces alone are said again; the weight takes them."""
+    if one.sort != "weight" or one.unit != "lb" or one.value[1] == int(one.value[1]):
+        return False
+    ounces = other.value[1] if other.sort == "weight" and other.unit == "oz" else (other.value if other.sort == "num" else None)
+    if ounces is None or ounces != int(ounces) or not 0 <= ounces < OUNCES_IN_POUND:
+        return False
+    pounds = int(one.value[1])
+    one.value = (pair_grams(pounds, ounces), pounds + ounces / OUNCES_IN_POUND)
+    return True
 
 
 def _alike(one: Item, other: Item) -> bool:
@@ -324,7 +346,11 @@ def _is_question(whole: Clause, text: str) -> bool:
     if (
         first.said == "show"
         and opening + 1 < len(whole.items)
-        and (whole.items[opening + 1].sort == "date" or whole.said(opening + 1) == ":")
+        and (
+            whole.items[opening + 1].sort == "date"
+            or whole.said(opening + 1) == ":"
+            or (whole.said(opening + 1) in {"of", "on", ","} and opening + 2 < len(whole.items) and whole.items[opening + 2].sort == "date")
+        )
     ):
         return False
     if text.lower().startswith(RHETORICAL) or _felt_doubtful(whole):
@@ -453,22 +479,45 @@ class _Statements:
         """The facts of all statements, or the question."""
         carried: Mention | None = None
         for clause in self.clauses:
-            clause.subject = carried
+            clause.subject = self._by_pronoun(clause, carried)
             self._read(clause)
             carried = self._subject_after(clause) or carried
         return self._together()
 
+    def _by_pronoun(self, clause: Clause, carried: Mention | None) -> Mention | None:
+        """The animal spoken of before; where `him` or `she` is of the other sex, the one beside it that fits."""
+        animal = self.scene.herd.find(carried.tag) if carried is not None and carried.tag else None
+        if animal is None or clause.before is None or "pronoun" not in clause.marks:
+            return carried
+        wanted = {sex for item in clause.items if (sex := PRONOUN_SEX.get(item.said))}
+        if len(wanted) != 1 or animal.sex in wanted:
+            return carried
+        before = clause.before
+        fitting = {
+            mention.tag: mention
+            for i in range(len(before.items))
+            if (known := before.known(i)) is not None and known.sex in wanted and not before.counted(i) and (mention := before.mention(i))
+        }
+        return next(iter(fitting.values())) if len(fitting) == 1 else carried
+
     def _read(self, clause: Clause) -> None:
         if clause.has("tentative") and _tentative(clause):
             return
-        if (clause.has("negation", "none") or any(item.said == "no" for item in clause.items)) and _denied(clause):
+        figures = denying = False
+        for item in clause.items:
+            figures = figures or item.sort not in PLAIN
+            denying = denying or item.said == "no"
+        if (denying or clause.has("negation", "none")) and _denied(clause):
             return
         if clause.has("other_species") and _of_others(clause):
             return
-        figures = any(item.sort not in PLAIN for item in clause.items)
-        wanted = {place for mark in clause.marks for place in BY_MARK.get(mark, ())}
-        for place in sorted(wanted | WORDLESS_PLACES if figures else wanted):
-            STATEMENT_KINDS[place].read(clause)
+        wanted = WORDLESS_PLACES if figures else 0
+        for mark in clause.marks:
+            wanted |= BY_MARK.get(mark, 0)
+        while wanted:
+            first = wanted & -wanted
+            STATEMENT_KINDS[first.bit_length() - 1].read(clause)
+            wanted ^= first
         if clause.found:
             doubted(clause)
 
@@ -524,7 +573,7 @@ class _Statements:
         verb = _unread_verb(clause)
         for found in clause.found:
             need = found.need or _misheard(found)
-            if verb and need is None:
+            if verb and need is None and not any(item.sort in FIGURES for item in left):
                 need = Need(
                     "what", "", f"I can't place \u201c{verb}\u201d in that note. Please send it again in other words, one thing at a time."
                 )
@@ -533,7 +582,7 @@ class _Statements:
             if left and need is None:
                 words = ", ".join(f"\u201c{item.said}\u201d" for item in left[:3])
                 need = Need(
-                    "which_number" if left[0].sort in {"num", "pair", "weight", "sum"} else "what",
+                    "which_number" if left[0].sort in FIGURES else "what",
                     "",
                     f"I can't place {words} in that note. Please send it again in other words, one thing at a time.",
                 )
@@ -541,6 +590,8 @@ class _Statements:
                 safe.append(found)
             else:
                 needs.append((found, need))
+        if not clause.found:
+            left = [item for item in left if not self._told_of(item)]
         if not clause.found and left and self._matters(clause, left):
             words = ", ".join(f"\u201c{item.said}\u201d" for item in left[:3])
             stand_in = Found(Remark, {"text": clause.text(), "on": clause.today})
@@ -554,6 +605,15 @@ class _Statements:
                     ),
                 )
             )
+
+    def _told_of(self, item: Item) -> bool:
+        """`had 31 out on the lawn, his colour is ...`: whether a bare number is the animal that a fact beside it is about."""
+        if item.sort != "num":
+            return False
+        animal = self.scene.words.tagged(str(item.value))
+        return animal is not None and any(
+            found.values.get(name) == animal.tag for clause in self.clauses for found in clause.found for name in ("who", "doe")
+        )
 
     @staticmethod
     def _matters(clause: Clause, left: list[Item]) -> bool:
@@ -697,6 +757,8 @@ def _denied(clause: Clause) -> bool:
                 if behind and behind[0].marks & {"kits", "litter"} and (yet or len(clause.items) <= 5):
                     return True
                 continue
+            if clause.has("box") and behind and behind[0].marks & {"box_in", "box_out"}:
+                return True  # "box not in yet"
             if clause.said(i + 1) == "using" and clause.has("lounge", "toilet"):
                 continue  # "isn't using her box right, she lies in it"
             for after in behind:
@@ -740,6 +802,7 @@ def _who(clause: Clause) -> str | None:
     return mention.tag if mention else None
 
 
+FIGURES: Final = frozenset({"num", "pair", "weight", "sum"})
 LEAVING: Final = frozenset({"died", "culled", "sold", "given_away"})
 OF_THE_LIVING: Final = frozenset({"ailment", "fault", "temper", "condition"})
 #: Verbs that no reading of their own statement may pass over.

@@ -12,7 +12,9 @@ from typing import Final
 
 from core.notes.clause import Clause, Scene
 from core.notes.dates import Said
+from core.notes.headings import leading_date, title_date
 from core.notes.items import Item
+from core.notes.run_on import begins_anew
 
 HARD: Final = frozenset({".", ";", "!", "?", "|", "~"})
 SOFT: Final = frozenset(
@@ -94,6 +96,8 @@ SMALL: Final = frozenset(
         "since",
     }
 )
+#: No verbs, but held for the rest of a list too.
+CARRIED: Final = frozenset({"drug"})
 BIRTHS: Final = frozenset({"kindle", "had", "litter_born"})
 BESIDE: Final = 5  # items: as far as a number is looked at with what follows it
 SHORT: Final = 6  # words: a sentence without a verb of the barn that is longer stands on its own
@@ -135,72 +139,109 @@ class Cutter:
         self.scene = scene
         self.opens = opens
         self.clauses: list[Clause] = []
-        self.header: Said | None = None
+        self.header: Said | None = None  # the day of a heading, for all lines below it
+        self.line: Said | None = None  # the day of a heading, for the rest of its line
 
     def cut(self, items: list[Item]) -> list[Clause]:
         """The message's statements, in order."""
         start = 0
         for i, item in enumerate(items):
             if item.sort == "break" or (item.sort == "mark" and item.said in HARD and not _inside(items, i)):
-                self._segment(items[start:i])
+                self._segment(items[start:i], ends_line=item.sort == "break")
                 start = i
+                if item.sort == "break":
+                    self.line = None
         self._segment(items[start:])
         return self.clauses
 
-    def _segment(self, items: list[Item]) -> None:
+    def _segment(self, items: list[Item], *, ends_line: bool = False) -> None:
         if not any(item.sort not in {"mark", "break"} for item in items):
             if self.clauses:
                 self.clauses[-1].items.extend(items)
             return
-        leading = self._leading_date(items)
+        leading, heads = leading_date(items)
+        if heads:
+            self.line = leading
+        if ends_line and (title := title_date(items)):
+            self.header = title
         first = True
+        anew = False
         start = 0
         for i in range(len(items)):
-            if i > start and _parts(items, i) and not all(each.said in SMALL or each.sort in {"mark", "break"} for each in items[start:i]):
-                self._chunk(items[start:i], items[start:], leading, hard=first)
-                first, start = False, i
-        self._chunk(items[start:], items[start:], leading, hard=first)
+            if i > start and items[i].said in SOFT and _parts(items, i) and not all(each.said in SMALL or each.sort in {"mark", "break"} for each in items[start:i]):
+                self._chunk(items[start:i], items[start:], leading, hard=first, anew=anew)
+                first, start, anew = False, i, False
+            elif i > start + 1 and begins_anew(items, start, i, self.scene):
+                self._chunk(items[start:i], items[start:], leading, hard=first, anew=anew)
+                first, start, anew = False, i, True
+        self._chunk(items[start:], items[start:], leading, hard=first, anew=anew)
 
-    @staticmethod
-    def _leading_date(items: list[Item]) -> Said | None:
-        """A date said first holds for the whole sentence."""
-        for item in items:
-            if item.said in SMALL or item.said in {"on", "bred", "sat"}:
-                continue
-            return item.value if item.sort == "date" else None
-        return None
-
-    def _chunk(self, items: list[Item], rest: list[Item], leading: Said | None, *, hard: bool) -> None:
+    def _chunk(self, items: list[Item], rest: list[Item], leading: Said | None, *, hard: bool, anew: bool = False) -> None:
         """One piece of a sentence; `rest` is the sentence from there on."""
         opens = self._opens(items)
         last = self.clauses[-1] if self.clauses else None
+        anew = anew or (last is not None and not hard and _apart(last, items, opens, self.opens))
         birth = self._birth_told_on(items, opens)
-        if birth is not None:
+        if birth is not None and not anew:
             self._extend(birth, items)
             return
         if hard and all(item.sort in {"date", "mark", "break"} or item.said in SMALL | {"date"} for item in items):
-            self._date_alone(items, last)
+            self._date_alone(items, rest, last)
             return
-        if last is not None and self._continues(last, items, rest, opens, hard=hard):
-            self._extend(last, items)
-            return
+        if last is not None and not anew and not self._dated_anew(last, items, opens, hard=hard):
+            if opens and last.virtual and not hard and not self._has_value_said(last):
+                self._said_at_last(last, items)
+                return
+            if self._continues(last, items, rest, opens, hard=hard):
+                self._extend(last, items)
+                return
         self._open(items, rest, opens, last, leading, hard=hard)
+
+    def _dated_anew(self, last: Clause, items: list[Item], opens: frozenset[str], *, hard: bool) -> bool:
+        """`1 kit lost 19 Nov; 1 kit lost 22 Nov`: a day of its own behind a statement that has one already."""
+        return (
+            hard
+            and bool(opens)
+            and bool(last.marks & self.opens)
+            and bool(last.dates())
+            and self._has_value(last)
+            and any(item.sort == "date" and "due" not in items[i - 1].said for i, item in enumerate(items))
+        )
+
+    def _has_value_said(self, last: Clause) -> bool:
+        """Whether a listed statement says something of its animal already."""
+        return self._has_value(last) or not self._has_animal(last)
+
+    def _said_at_last(self, last: Clause, items: list[Item]) -> None:
+        """`14 palpated bred; 9, box in`: the animal took up no verb of the list, it has its own."""
+        last.virtual = frozenset()
+        last.marks = frozenset().union(*(item.marks for item in last.items))
+        self._extend(last, items)
 
     def _birth_told_on(self, items: list[Item], opens: frozenset[str]) -> Clause | None:
         """The birth told of a moment ago, where a piece only adds how many of its kits live or are dead."""
-        if opens - {"die"} or not any(item.sort in NUMBERS for item in items) or not any(item.marks & {"dead", "alive"} for item in items):
+        if opens - {"die"} or not any(item.sort in NUMBERS for item in items):
+            return None
+        marks = frozenset().union(*(item.marks for item in items))
+        if not marks & {"dead", "alive", "nest_place"}:
             return None
         if self._has_animal(Clause([item for item in items if item.sort != "num"], self.scene)):
             return None
-        births = [clause for clause in self.clauses[-3:] if clause.marks & BIRTHS and any(item.sort in NUMBERS for item in clause.items)]
+        births = [
+            clause
+            for clause in self.clauses[-3:]
+            if clause.marks & BIRTHS
+            and (any(item.sort in NUMBERS for item in clause.items) == bool(marks & {"dead", "alive"}) or marks >= {"dead", "nest_place"})
+        ]
         return (
             births[-1]
             if births and len(births) == 1 and births[0] is not self.clauses[-1] and not self._has_numbers(self.clauses[-1])
             else None
         )
 
-    def _date_alone(self, items: list[Item], last: Clause | None) -> None:
-        if last is not None and last.marks & self.opens and not last.dates():
+    def _date_alone(self, items: list[Item], rest: list[Item], last: Clause | None) -> None:
+        tells = len(rest) > len(items) and (bool(self._opens(rest)) or self._begins_with_animal(rest, last, hard=True))
+        if last is not None and last.marks & self.opens and not last.dates() and last.header is None and not tells:
             self._extend(last, items)
             return
         self.header = next((item.value for item in items if item.sort == "date"), self.header)
@@ -217,6 +258,8 @@ class Cutter:
         begins = self._begins_with_animal(rest, last, hard=hard) and not (
             had & BIRTHS and (_counts_kits(items) or self._buck_number(rest) or _names_sire(items))
         )
+        if not hard and "ail" in last.marks and self._has_animal(last) and any(item.marks & {"treat", "drug"} for item in items):
+            return False  # "Moss has sore hocks so I put some salve on him"
         if "palpate" in had and opens == {"breed"} and all(item.sort in {"word", "mark", "date", "break"} for item in items):
             return True  # "palpated 9, bred" tells how she felt
         if opens:
@@ -228,7 +271,8 @@ class Cutter:
         ):
             return True
         if begins:
-            return not ((had or hard) and self._has_animal(last) and self._has_value(last, listing=not hard))
+            told = had or hard or _tells_of_itself(items)
+            return not (told and self._has_animal(last) and self._has_value(last, listing=not hard))
         if not hard:
             return True
         if last.marks & {"lose", "fewer", "dead", "die", "took_kits"} and last.marks & {"kits", "litter"} and _only_cause(items):
@@ -264,7 +308,8 @@ class Cutter:
         if hard and self._has_animal(last) and self._has_value(last) and self._has_animal(Clause(rest, self.scene)):
             return False
         if begins:
-            return not self._has_animal(last) and not self._has_value(last)
+            listed = not hard and self._ends_with_animal(last) and items[0].said in {"and", "&", ","} and not self._has_value(last)
+            return listed or (not self._has_animal(last) and not self._has_value(last))
         if opens <= {"die", "lose"} and not named and not any(item.sort in NUMBERS for item in items):
             return True
         if had & {"die", "lose", "eat", "step"} and not named and any(mark.startswith("cause:") for item in items for mark in item.marks):
@@ -284,6 +329,12 @@ class Cutter:
         if opens <= absorbed | (had if not self._has_value(last) else frozenset()):
             return True
         return hard and not self._has_animal(last) and bool(opens & had)
+
+    @staticmethod
+    def _ends_with_animal(clause: Clause) -> bool:
+        """`weigh-in day, 31` goes on with `and 32 came in at ...`: the first of a row of animals."""
+        i = len(clause.items) - 1
+        return clause.known(i) is not None and clause.said(i - 1) in {",", ":", "-"}
 
     def _has_numbers(self, clause: Clause) -> bool:
         mentions = 0
@@ -372,9 +423,9 @@ class Cutter:
         )
         listed = last is not None and (not opens or felt) and self._begins_with_animal(rest, last, hard=hard)
         if listed and last is not None:
-            virtual = last.marks & self.opens
+            virtual = last.marks & (self.opens | CARRIED)
         clause = Clause(items, self.scene, last, virtual)
-        clause.header = leading or self.header
+        clause.header = leading or self.line or self.header
         if (
             clause.header is None
             and not hard
@@ -400,6 +451,30 @@ def _only_cause(items: list[Item]) -> bool:
     return bool(told) and all(any(mark.startswith("cause:") for mark in item.marks) for item in told)
 
 
+WISHES: Final = frozenset({"i", "i'd", "id", "i'm", "im", "we", "we'd", "he", "she", "she'd", "he'd", "they", "my", "it", "it's", "but", "and", "so", ",", "really", "just", "sure", "do"})  # fmt: skip
+
+
+def _apart(last: Clause, items: list[Item], opens: frozenset[str], verbs: frozenset[str]) -> bool:
+    """Whether a wish, a guess or a denial and a deed beside it are two statements: `..., I wish she'd hurry`, `I didn't expect it but she had 8`.
+
+    Such words hold for their own statement only, so neither may hide the other.
+    """
+    had = last.marks & verbs
+    if not opens and not any(item.sort in NUMBERS for item in items):
+        return bool(had or last.sorted_as("animal", "num")) and _begins_tentative(items)
+    return bool(opens) and not had and items[0].said == "but" and bool(last.marks & {"tentative", "negation"})
+
+
+def _begins_tentative(items: list[Item]) -> bool:
+    """Whether a piece begins with a word of wishing or guessing; `if` and `maybe` may limit what was said before."""
+    for item in items:
+        if "tentative" in item.marks:
+            return item.said not in {"if", "maybe", "perhaps", "possibly", "unless", "almost", "nearly"}
+        if item.said not in WISHES:
+            return False
+    return False
+
+
 DETAILS: Final = frozenset({"name_word", "born_word", "buck_word", "doe_word", "breed_name", "color", "sire", "dam_word"})
 
 
@@ -407,6 +482,12 @@ def _describes(items: list[Item]) -> bool:
     """`. Buck. New Zealand, white. Name Duke. Born 5/2/2026.`: details of the newcomer before."""
     told = [item for item in items if item.sort not in {"mark", "break"} and item.said not in SMALL]
     return bool(told) and bool(told[0].marks & DETAILS) and len(told) <= SHORT
+
+
+def _tells_of_itself(items: list[Item]) -> bool:
+    """`and moss is mean`: what follows is said of this animal alone."""
+    told = [item for item in items if item.said not in SMALL]
+    return len(told) > 2 and told[1].said in {"is", "has", "was", "looks"}
 
 
 def _counts_kits(items: list[Item]) -> bool:

@@ -100,7 +100,7 @@ def _carried_off(c: Clause) -> int | None:
     took = c.first("took_kits")
     if (
         took is None
-        or not c.has("cause:predator")
+        or not c.has("cause:predator", "other_species")
         or c.said(took) not in {"got", "took", "killed", "grabbed", "carried off", "dragged off"}
     ):
         return None
@@ -111,7 +111,7 @@ def _carried_off(c: Clause) -> int | None:
 
 def _put_down(c: Clause) -> int | None:
     """`had to put 33 down`."""
-    put = next((i for i in range(len(c.items)) if c.said(i) == "put"), None)
+    put = next((i for i, item in enumerate(c.items) if item.said == "put"), None)
     if put is None or c.mention(put + 1) is None or c.said(put + 2) != "down":
         return None
     return put

@@ -57,6 +57,14 @@ EXAMPLES: tuple[Example, ...] = (
         ({"doe": "9", "on": "2026-11-25", "born": 9, "alive": 9},),
     ),
     Example("My husband says Juno kindled four last night", ({"doe": "14", "on": "2026-11-24", "born": 4},)),
+    Example(
+        "Well, Clover finally did it! I went out to look around five and there were eight in the nest, seven of them warm and one stillborn",
+        ({"doe": "9", "on": "2026-11-25", "born": 8, "alive": 7, "dead": 1},),
+    ),
+    Example(
+        "I didn't expect Juno to be so quick but she had five this morning, one of them born dead",
+        ({"doe": "14", "on": "2026-11-25", "born": 5, "alive": 4, "dead": 1},),
+    ),
     Example("14 k9, 3 doa", ({"doe": "14", "on": "2026-11-25", "born": 9, "alive": 6, "dead": 3},)),
     Example("9 k8 all dead", ({"doe": "9", "on": "2026-11-25", "born": 8, "alive": 0, "dead": 8},)),
     Example("14 k 5 live", ({"doe": "14", "on": "2026-11-25", "born": 5, "alive": 5},)),
@@ -113,14 +121,13 @@ def _use_sire(c: Clause, pick: Pick | None) -> None:
     animal = c.herd.find(pick.tag) if pick and pick.tag else None
     if animal is None:
         return
-    mates = {mating.buck for mating in c.herd.matings if mating.doe == animal.key}
     for i, item in enumerate(c.items):
         led = i > 0 and (
             c.items[i - 1].marks & {"sire", "buck_word"}
             or (c.said(i - 1) == ":" and i > 1 and c.items[i - 2].marks & {"sire", "buck_word"})
         )
         sire = c.known(i) if led or item.sort == "animal" else None
-        if sire is not None and sire.key in mates:
+        if sire is not None and any(mating.doe == animal.key and mating.buck == sire.key for mating in c.herd.matings):
             c.use([i])
 
 
@@ -160,9 +167,15 @@ def _cue(c: Clause) -> int | None:
     if newborn is not None and (c.number_for(newborn) is not None or c.has("alive")):
         return newborn
     had = c.first("had")
+    if had is not None and c.said(had) in DONE and c.has("nest_place", "alive", "dead", "kits") and c.sorted_as("num"):
+        return had
     if had is not None and not c.has("lose", "left_over", "ail", "treat") and (_birth_number(c, had) or _had_litter(c, had)):
         return had
     return _born_and_kits(c) or _live_and_dead(c)
+
+
+#: Said of a doe that is due: the number may follow in the next breath.
+DONE: Final = frozenset({"finally did it", "went and did it"})
 
 
 def _born_and_kits(c: Clause) -> int | None:
@@ -291,7 +304,7 @@ def _counts(c: Clause) -> tuple[dict[str, int], list[Item]]:
     if "born" not in counts and free:
         counts["born"] = c.whole(free[0]) or 0
         claimed.add(free[0])
-        repeated = [i for i in free[1:] if c.whole(i) in counts.values()]
+        repeated = [i for i in free[1:] if c.whole(i) in counts.values() or _the_rest(c, i, counts)]
         claimed.update(repeated)
         last = [i for i in free[1:] if i not in repeated]
         if len(last) == 1 and len(apart) == 1 and apart[0] not in counts:
@@ -303,6 +316,11 @@ def _counts(c: Clause) -> tuple[dict[str, int], list[Item]]:
         if "born" in counts:
             counts.setdefault(name, counts["born"])
     return counts, [c.items[i] for i in claimed]
+
+
+def _the_rest(c: Clause, i: int, counts: dict[str, int]) -> bool:
+    """`seven, six of them pink and one stillborn`: what is left of those born when the dead are told apart."""
+    return c.said(i + 1) == "of" and c.whole(i) == counts["born"] - counts.get("dead", 0)
 
 
 def _label(c: Clause, i: int) -> str:

@@ -114,11 +114,11 @@ def _to_come(c: Clause, cue: int | None) -> Need | None:
 
 def _pulled_off(c: Clause) -> int | None:
     """`pulled Thistle's babies off her`."""
-    off = next((i for i in range(len(c.items)) if c.said(i) == "off"), None)
-    pulled = next((i for i in range(len(c.items)) if c.said(i) in {"pulled", "took"}), None)
-    return (
-        pulled if pulled is not None and off is not None and off > pulled and c.has("kits", "litter") and not c.has("onto", "box") else None
-    )
+    if not c.has("kits", "litter") or c.has("onto", "box"):
+        return None
+    off = next((i for i, item in enumerate(c.items) if item.said == "off"), None)
+    pulled = next((i for i, item in enumerate(c.items) if item.said in {"pulled", "took"}), None)
+    return pulled if pulled is not None and off is not None and off > pulled else None
 
 
 def _sexed(c: Clause, mark: str) -> tuple[int | None, list[Item]]:
