@@ -353,7 +353,7 @@ def _weekday(tokens: Sequence[Token], at: int, key: str) -> tuple[Said, int] | N
             "just",
         }
         starting = at == 0 and after not in {"on", "in", "at", "down", "pen", "cage"} and not (key in {"sun", "sat"} and after.isalpha())
-        if not (anchored or ending or starting or tokens[at].sort == "date"):
+        if not (anchored or ending or starting or _date_behind(tokens, at + 1)):
             return None
     end = at + 1
     if after in PARTS_OF_DAY:
@@ -361,6 +361,16 @@ def _weekday(tokens: Sequence[Token], at: int, key: str) -> tuple[Said, int] | N
     if _key(tokens, end) == "week" and before != "last":
         return Said("weekday", WEEKDAYS[key], 1, None, "week"), end + 1
     return Said("weekday", WEEKDAYS[key]), end
+
+
+def _date_behind(tokens: Sequence[Token], at: int) -> bool:
+    """`mon 11/22`, `sat nov 21`, `wed 25 nov`: a date stands right behind, so that the short word is its weekday."""
+    if at >= len(tokens):
+        return False
+    if tokens[at].sort in {"slash", "iso"}:
+        return True
+    beside = {_key(tokens, at), _key(tokens, at + 1)}
+    return any(key in MONTHS for key in beside) and any(key.isdigit() for key in beside)
 
 
 def _modified(tokens: Sequence[Token], at: int, key: str, following: str) -> tuple[Said, int] | None:

@@ -10,7 +10,8 @@ from typing import Final
 
 from core.notes.animals import HerdWords
 from core.notes.items import LB, OZ, key
-from core.notes.numbers import NUMBER_WORDS
+from core.notes.dates import DATE_FIRST
+from core.notes.numbers import NUMBER_WORDS, ORDINALS, TENS
 from core.notes.tokens import NUMBER, WORD, Token
 
 SPELT: Final = frozenset({"bcs", "dq"})
@@ -23,6 +24,7 @@ BUCK_SAID: Final = frozenset({"buck", "book", "bucks", "books", "boys", "males"}
 SEXED_KITS: Final = frozenset({"wean", "weaned", "waned", "kits", "litter", *BUCK_SAID})
 WHEN_DUE: Final = frozenset({"when", "whens", "who", "whos"})
 BEHIND_DUE: Final = frozenset({"", "this", "next", "today", "tomorrow", "soon", "on", "in", "?"})
+LAST_UNIT = 9
 NEAR = 4  # words: as far as the ear's guess is borne out by others
 
 
@@ -111,9 +113,24 @@ def _due(tokens: list[Token], at: int, _herd: HerdWords) -> None:
             _become(tokens[at], "due")
 
 
+def _ordinal(tokens: list[Token], at: int, _herd: HerdWords) -> None:
+    """`on the twenty third`: a day of the month."""
+    part = ORDINALS.get(key(tokens, at + 1), LAST_UNIT + 1)
+    if part <= LAST_UNIT and key(tokens, at - 1) in DATE_FIRST | {"the"} and key(tokens, at + 2) != "of":
+        first, last = tokens[at], tokens[at + 1]
+        number = str(TENS[first.key] + part)
+        tail = {1: "st", 2: "nd", 3: "rd"}.get(part, "th")
+        tokens[at : at + 2] = [
+            Token(NUMBER, number, number, first.start, first.end, first.glued),
+            Token(WORD, tail, tail, last.start, last.end, glued=True),
+        ]
+
+
 RIGHTED: Final[Mapping[str, Callable[[list[Token], int, HerdWords], None]]] = {
     **dict.fromkeys(("b", "d"), _spelt),
     "four": _club,
+    "twenty": _ordinal,
+    "thirty": _ordinal,
     "two": _toward,
     "too": _toward,
     "soar": _sore,

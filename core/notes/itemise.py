@@ -15,10 +15,11 @@ from core.herd.state import folded
 from core.notes.animals import HerdWords, Mention
 from core.notes.dates import DATE_FIRST, Said, ago_at, date_at
 from core.notes.heard import RIGHTED
-from core.notes.items import COUNTED, KG, LB, NO_MARKS, OZ, Item, key, pair_grams
-from core.notes.lexicon import BESIDE_NUMBER, Lexicon
+from core.notes.items import COUNTED, KG, LB, NO_MARKS, OZ, Item, key
+from core.notes.lexicon import BESIDE_NUMBER, FOREIGN, Lexicon
 from core.notes.measures import amount_at, clock_time, measure
 from core.notes.numbers import FRACTIONS, HOMOPHONES, NUMBER_WORDS, ORDINALS, POSSESSIVE, TENS
+from core.notes.stray_space import put_back
 from core.notes.tokens import NUMBER, WORD, Token
 from core.words import OUNCES_IN_POUND
 
@@ -89,10 +90,14 @@ NOON = 12  # not a figure: an hour of the day
 FIGURES_OF_WATCH: Final = 4
 SEXES: Final = {"m": frozenset({"bucks_word"}), "f": frozenset({"does_word"})}
 BESIDE_HOUR: Final = frozenset({"this", "today", "tonight", "in", "yesterday", "last", "tomorrow", "when"})
+AFTER_ERRAND: Final = frozenset({"and", "", ".", ",", "to", "she", "he", "i", "there"})
+ERRANDS: Final = frozenset({"went", "go", "checked", "check", "woke", "walked", "came", "headed", "looked", "look", "peeked", "home", "got up", "feeding", "chores"})  # fmt: skip
+ERRAND_ITEMS = 8  # not a figure: items: as far back as an hour's errand is looked for
 TENS_LEAST = 10
 MOST_FALLS = 9  # a breeding's falls; more behind `f` are degrees
 FALLS: Final = frozenset({"falls"})
 CENTS = 100
+TITLES: Final = frozenset({"mr", "mrs", "ms", "dr", "miss", "st"})
 ENDS_SENTENCE: Final = frozenset({".", "!", "?", "\n", ":", ";"})
 DAYS_BEFORE: Final = frozenset({"wt", "wts", "weight", "weights", "weigh", "weighed", "old", "check", "litter"})
 WEANED_LABELS: Final = {
@@ -327,9 +332,13 @@ class Scan:
             end += 2
         self._add("animal", end, Mention(tags, said, sex, exact, others))
         item = self.items[-1]
-        if self.tokens[end - 1].text.endswith("s") and self.tokens[end - 1].key not in self.herd.names:
+        if self._owns(self.tokens[end - 1]):
             item.unit = "possessive"
         self._merge_tag_behind_name()
+
+    def _owns(self, last: Token) -> bool:
+        """Whether a name's last word is its possessive: `Sorrel's`, `sorrels`."""
+        return last.text.endswith("s") and (last.key not in self.herd.names or last.key[:-1] in self.herd.names)
 
     def _merge_tag_behind_name(self) -> None:
         """`Juno 14`, `Juno (14)`, `14 (Juno)`, `Juno, 14,`: two ways to say one animal."""
@@ -557,8 +566,6 @@ class Scan:
         del self.items[back:]
         self._add("animal", self.at + 1, Mention(tags, said, sex))
         self.items[-1].start = start
-        if self._key(self.at) == "s" and self.tokens[self.at].glued:
-            self.at += 1
         return True
 
     def _date(self) -> bool:
@@ -582,14 +589,18 @@ class Scan:
                 return True
             if word in {"a", "an"}:
                 return self._article()
-        found = amount_at(tokens, self.at)
+        return self._spoken(self.at)
+
+    def _spoken(self, begin: int) -> bool:
+        """An amount whose words begin at an index: `two and a half`, `half a cup`, a hundred behind its `a`."""
+        found = amount_at(self.tokens, begin)
         if found is None:
             return False
         value, end, spoken_words, possessive = found
         if (
-            word == "half"
+            self._key(begin) == "half"
             and self._key(end) in {"a", "of"}
-            and self._key(end + 1) in {"cup", "pound", "lb", "a", "scoop", "bag", "sack", "cc", "ml", "tablet", "tsp"}
+            and self._key(end + 1) in {"cup", "pound", "lb", "a", "scoop", "bag", "sack", "cc", "c", "ml", "tablet", "tsp"}
         ):
             end += 2 if self._key(end + 1) == "a" else 1
         elif spoken_words and self._key(end) == "of" and self._key(end + 1) == "a":
@@ -607,21 +618,14 @@ class Scan:
             self._number(FRACTIONS[following], end, spoken_words=True, possessive=False)
             return True
         if following in {"heaping", "level", "scant", "full", "big"} and self._key(self.at + 2) == "cup":
-            item = measure(self.tokens, self.at, Decimal(1), self.at + 2)
-            if item:
-                self._take(item)
-                return True
+            return self._measured(Decimal(1), self.at + 2)
         if following in {"bag", "sack"} and [self._key(self.at + n) for n in (2, 3, 4)] == ["and", "a", "half"]:
             self._add("num", self.at + 1, Decimal("1.5"), spoken=True)  # not a figure: one and a half
+            self.items[-1].said = "one and a half"
             self._add("word", self.at + 4, None, frozenset({"bag"}))
             return True
         if following == "couple" and (self._key(self.at - 1) == "to" or self._key(self.at + 2) not in AFTER_COUPLE):
             return False
-        if following in {"bag", "sack"} and [self._key(self.at + n) for n in (2, 3, 4)] == ["and", "a", "half"]:
-            self._add("num", self.at + 1, Decimal("1.5"), spoken=True)  # not a figure: one and a half
-            self._phrase(following)
-            self.at += 3
-            return True
         if following in {"dozen", "couple"}:
             end = self.at + 2
             self._add(
@@ -629,16 +633,8 @@ class Scan:
             )  # not a figure: a dozen
             return True
         if following == "hundred":
-            found = amount_at(self.tokens, self.at + 1)
-            if found:
-                self._number(found[0], found[1], spoken_words=True, possessive=False)
-                return True
-        if following in {"cup", "pound"}:
-            item = measure(self.tokens, self.at, Decimal(1), self.at + 1)
-            if item:
-                self._take(item)
-                return True
-        return False
+            return self._spoken(self.at + 1)
+        return following in {"cup", "pound"} and self._measured(Decimal(1), self.at + 1)
 
     def _homophone(self, word: str) -> bool:
         before, after = self._key(self.at - 1), self._key(self.at + 1)
@@ -675,7 +671,7 @@ class Scan:
                 return True
             if after in LB | OZ | {"cups", "falls"}:
                 return True
-            if before in TRAITS_SAID and after in TRAITS_SAID | {"", ",", "and"} and after != before:
+            if before in TRAITS_SAID and (after in TRAITS_SAID - {before} or (after in {"", ",", "and"} and word in {"for", "fore"})):
                 return True
             if after == "more" and before in {"lost", "lose", "found", "died", "had"}:
                 return True
@@ -748,16 +744,21 @@ class Scan:
                 RIGHTED[word](self.tokens, at, self.herd)
                 token = self.tokens[at]
                 word = token.key
-            if token.sort != WORD or word in self.lexicon.known or word in self.herd.names or word in OWN_WORDS:
+            if word == "n" and not (at + 1 < len(self.tokens) and self.tokens[at + 1].glued):
+                token.key = token.text = SHORT_FORMS["n"]
+                continue
+            if token.sort != WORD or word in self.herd.names or word in OWN_WORDS or (word in self.lexicon.known and word not in FOREIGN):
                 continue
             if token.capital and at and self.tokens[at - 1].key not in ENDS_SENTENCE and not self._shouted():
                 continue  # somebody's name
+            if put_back(self.tokens, at, self.lexicon, self.herd.names) or word in self.lexicon.known:
+                continue
             if word in SHORT_FORMS:
                 token.key = token.text = SHORT_FORMS[word]
                 continue
             if self.herd.by_slip(word) or (word.endswith("s") and self.herd.by_slip(word[:-1])):
                 continue
-            meant = self.lexicon.meant(word)
+            meant = self.lexicon.meant(word) or self.lexicon.meant_before(word, self._key(at + 1))
             if meant and not self._names_newcomer(at, meant):
                 token.key = token.text = meant
 
@@ -835,10 +836,25 @@ class Scan:
             if not known:
                 self.items[-1].value = Mention((), number)
             return
+        if token.key == "." and token.glued and self._titles():
+            self.at += 1
+            return
         if token.key == "/" and token.glued and self.items and self.items[-1].said in {"w", "in w"}:
             self.at += 1
             return
         self._add("break" if token.key == "\n" else "mark", self.at + 1)
+
+    def _titles(self) -> bool:
+        """`Mr. Hale`, `J. Alvarez`: the dot belongs to somebody's name."""
+        following = self.at + 1
+        if following >= len(self.tokens) or not self.tokens[following].capital or self.tokens[following].key in self.herd.names:
+            return False
+        before = self.tokens[self.at - 1]
+        if before.key not in TITLES and not (len(before.key) == 1 and before.capital and before.sort == WORD and before.key not in {"f", "c"}):
+            return False
+        last = self.items[-1]
+        last.marks, last.value = NO_MARKS, None
+        return True
 
     def _figure(self, token: Token) -> None:
         if token.sort == NUMBER:
@@ -948,7 +964,7 @@ class Scan:
         both_tags = sign == "," and self.herd.tagged(left) is not None and self.herd.tagged(right) is not None
         if following in LB | KG | OZ or (self.items and self.items[-1].said in {"$", "@"}):
             return False
-        counted = following in COUNTED or (following in {"d", "a", "l"} and self.tokens[self.at + 1].glued)
+        counted = following in COUNTED - {"bag", "bags"} or (following in {"d", "a", "l"} and self.tokens[self.at + 1].glued)
         born = bool(self.items) and "kindle" in self.items[-1].marks and (sign == ",")
         if not (counted or both_tags or born):
             return False
@@ -976,10 +992,7 @@ class Scan:
             if ago:
                 self._add("date", ago[1], ago[0])
                 return
-            item = measure(self.tokens, self.at, value, end)
-            if item:
-                item.spoken = spoken_words
-                self._take(item)
+            if self._measured(value, end, spoken=spoken_words):
                 return
         possessive = (
             possessive or (self._key(end) == "s" and self.tokens[end].glued) or (self._key(end) == "'" and self._key(end + 1) == "s")
@@ -993,7 +1006,8 @@ class Scan:
             return
         if spoken_words and self._price_words(value, end):
             return
-        if value == int(value) and 0 < value <= NOON and self._key(self.at - 1) in {"at", "around"} and self._key(end) in BESIDE_HOUR:
+        hour = value == int(value) and 0 < value <= NOON and self._key(self.at - 1) in {"at", "around", "by"}
+        if hour and (self._key(end) in BESIDE_HOUR or (self._key(end) in AFTER_ERRAND and self._errand())):
             self._add("time", end, f"{int(value):02d}:00")
             return
         if self._key(end) == "+" and self._key(end + 1)[:1].isdigit():
@@ -1013,7 +1027,22 @@ class Scan:
             before = self.items[-2] if self.items[-2].sort != "mark" else (self.items[-3] if len(self.items) > 2 else self.items[-2])
             between = self.items[-2] if before is not self.items[-2] else None
             if before.sort == "animal" and (between is None or between.said in {"(", ",", "-", "#"}):
-                self._tag_behind(before, last, between)
+                self._tag_behind(before, last)
+
+    def _errand(self) -> bool:
+        """`went out with my coffee at six and`: behind somebody's errand `at` tells the hour."""
+        return any(item.said in ERRANDS for item in self.items[-ERRAND_ITEMS:]) and not any(
+            item.marks & {"weigh", "sell", "list", "purchase"} for item in self.items[-ERRAND_ITEMS:]
+        )
+
+    def _measured(self, value: Decimal, end: int, *, spoken: bool = False) -> bool:
+        """The amount with the unit that stands behind it; no where none does."""
+        item = measure(self.tokens, self.at, value, end)
+        if item is None:
+            return False
+        item.spoken = spoken
+        self._take(item)
+        return True
 
     def _price_words(self, value: Decimal, end: int) -> bool:
         """`nineteen fifty a bag`: dollars and cents."""
@@ -1029,13 +1058,11 @@ class Scan:
         self._add("money", cents[1], int(value * CENTS + cents[0]))
         return True
 
-    def _tag_behind(self, before: Item, last: Item, between: Item | None) -> None:
+    def _tag_behind(self, before: Item, last: Item) -> None:
         """`Juno 14`, `Juno (14)`, `the opal doe, 15`: the number only repeats or settles the animal."""
         known = self.herd.tagged(str(int(last.value)))
         times = self._key(last.end) == "x" and self.tokens[last.end].glued  # "bred 15 to Flint 3x"
         if known is None or known.tag not in before.value.tags or times or self._key(last.end) in COUNTED:
-            return
-        if between and between.said == "," and len(before.value.tags) == 1 and before.value.said.isdigit():
             return
         if (
             before.value.tags
@@ -1065,16 +1092,16 @@ class Scan:
             ):
                 self._add("cup", found[1], found[0])  # "does 1 cup, bucks 1/2"
                 return
-            if item is None and self._key(found[1]) in {"a", "of"} and self._key(found[1] + 1) in {"cup", "pound", "lb"}:
-                item = measure(self.tokens, self.at, found[0], found[1] + 1)
+            if item is None and self._key(found[1]) in {"a", "of"}:
+                of_a = found[1] + (2 if self._key(found[1] + 1) == "a" else 1)  # "3/4 of a cup"
+                item = measure(self.tokens, self.at, found[0], of_a) if self._key(of_a) in {"cup", "pound", "lb"} else None
             if item and item.sort in {"weight", "cup", "dose"}:
                 self._take(item)
                 return
             if self._key(self.at - 1) in FEEDING:
                 self._number(found[0], found[1], spoken_words=False, possessive=False)  # "bucks get 3/4" is no day
                 return
-        if not self._date():
-            self._add("mark", self.at + 1)
+        self._date()
 
     def _pair_of_animals(self, token: Token) -> bool:
         """`bred 15/7`: a doe and a buck."""
@@ -1129,19 +1156,6 @@ class Scan:
             return
         self._add("pair", end, (Decimal(left), Decimal(right)))
         self.items[-1].unit = sign
-        if end > self.at + 1 or sign == "#":
-            self.items[-1].value = (Decimal(left), Decimal(right))
-
-
-def item_grams(item: Item) -> int | None:
-    """The weight of a weight item or a pair [g]; None where its ounces can't be."""
-    if item.sort == "pair":
-        return pair_grams(*item.value)
-    if item.sort == "clock":
-        pounds, _, ounces = item.value.partition(":")
-        return pair_grams(int(pounds), int(ounces))
-    grams: int | None = item.value[0]
-    return grams
 
 
 def _named(phrase: str, marks: frozenset[str]) -> tuple[str | None, str | None] | None:

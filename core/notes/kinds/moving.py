@@ -53,7 +53,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("move",)
 CUES: Final = {
-    "move": "moved | move | moves | moving | relocated | shifted | transferred | moved over",
+    "move": "mv | mvd | moved | move | moves | moving | relocated | shifted | transferred | moved over",
     "into": "to | into | in | now in | is in | over to",
 }  # fmt: skip
 

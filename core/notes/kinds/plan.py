@@ -13,7 +13,7 @@ from core.herd.calendar import plan_chores
 from core.herd.state import Herd, Intention
 from core.notes.checking import already_past, animal_problem, worst
 from core.notes.clause import Clause, Found, Need, Pick, first_need
-from core.notes.dates import Days
+from core.notes.dates import Days, Said
 from core.notes.fact import Tag
 from core.notes.items import Item, breed_said
 from core.notes.kind import Example, Kind
@@ -114,7 +114,7 @@ def _planned(
     c: Clause, what: str, pick: Pick | None, with_pick: Pick | None, until: Days | None, until_items: list[Item], reason: str | None
 ) -> Found:
     dates = c.dates()
-    said = c.items[dates[0]].value if dates else None
+    said = c.items[dates[0]].value if dates else _headed(c)
     days = c.resolved(said, "plan") if said else Days(None)
     if dates and c.said(dates[0] - 1) == "after" and days.on is not None and days.until is None:
         days = Days(days.on + timedelta(1))  # "after christmas" begins on the day behind it
@@ -141,6 +141,12 @@ def _planned(
     if what == "breed" and found.need is None:
         _doe_first(c, found)
     return found
+
+
+def _headed(c: Clause) -> Said | None:
+    """The day of the heading above, where it lies ahead: `4 Dec: butcher R21`."""
+    day = c.resolved(c.header, "past").on if c.header is not None else None
+    return c.header if day is not None and day > c.today else None
 
 
 def _doe_first(c: Clause, found: Found) -> None:

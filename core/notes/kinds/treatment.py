@@ -75,7 +75,8 @@ CUES: Final = {
 def read(c: Clause) -> None:
     """What an animal was given; the dose and the withdrawal days as the person said them, never guessed."""
     drug, cue = c.first("drug"), c.first("treat")
-    if drug is None and cue is None and "treat" not in c.virtual:
+    goes_on = _goes_on(c) if drug is None and cue is None else None
+    if drug is None and cue is None and "treat" not in c.virtual and goes_on is None:
         return
     if drug is None and not c.sorted_as("dose") and cue is not None and c.said(cue) in {"put on", "meds", "dose"}:
         return
@@ -104,13 +105,32 @@ def read(c: Clause) -> None:
     numbers = [i for i in c.sorted_as("num", "percent") if not c.known(i)]
     at = cue if cue is not None else drug
     picks = c.listed_subjects(-1 if at is None else at)
-    with_ = _drug(c, drug, cue)
+    with_ = _drug(c, drug, cue) or goes_on
     need = None if with_ else Need("what", "with", "What was it given?")
     spans = [c.items[i] for i in c.sorted_as("span", "percent")]
     dose = " ".join([*(c.said(i) for i in doses[:1]), *(item.said for item in spans)]) or None
     _ = numbers
+    if days is not None and goes_on is not None:
+        _held_for_all(c, days)
     for pick in picks:
         c.take(c.past(Treated, pick, "who", {"with_": with_, "dose": dose, "withdrawal_days": days}, [*used, *spans], need))
+
+
+def _goes_on(c: Clause) -> str | None:
+    """`ivermectin: buck 5, 0.5 ml; doe 9, 0.4 ml`: a dose alone is of the drug before."""
+    if not c.virtual & {"drug", "treat"} or not c.sorted_as("dose") or c.before is None:
+        return None
+    return next((found.values["with_"] for found in c.before.found if found.fact is Treated), None)
+
+
+def _held_for_all(c: Clause, days: int) -> None:
+    """A withdrawal told at the end of such a list holds for all of it."""
+    before = c.before
+    while before is not None:
+        for found in before.found:
+            if found.fact is Treated and found.values.get("withdrawal_days") is None:
+                found.values["withdrawal_days"] = days
+        before = before.before if before.virtual & {"drug", "treat"} else None
 
 
 def _drug(c: Clause, drug: int | None, cue: int | None) -> str | None:
