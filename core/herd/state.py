@@ -199,6 +199,9 @@ class Herd:
     remarks: tuple[Event, ...] = ()  # of no animal
     living_tags: Mapping[str, str] = field(default_factory=dict)  # folded tag -> key, of animals on the farm
     day: date | None = field(default=None, compare=False)  # the day being told; the replay moves it on before each fact
+    _gone_tags: dict[str, str] = field(
+        default_factory=dict, init=False, compare=False, repr=False
+    )  # the last animal of each tag, once asked for
     _moved: dict[date, Herd] = field(default_factory=dict, init=False, compare=False, repr=False)  # this herd on other days, once asked for
 
     def on_day(self, day: date) -> Herd:
@@ -238,8 +241,10 @@ class Herd:
         key = self.living_tags.get(folded(tag))
         if key is not None:
             return self.animals[key]
-        gone = [animal for animal in self.animals.values() if folded(animal.tag) == folded(tag)]
-        return gone[-1] if gone else None
+        if not self._gone_tags:
+            self._gone_tags.update((folded(animal.tag), animal.key) for animal in self.animals.values())
+        gone = self._gone_tags.get(folded(tag))
+        return self.animals[gone] if gone is not None else None
 
 
 @lru_cache(maxsize=16384)

@@ -46,6 +46,7 @@ class HerdWords:
         self.names: dict[str, list[tuple[tuple[str, ...], tuple[str, ...]]]] = {}
         self._single_names: dict[str, tuple[str, ...]] = {}
         self._slips: dict[str, tuple[str, ...]] = {}
+        self._described: dict[tuple[str | None, ...], tuple[str, ...]] = {}
         for animal in herd.animals.values():
             known = self.by_tag.get(folded(animal.tag))
             if known is None or animal.living or not known.living:
@@ -89,6 +90,12 @@ class HerdWords:
 
     def described(self, color: str | None, breed: str | None, sex: str | None) -> tuple[str, ...]:
         """Living animals that a colour, a breed and a sex fit."""
+        found = self._described.get((color, breed, sex))
+        if found is None:
+            found = self._described[color, breed, sex] = self._fitting(color, breed, sex)
+        return found
+
+    def _fitting(self, color: str | None, breed: str | None, sex: str | None) -> tuple[str, ...]:
         return tuple(
             animal.tag for animal in self.living() if _fits(animal.color, color) and _fits(animal.breed, breed) and _fits(animal.sex, sex)
         )

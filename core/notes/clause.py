@@ -11,7 +11,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
-from itertools import pairwise
+from itertools import islice, pairwise
 from typing import Any, Final
 
 from core.herd.state import Animal, Herd
@@ -186,6 +186,7 @@ FILLERS: Final = frozenset(
         "his",
         "and",
         "is",
+        "is a",
         "was",
         "are",
         "were",
@@ -754,12 +755,13 @@ def _near(said: str, words: HerdWords) -> tuple[str, ...]:
     digits = "".join(sign for sign in said if sign.isdigit())
     if not digits:
         return ()
-    living = [animal.tag for animal in words.living()]
-    return tuple(
-        tag
-        for tag in living
-        if tag != said and (digits in tag or (len(digits) == len(tag) and sum(a != b for a, b in zip(digits, tag, strict=True)) == 1))
-    )[:5]
+    alike = (
+        animal.tag
+        for animal in words.living()
+        if animal.tag != said
+        and (digits in animal.tag or (len(digits) == len(animal.tag) and sum(a != b for a, b in zip(digits, animal.tag, strict=True)) == 1))
+    )
+    return tuple(islice(alike, 5))  # not a figure: choices
 
 
 def wrong_sex(mention: Mention, field_name: str, wanted: str) -> Need:

@@ -22,7 +22,23 @@ from core.app.reading import Reader
 CORPUS = Path(__file__).parent.parent / "corpus"
 AT = datetime.fromisoformat("2026-11-25T07:10:00-06:00")
 ROUNDS = 7
-DAYS = ("yesterday", "today", "tomorrow", "night", "morning", "/", "nov", "dec", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
+DAYS = (
+    "yesterday",
+    "today",
+    "tomorrow",
+    "night",
+    "morning",
+    "/",
+    "nov",
+    "dec",
+    "monday",
+    "tuesday",
+    "wednesday",
+    "thursday",
+    "friday",
+    "saturday",
+    "sunday",
+)
 #: What grows in the first measure: a line of a notebook, many times over.
 LINE = "weighed 31 4-2, 32 3-15\n"
 
@@ -87,7 +103,9 @@ def main() -> None:
     peer = statistics.median(seconds(lambda: dateparser.parse("yesterday", languages=["en"])) for _ in range(ROUNDS))
     costs = sorted(seconds(lambda text=text: ear.read(text, AT)) for text in plain)  # type: ignore[misc]
     print(f"{len(plain)} notes without a day, against one bare parse:")
-    print(f"  median {statistics.median(costs) / peer:.2f} (0.33 is wanted), 99th percentile {costs[int(0.99 * len(costs))] / peer:.2f} (2 is wanted)")
+    print(
+        f"  median {statistics.median(costs) / peer:.2f} (0.33 is wanted), 99th percentile {costs[int(0.99 * len(costs))] / peer:.2f} (2 is wanted)"
+    )
 
 
 if __name__ == "__main__":

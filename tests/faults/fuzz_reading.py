@@ -106,7 +106,7 @@ def main() -> int:
     options.add_argument("--messages", type=int, default=1_000_000)
     options.add_argument("--seed", type=int, default=1)
     chosen = options.parse_args()
-    dice = random.Random(chosen.seed)  # noqa: S311 - broken notes, no secret
+    dice = random.Random(chosen.seed)
     ear = reader(json.loads((CORPUS / "roster.json").read_text(encoding="utf-8")))
     assert isinstance(ear, Reader)
     pool = seeds()
