@@ -251,8 +251,6 @@ def _others(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item 
         period = None
     if period and value == int(value):
         last = end + 1
-        if key(tokens, last) == "s" and tokens[last].glued:
-            last += 1
         if key(tokens, last) == "-" and key(tokens, last + 1) == "old":
             last += 1
         if key(tokens, last) in {"old", "olds"}:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.core.notes.kinds.reads import Note, fact, holds, note, unrecorded
+from tests.core.notes.kinds.reads import Note, fact, holds, note, remark, unrecorded
 
 DAYS: list[Note] = [
     note("bred 15 to Flint night before last", fact("bred", doe="15", buck="3", on="2026-11-23")),
@@ -55,6 +55,28 @@ AMOUNTS: list[Note] = [
     note("bought a couple bags feed", fact("feed_bought", bags=2)),
     note("12 has 6 kits, 3 weeks-old", fact("kit_count", doe="12", count=6, age_days=21)),
     note("12 has 6 kits 3 week's old", fact("kit_count", doe="12", count=6, age_days=21)),
+    note("12 has 6 kits 3-week-old", fact("kit_count", doe="12", count=6, age_days=21)),
+    note("31 4-6 lb oz", fact("weighed", who="31", grams=1984)),
+    note("bucks get 3/4 of a cup each", fact("ration", scope="bucks", amount=0.75, unit="cup")),
+    note("doe 12.6 kits", fact("kit_count", doe="12", count=6)),
+    note("a hundred pounds of feed left", fact("feed_left", grams=45359)),
+    note("a bag and a half of feed left", fact("feed_left", grams=34020)),
+    note("we have 1.5 bags of feed left", fact("feed_left", grams=34020)),
+    note("palpated 22 d14 bred", fact("palpated", doe="22", result="bred")),
+    remark("gave 7 vit d", "7"),
+    unrecorded("bucks get 3/4"),
+    unrecorded("lost r two and a half"),
+    unrecorded("that doe half starved her kits"),
+    unrecorded("cleaned the pen half way"),
+]
+
+PAIRS: list[Note] = [
+    note("14 x3", fact("bred", doe="14", buck="3")),
+    note("Clover: x3", fact("bred", doe="9", buck="3")),
+    note("bred 15 to Flint x3", fact("bred", doe="15", buck="3", falls=3)),
+    note("sold 31, 14 x3", fact("sold", who="31"), fact("bred", doe="14", buck="3")),
+    note("sold 31. Clover x3", fact("sold", who="31"), fact("bred", doe="9", buck="3")),
+    note("12 kindled 8 at 10 p.m.", ask="confirm"),
 ]
 
 ANIMALS: list[Note] = [
@@ -69,6 +91,11 @@ ANIMALS: list[Note] = [
     note("the opal doe s box in", fact("nest_box", doe="15", change="in")),
     note("moved 14 to cage see seven", fact("moved", who="14", cage="C7")),
     note("moved 14 to cage see for", fact("moved", who="14", cage="C4")),
+    note("moved Clover to cage c-7 this morning", fact("moved", who="9", cage="C7")),
+    note("weighed r 2-3", ask="which_animal"),
+    note("14's, 14 has mites", fact("ailment", who="14", sign="mites")),
+    remark("moved 14 to a couple nests", "14"),
+    unrecorded("the new zealand doe from the fair is loud"),
     note(
         "new doe 41 Magpie new zealand white",
         fact("animal", tag="41", name="Magpie", sex="doe", breed="New Zealand", color="white"),
@@ -76,7 +103,7 @@ ANIMALS: list[Note] = [
 ]
 
 
-@pytest.mark.parametrize("row", DAYS + AMOUNTS + ANIMALS, ids=lambda row: row[0])
+@pytest.mark.parametrize("row", DAYS + AMOUNTS + PAIRS + ANIMALS, ids=lambda row: row[0])
 def test_a_rare_form_reads(row: Note) -> None:
     """Exactly those facts, and that question."""
     holds(row)
