@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Final
 
+from core.herd.litters import alive_now, the_litter
 from core.notes.clause import Clause, Found
 
 DETERMINERS: Final = frozenset("the a an my our her his its their some any this that your another one more all both up out".split())  # noqa: SIM905 - a table of words
@@ -561,6 +562,8 @@ def _some_of_them(c: Clause, found: Found) -> bool:
         ("all" in item.marks and c.whole(i + 1) is not None) or item.said == "all" for i, item in enumerate(c.items)
     ):
         return False
+    if _in_passing(c, found):
+        return False
     used = {id(item) for item in found.used}
     rest = [
         item
@@ -570,6 +573,14 @@ def _some_of_them(c: Clause, found: Found) -> bool:
         and not item.marks & {"kits", "all", "alive", "doe_word", "nest_place", "pronoun", "litter", "well", "sign:good"}
     ]
     return any(item.said not in LINKS and item.said not in DETERMINERS and item.said not in BARE for item in rest)
+
+
+def _in_passing(c: Clause, found: Found) -> bool:
+    """Whether `Sorrel's seven kits` are said in passing and agree with the book."""
+    doe = c.herd.find(found.values.get("doe") or "")
+    litter = the_litter(c.herd, doe.key, c.today) if doe else None
+    owned = any(item.unit == "possessive" and i + 1 < len(c.items) and c.items[i + 1].value == found.values["count"] for i, item in enumerate(c.items))
+    return owned and litter is not None and alive_now(litter) == found.values["count"]
 
 
 AVERAGES: Final = frozenset({"avg", "average", "averaging", "ave", "averaged", "averages"})

@@ -48,6 +48,7 @@ EXAMPLES: tuple[Example, ...] = (
             {"who": "R23", "sign": "mites", "on": "2026-11-25"},
         ),
     ),
+    Example("Biscuit's right eye was all goopy today", ({"who": "22", "sign": "right eye was all goopy", "on": "2026-11-25"},)),
     Example("r23 runs", ({"who": "R23", "sign": "runs", "on": "2026-11-25"},)),
     Example("pip has sore hocks", ({"who": "R23", "sign": "sore hocks", "on": "2026-11-25"},)),
     Example(
@@ -60,6 +61,7 @@ EXAMPLES: tuple[Example, ...] = (
 )
 NOT_THIS: tuple[str, ...] = (
     "I feel sick",
+    "I could have sworn Clover was coughing",
     "the truck runs rough",
     "gave 5 penicillin .3 ml for a runny nose",
 )
@@ -75,13 +77,14 @@ CUES: Final = {
     " | bloody nose | blood in urine | bloody urine | red urine | seizure | paralyzed | dragging his back legs | dragging her back legs | dragging back legs | lice | fur mites | dandruff | hot spot | pink eye | cloudy eye"
     " | runny stool | loose stool | loose stools | hock sores | pododermatitis | cocci | coccidiosis | worms | pinworms | prolapse | congested | nasal discharge | eye infection | sneeze | sneezin | stuffy | hot ears | scratching her ears"
     " | scratching his ears | shaking her head | shaking his head | head shaking | labored breathing | breathing hard | hunched up | hunched | grinding teeth | grinding her teeth | grinding his teeth | the sniffles | sniffles | a cold | limpy | favoring",
+    "ail_look": "weepy | runny | goopy | crusty | gunky | watery | teary | crusted | crusted shut | swollen shut | matted | matted shut",
     "ail_word": "health | nose | eye | ear | leg | foot",
 }  # fmt: skip
 
 
 def read(c: Clause) -> None:
     """An animal and the sign that somebody saw."""
-    places = c.each("ail")
+    places = c.each("ail") or _body_and_look(c)
     if not places or (c.has("kits", "treat", "palpate", "wean") and not _one_animal(c)):
         return
     if c.has("treat", "withdrawal", "drug") or any(found.fact.kind == "died" for found in c.found):
@@ -117,6 +120,22 @@ def _over(c: Clause, last: int) -> bool:
     while c.said(i) in _STILL:
         i += 1
     return c.said(i) in _ENDED and not any(item.marks & {"negation"} for item in c.items[last + 1 : i])
+
+
+_BETWEEN: Final = frozenset({"is", "are", "was", "were", "looks", "looked", "seems", "has been", "been", "all", "a bit", "a little", "a", "little", "kind", "of", "really", "pretty", "so", "very", "still"})  # fmt: skip
+
+
+def _body_and_look(c: Clause) -> list[int]:
+    """`his left eye is all weepy`: a part of the body, and how it looks a few small words on."""
+    for i in c.each("ail_word"):
+        j = i + 1
+        if c.said(i - 1) in {"my", "our"}:
+            continue
+        while c.said(j) in _BETWEEN:
+            j += 1
+        if j < len(c.items) and "ail_look" in c.items[j].marks:
+            return [i, j]
+    return []
 
 
 def _one_animal(c: Clause) -> bool:

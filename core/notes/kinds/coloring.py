@@ -34,6 +34,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("33 is black otter", ({"who": "33", "color": "black otter", "on": "2026-11-25"},)),
     Example("R21 is white", ({"who": "R21", "color": "white", "on": "2026-11-25"},)),
     Example("color of 31: castor", ({"who": "31", "color": "castor", "on": "2026-11-25"},)),
+    Example("No doubt left about 31, his color is castor through and through", ({"who": "31", "color": "castor", "on": "2026-11-25"},)),
     Example("31 is a castor", ({"who": "31", "color": "castor", "on": "2026-11-25"},)),
     Example("thirty two is opal", ({"who": "32", "color": "opal", "on": "2026-11-25"},)),
 )
@@ -80,6 +81,14 @@ def read(c: Clause) -> None:
             "today",
             "like",
             "this",
+            "through",
+            "as",
+            "in",
+            "without",
+            "by",
+            "just",
+            "so",
+            "too",
         }
     ):
         return

@@ -37,6 +37,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Grabbed 5 bags of feed, 50 lb each, $97.50 total", ({"on": "2026-11-25", "grams": 113398, "bags": 5, "price": "97.50"},)),
     Example("bought four bags at nineteen fifty a bag", ({"on": "2026-11-25", "bags": 4, "price": "78.00"},)),
     Example("Feed: bought 6 bags (50 lb) at $18.75.", ({"on": "2026-11-25", "grams": 136078, "bags": 6, "price": "112.50"},)),
+    Example("Bought two of the 40 lb bags of pellets at 16.50 each", ({"on": "2026-11-25", "grams": 36287, "bags": 2, "price": "33.00"},)),
     Example("boght 2 bags", ({"on": "2026-11-25", "bags": 2},)),
 )
 NOT_THIS: tuple[str, ...] = (
@@ -99,8 +100,8 @@ def read(c: Clause) -> None:
 def _bags(c: Clause) -> int | None:
     for i in c.each("bag"):
         place = c.number_for(i, behind=c.said(i + 1) in {":", "="})
-        if place is None and i > 1 and c.items[i - 1].sort == "weight" and c.whole(i - 2) is not None:
-            place = i - 2
+        if place is None and i > 1 and c.items[i - 1].sort == "weight" and c.whole(c.past_fillers(i - 2, -1)) is not None:
+            place = c.past_fillers(i - 2, -1)  # "three of the fifty pound bags"
         if place is not None:
             return place
     return next(

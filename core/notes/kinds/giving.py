@@ -44,6 +44,8 @@ NOT_THIS: tuple[str, ...] = (
     "gave 22 ivermectin .2 ml",
     "gave moss 1/2 cup",
     "moved 2 kits from 12 to 16",
+    "Gave Moss a good brushing to keep him calm",
+    "I gave it an hour to be sure, Thistle's cage stayed quiet",
 )
 
 OPENS: Final = ("give",)
@@ -64,14 +66,33 @@ def read(c: Clause) -> None:
         return
     if c.has("drug", "treat", "withdrawal", "feed", "per_day", "ration", "gave_up") or c.sorted_as("dose", "cup", "weight"):
         return
+    if cue is not None and _something_given(c, cue):
+        return
     away = (cue is not None and c.said(cue) in {"given away", "gave away", "rehomed", "gifted", "donated", "giving away"}) or any(
         item.said == "away" for item in c.items
     )
-    to = [i for i, item in enumerate(c.items) if item.said in {"to", "for"} and i + 1 < len(c.items) and c.items[i + 1].sort == "word"]
+    to = [
+        i
+        for i, item in enumerate(c.items)
+        if item.said in {"to", "for"} and i + 1 < len(c.items) and c.items[i + 1].sort == "word" and c.said(i + 1) not in INFINITIVES
+    ]
     if not away and not to and "give" not in c.virtual:
         _to_somebody(c, (cue or 0) + 1)
         return
     leaving(c, GivenAway, cue, to=True, money=False)
+
+
+#: Behind `to` they tell what for, not to whom.
+INFINITIVES: Final = frozenset({"be", "make", "see", "do", "get", "let", "have", "help", "keep"})
+ARTICLES: Final = frozenset({"a", "an", "another", "some", "the", "more", "extra", "one", "plenty", "lots"})
+
+
+def _something_given(c: Clause, cue: int) -> bool:
+    """`gave it the night`, `gave 33 a five for type`, `gave Moss a good brushing`: what is given goes to the animal; a new home does not."""
+    receiver, article = cue + 1, cue + 2
+    if c.known(receiver) is None and not (receiver < len(c.items) and "pronoun" in c.items[receiver].marks):
+        return False
+    return c.said(article) in ARTICLES and not any(item.said in {"home", "away"} for item in c.items[article:])
 
 
 def _to_somebody(c: Clause, start: int) -> None:

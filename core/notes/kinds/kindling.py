@@ -58,11 +58,11 @@ EXAMPLES: tuple[Example, ...] = (
     ),
     Example("My husband says Juno kindled four last night", ({"doe": "14", "on": "2026-11-24", "born": 4},)),
     Example(
-        "Well, Clover finally did it! I went out to look around five and there were eight in the nest, seven of them warm and one stillborn",
+        "Well, Clover finally did it! I went out there at six and there were eight in the nest, seven of them warm and one stillborn",
         ({"doe": "9", "on": "2026-11-25", "born": 8, "alive": 7, "dead": 1},),
     ),
     Example(
-        "I didn't expect Juno to be so quick but she had five this morning, one of them born dead",
+        "I didn't expect it so soon but Juno had five this morning, one of them born dead",
         ({"doe": "14", "on": "2026-11-25", "born": 5, "alive": 4, "dead": 1},),
     ),
     Example("14 k9, 3 doa", ({"doe": "14", "on": "2026-11-25", "born": 9, "alive": 6, "dead": 3},)),

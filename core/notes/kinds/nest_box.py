@@ -53,6 +53,8 @@ NOT_THIS: tuple[str, ...] = (
     "16 peeing in the box",
     "put 9 in cage B3",
     "the feed box is empty",
+    "all quiet in Thistle's nest box",
+    "Clover went flying into the box when the truck backfired",
 )
 
 OPENS: Final = ("box",)
@@ -106,7 +108,7 @@ def _change(c: Clause, cue: int) -> str | None:
     )
     if has and not outs and c.said(cue) != "box":
         return "in"  # "14 has a nest box as of 11/22"
-    ins = [i for i, item in enumerate(c.items) if "box_in" in item.marks and not c.taken(i)]
+    ins = [i for i, item in enumerate(c.items) if "box_in" in item.marks and not c.taken(i) and not _led_to(c, i, cue)]
     if not outs and not ins:
         return None
     nearest_out = min((abs(i - cue) for i in outs), default=99)
@@ -115,6 +117,15 @@ def _change(c: Clause, cue: int) -> str | None:
     if strong and nearest_out <= nearest_in + 1:
         return "out"
     return "in" if nearest_in <= nearest_out else "out"
+
+
+def _led_to(c: Clause, i: int, cue: int) -> bool:
+    """`in Sorrel's box`, `jumped into the box`: the box is the place, and nothing was put in."""
+    if c.said(i) not in {"in", "into"} or not i < cue:
+        return False
+    between = c.items[i + 1 : cue]
+    owned = len(between) == 1 and between[0].unit == "possessive"
+    return owned or (not between and c.said(i) == "into" and c.said(cue).startswith(("the ", "her ")))
 
 
 def check(fact: NestBoxMoved, herd: Herd, today: date) -> Problem | None:

@@ -41,13 +41,14 @@ EXAMPLES: tuple[Example, ...] = (
 NOT_THIS: tuple[str, ...] = (
     "bred 15 to Flint, she lifted right away",
     "22 refused her feed? no",
+    "I finally sat down with Clover's papers",
 )
 
 OPENS: Final = ("refuse",)
 CUES: Final = {
-    "refuse": "refused | refuses | refuse | refusal | wouldnt lift | wont lift | would not lift | didnt lift | not lift | not lifting | wouldnt stand"
+    "refuse": "ref | refd | refused | refuses | refuse | refusal | wouldnt lift | wont lift | would not lift | didnt lift | not lift | not lifting | wouldnt stand"
     " | no lift | wouldnt breed | wouldnt take | not interested | wasnt interested | wanted nothing to do with | wants nothing to do with | want nothing to do with | would have nothing to do with | ran from | no interest"
-    " | wouldnt cooperate | would not breed | wont breed | will not lift | didnt want | sat down | clamped down | wouldnt have him"
+    " | wouldnt cooperate | would not breed | wont breed | will not lift | didnt want | sat down | clamped down | wouldnt have him | wouldnt have it"
     " | would have none of | will have none of | having any of it | isnt having any of it | have anything to do with | wouldnt have anything to do with | didnt want anything to do with | doesnt want anything to do with | wants no part of | wanted no part of | would have none of it | wasnt having it | wasnt having any of it | not having it | isnt having it | having none of it | none of it | have none of it | will have none of it | had no use for | has no use for | had no time for | wants none of | wanted none of | isnt interested | is not interested | was not interested | not in the mood | wasnt in the mood | not receptive | wasnt receptive | isnt receptive | fought him off | wouldnt let him near | tucked her tail | sat tight | wouldnt go for | wouldnt accept | wont accept | wouldnt raise"
     " | wont take | ran off | would not stand | wont stand | nothing doing | turned down | rejected | didnt stand | isnt lifting | wouldnt let him",
 }  # fmt: skip
@@ -57,6 +58,8 @@ def read(c: Clause) -> None:
     """A doe that would not; the buck where he is named."""
     cue = c.first("refuse")
     if cue is None and "refuse" not in c.virtual:
+        return
+    if cue is not None and _of_the_speaker(c, cue):
         return
     if cue is not None and any("feed" in item.marks or item.said in {"water", "food", "hay"} for item in c.items[cue + 1 : cue + 4]):
         return  # off its feed, which is another matter
@@ -80,6 +83,14 @@ def read(c: Clause) -> None:
             found.used.extend(buck.items)
             c.fill(found, buck, "buck")
         c.take(found)
+
+
+def _of_the_speaker(c: Clause, cue: int) -> bool:
+    """`I finally sat down with ...`: it is not the doe that did it."""
+    before = cue - 1
+    while c.said(before) in {"finally", "just", "then", "even", "also", "actually", "really"}:
+        before -= 1
+    return c.said(before) in {"i", "we", "my", "im", "i'm"}
 
 
 def _same_day(c: Clause) -> None:

@@ -71,7 +71,7 @@ NOTES = [
         fact("planned", who="33", what="cull", on="2026-12-03"),
     ),
     note("R22 dead R22", fact("died", who="R22")),
-    note("sold 2 of Flint's", ask="which_number"),
+    note("sold 2 of Flint's", ask="wrong_sex"),
     note("sold 2 from 3", ask="wrong_sex"),
     note("sold 2 of R99's", ask="which_animal"),
     remark("put Moss down for a nap", "5"),
