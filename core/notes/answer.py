@@ -99,8 +99,14 @@ def answered(ask: Ask, text: str, herd: Herd, today: date, reads: Reads) -> Mean
     return carried(draft, text, today, reads)
 
 
+def affirms(said: str) -> bool:
+    """Whether the words only say yes, once or twice: "yes that's right"."""
+    first, _, rest = said.partition(" ")
+    return said in YES or (first.strip(",") in YES and rest in YES)
+
+
 def _yes_or_no(draft: Draft, said: str, text: str, today: date, reads: Reads) -> Meaning | None:
-    if said in YES:
+    if affirms(said):
         return replace(completed(draft, {}, today), sure=True)
     if said in NO:
         return Meaning(subject=draft.known.get("who") or draft.known.get("doe"), notices=("Not recorded, then.",), settled=True)

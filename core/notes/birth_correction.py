@@ -64,5 +64,7 @@ def _number(found: list[Token], at: int) -> tuple[int | None, int]:
     """The whole number at that place, in figures or words, and the index behind it."""
     if found[at].sort == NUMBER:
         return (int(found[at].key) if found[at].key.isdigit() else None), at + 1
+    if found[at].key == "none":
+        return 0, at + 1
     told = spoken(found, at)
     return (int(told[0]), told[1]) if told and told[0] == int(told[0]) else (None, at + 1)

@@ -43,6 +43,12 @@ _PUT_OFF = re.compile(
     r"make it|maybe|again|on|til|till|until|to|for|by|this)\b[\s,.]*)*",
     re.IGNORECASE,
 )
+_STILL_NOT = re.compile(r"^not yet\b\D*$")
+_LEFT_FOR = re.compile(r"\b(?:leav\w+|till?|until|will|doing|gonna|going to|wait\w*|check|again|give|later|hold)\b")
+#: Chores that nothing but the doing answers: "boxes are dirty, friday" tells of a day to come.
+_SET_UP = frozenset({"nest_box_in", "nest_box_out", "custom"})
+_HAPPENED = re.compile(r"\d|\b(?:in|out|put|took|had|got|gave|went|was|were|pulled|added|moved|cleaned|trimmed|removed|last|this)\b")
+_MORE = re.compile(r"\b(?:(?:another|(?:a|one) more) (day|week|month)|(\w+) more (days|weeks|months))$")
 _LATER = frozenset({"later", "snooze", "not today", "remind me later", "later please", "put it off", "ask me later"})
 
 
@@ -90,11 +96,29 @@ def _plain_answer(herd: Herd, due: Due, said: str, text: str, today: date) -> Me
     if said in _LATER:
         draft = Draft("remind", {"text": due.text, "who": due.who, "key": due.key}, "on")
         return Meaning((), Ask("when", "When should I remind you again?", ("tomorrow", "in 2 days", "in a week"), draft), settled=True)
-    if _NOT_YET.match(said):
+    told = _CHORE_SAYS.get((due.chore, said))
+    if told is not None:
+        return told(herd, due, today)
+    later = _later_day(herd, due.chore, said, today)
+    if later is None and (_NOT_YET.match(said) or _STILL_NOT.match(said)):
         return Meaning((Remark(text=text.strip(), who=due.who, on=today),))
-    later = day_alone(_PUT_OFF.sub("", said) or said, herd, today, "plan")
     if later is not None and later > today and not said.startswith(("yesterday", "last")):
         return Meaning((Reminder(text=due.text, on=later, who=due.who, key=due.key),))
+    return None
+
+
+def _later_day(herd: Herd, chore: str, said: str, today: date) -> date | None:
+    """The day to which the words put the chore off: "tomorrow", "check again friday", "leave it another week"."""
+    said = _MORE.sub(lambda found: f"in 1 {found.group(1)}" if found.group(1) else f"in {found.group(2)} {found.group(3)}", said)
+    alone = day_alone(_PUT_OFF.sub("", said) or said, herd, today, "plan")
+    if alone is not None or re.search(r"\b(?:done|did)\b", said):
+        return alone
+    for found in re.finditer(r"\s+", said):
+        day = day_alone(said[found.end() :], herd, today, "plan")
+        if day is not None:
+            before = said[: found.start()]
+            undone = chore in _SET_UP and not _HAPPENED.search(before)
+            return day if undone or _LEFT_FOR.search(before) else None
     return None
 
 
@@ -120,25 +144,44 @@ def _told(herd: Herd, due: Due, text: str, today: date, reads: Reads) -> Meaning
         return meaning_of(own)
     if told is not None and re.search(r"\d", rest):
         return meaning_of(told)
+    if due.chore == "check_nest" and due.who and _DIED.search(rest):
+        return _ask_dead(herd, due, today)
     return Meaning((Remark(text=text.strip(), who=due.who, on=today),) if text.strip() else ())
 
 
 def _as_sentence(due: Due, rest: str, reads: Reads, *, done: bool) -> Reading | None:
     """The first sentence about the chore's animal that the answer completes; else the first that raises a question."""
     asked = None
-    rest = _NO.sub("", rest)
+    rest = _as_told_of(due.chore, _NO.sub("", rest))
     for carrier in sorted(_SENTENCES[due.chore], key=lambda carrier: done and not carrier.startswith(_LEAVING)):
         if "lost" in carrier and not _DEAD.search(rest):
             continue
         if carrier.startswith(_LEAVING) and (_AGAINST.search(rest) or not _FIGURE.search(rest)):
             continue
         reading = reads(carrier.format(who=due.who or "", said=rest, kits=_COUNT.sub(r"\1 kits", rest)))
+        if any(fact.kind in _NO_ANSWER or (due.chore in _OF_KITS and fact.kind == "died") for fact in reading.facts):
+            continue
         if reading.ask is None and any(fact.kind not in (*_ANYHOW, "query") for fact in reading.facts):
             return reading
         asked = asked or (reading if reading.ask else None)
     return asked
 
 
+def _as_told_of(chore: str, rest: str) -> str:
+    """The answer in the words of its chore's own sentence: "it" is the box that was to be looked into, "5 left" are kits."""
+    if chore == "kindling":
+        return _LOST_OF_THEM.sub(r", \1 dead", rest)
+    if chore == "check_nest":
+        rest = re.sub(r"\b(in|on) it\b", r"\1 the box", rest)
+        return re.sub(r"^all (?=\d)", "", re.sub(r",?\s*(?<!\w)(\d+) left$", r", \1 kits left", rest))
+    return re.sub(r"^drop(?:ped|ping)? the price to \$?(?=\d)", "listed for $", rest) if chore == "sale_date" else rest
+
+
+_LOST_OF_THEM = re.compile(r"[,.]?\s+(?:she )?lost (\w+)(?: of them)?$", re.IGNORECASE)
+#: No reminder asks for these; words that give them are no answer but something said.
+_NO_ANSWER = frozenset({"correct", "undo", "color"})
+#: Chores about a doe's kits: "dead" tells of them, not of her.
+_OF_KITS = frozenset({"kindling", "check_nest"})
 _LEAVING = ("butchered", "sold", "list")
 _NO = re.compile(r"^(?:no|nope|nah|actually|well|hm+)\b[\s,.!]*", re.IGNORECASE)
 _AGAINST = re.compile(
@@ -146,6 +189,7 @@ _AGAINST = re.compile(
 )
 _FIGURE = re.compile(r"\d|\b(?:one|two|three|four|five|six|seven|eight|nine|ten|\w+teen|\w+ty|pounds?|dressed|dollars)\b", re.IGNORECASE)
 _DEAD = re.compile(r"\b(?:dead|died|lost|froze\w*|cold|gone|missing|crushed|ate|eaten|runts?)\b", re.IGNORECASE)
+_DIED = re.compile(r"(?<!\bno )(?<!\bnone )(?<!\bnot )\b(?:dead|died)\b(?! tired)", re.IGNORECASE)
 _COUNT = re.compile(r"^\W*(\d+|[a-z]+)\b(?! kits?)", re.IGNORECASE)
 
 #: Kinds that nearly any words give: not enough to pass over the reminder's own sentence.
@@ -208,6 +252,22 @@ def _ask_buck(_herd: Herd, due: Due, on: date) -> Meaning:
 def _left(kind: str) -> Callable[[Herd, Due, date], Meaning]:
     return lambda _herd, due, on: completed(Draft(kind, {"who": due.who, "on": on.isoformat()}, ""), {}, on)
 
+
+def _felt(result: str) -> Callable[[Herd, Due, date], Meaning]:
+    return lambda _herd, due, on: completed(Draft("palpated", {"doe": due.who, "on": on.isoformat(), "result": result}, ""), {}, on)
+
+
+def _ask_dead(_herd: Herd, due: Due, on: date) -> Meaning:
+    draft = Draft("kits_lost", {"doe": due.who, "on": on.isoformat()}, "count")
+    return Meaning((), Ask("how_many", f"How many of {due.who}'s kits were dead? Send the number.", (), draft), settled=True)
+
+
+#: Short answers that only the chore gives a meaning.
+_CHORE_SAYS: Mapping[tuple[str, str], Callable[[Herd, Due, date], Meaning]] = {
+    **{("kindling", said): _ask_kits for said in ("kindled", "she kindled", "she did", "had them", "she had them", "she has", "kits are here")},
+    **{("palpate", said): _felt("bred") for said in ("yes she is", "she is", "yes, she is")},
+    **{("palpate", said): _felt("open") for said in ("she isn't", "she is not", "no she isn't", "no, she isn't", "no she's not", "no, she's not")},
+}
 
 #: What a bare "done" records, by chore; a chore with no event of its own is `done`.
 _DONE_GIVES: Mapping[str, Callable[[Herd, Due, date], Meaning]] = {

@@ -20,6 +20,7 @@ from core.notes.kinds.correction import Correct
 from core.notes.kinds.kindling import Kindled
 from core.notes.kinds.undoing import Undo
 from core.notes.meaning import Meaning, meaning_of
+from core.notes.put_right import put_right, unmarked
 from core.notes.reading import Ask, Context, Draft, Message, Reading
 from core.notes.recall import KINDLING_NOW, context_of, last_entries, open_question, question_of, subject_of
 from core.notes.replay import Book, local_day
@@ -28,6 +29,7 @@ from core.notes.tokens import tokens
 Reader = Callable[..., Reading]  # read(message, herd, context)
 
 _WORDS_OF_NUMBER = 4  # "one hundred and twelve" has as many
+_LONGEST_CORRECTION = 60  # not a figure: letters: what is longer is a note of its own
 _LONGEST_NUMBER = 24  # not a figure: letters: no number in words is longer
 _DENIES = re.compile(r"^\W*(?:(?:no|nope|sorry|actually|oops|correction|wait|i mean|it was|that was|not)\b[\s,.:-]*)+", re.IGNORECASE)
 _FIELD_WAS = re.compile(
@@ -71,6 +73,9 @@ def understood(book: Book, message: Message, reader: Reader) -> Meaning:
     answer = _answer(talk)
     if answer is not None:
         return answer
+    named = _put_right_by_field(talk)
+    if named is not None:
+        return _resolved(talk, named)
     meaning = meaning_of(reader(message, talk.herd, context_of(book, message)))
     if meaning.ask is None and all(fact.kind == "remark" for fact in meaning.facts):
         meaning = _put_right_in_words(talk) or meaning
@@ -104,9 +109,10 @@ def _correction_answered(talk: Talk, asked: Note, draft: Draft) -> Meaning | Non
 def _birth_put_right(talk: Talk) -> Meaning | None:
     """ "No, 2 dead" right after a kindling: the birth put right, not kits lost since; None where the words are something else."""
     denied = _DENIES.match(talk.message.text)
-    if denied is None:
+    words = talk.message.text[denied.end() :] if denied else talk.message.text
+    words = unmarked(words)
+    if denied is None and words == talk.message.text.lstrip().rstrip(" .!"):
         return None
-    words = talk.message.text[denied.end() :]
     draft, asked_at = (talk.asked.ask.draft, talk.asked.id) if talk.asked is not None and talk.asked.ask is not None else (None, 0)
     if draft is not None and draft.kind == "kindled" and draft.wanted != "sire":
         return _birth_asked_put_right(talk, draft, words)
@@ -115,6 +121,23 @@ def _birth_put_right(talk: Talk) -> Meaning | None:
         return None
     numbers = birth_numbers(words, births[-1][1].doe, talk.herd)
     return Meaning((Correct(set=Fields(tuple(numbers.items()))),)) if numbers else None
+
+
+def _put_right_by_field(talk: Talk) -> Meaning | None:
+    """The last note's field that a few words put right; None where they are something else."""
+    if len(talk.message.text) > _LONGEST_CORRECTION or talk.asked is not None:
+        return None
+    last = [entry.fact for entry in last_entries(talk.book, talk.message)]
+    put = put_right(last, talk.message.text, talk.herd, talk.today, lambda said: _denied_reads(talk, said))
+    return Meaning((put,)) if put else None
+
+
+def _denied_reads(talk: Talk, said: str) -> dict[str, Json]:
+    """What "no, ..." before the words puts right."""
+    context = context_of(talk.book, talk.message)
+    reading = talk.reader(replace(talk.message, text=f"no, {said}", reply_to=None), talk.herd, context)
+    first = reading.facts[0] if reading.facts and reading.ask is None else None
+    return dict(first.set) if isinstance(first, Correct) else {}
 
 
 def _birth_asked_put_right(talk: Talk, draft: Draft, words: str) -> Meaning | None:

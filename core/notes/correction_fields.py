@@ -10,6 +10,8 @@ from core.herd.questions import fitting, same_tag
 from core.herd.state import Herd
 from core.notes.fact import Fact, Fields, Json, field_names, from_json, to_json
 from core.notes.kinds.correction import Correct
+from core.notes.numbers import spoken
+from core.notes.tokens import NUMBER, tokens
 from core.words import grams_of, pounds_and_ounces
 
 #: What somebody calls wrong: "15, not 14".
@@ -88,12 +90,19 @@ def senses(fact: Fact, correct: Correct, text: str, herd: Herd) -> tuple[Correct
     as_count, as_animal = (replace(correct, set=Fields((each,))) for each in (("count", int(number)), ("who", number)))
     if _MAKE_THAT.search(text) or herd.find(number) is None:
         return (as_count,)
-    if count not in to_json(fact) or not re.search(rf"\b0*{number}\b", text):
+    if count not in to_json(fact) or not _says_number(text, int(number)):
         return (as_animal,)
     wrong = WRONG.search(text)
     if wrong:
         return (as_count,) if str(to_json(fact).get(count)) == wrong.group(1) else (correct,)
     return (as_animal, as_count)
+
+
+def _says_number(text: str, number: int) -> bool:
+    """Whether the words hold that number, in figures or in words."""
+    found = tokens(text)
+    told = (spoken(found, at) for at in range(len(found)) if found[at].sort != NUMBER)
+    return any(each is not None and each[0] == number for each in told) or bool(re.search(rf"\b0*{number}\b", text))
 
 
 def _is_priced(fact: Fact) -> bool:

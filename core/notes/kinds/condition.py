@@ -57,6 +57,7 @@ NOT_THIS: tuple[str, ...] = (
     "the hay is in good condition",
 )
 
+BARE: Final = 2  # not a figure: items: the word and its score, and nothing else
 OPENS: Final = ("condition",)
 CUES: Final = {
     "condition": "bcs | body condition | condition | condition score | body condition score | bc | condition scores | body score | cond | body condition of | body",
@@ -121,7 +122,7 @@ def _score(c: Clause, cue: int | None, numbers: list[int]) -> int | None:
     if not behind:
         before = [i for i in numbers if cue is not None and i < cue]
         return before[-1] if before and (c.explicit() or len(before) > 1) else None
-    if len(behind) == 1 and not c.explicit() and not any(cue is not None and i < cue for i in numbers) and c.spoken_of() is None:
+    if len(behind) == 1 and not c.explicit() and not any(cue is not None and i < cue for i in numbers) and c.spoken_of() is None and len(c.items) > BARE:
         return None
     return behind[-1]
 

@@ -84,7 +84,7 @@ def read(c: Clause) -> None:
     taken = {place for _, place, _ in marks}
     c.used.update(id(c.items[place]) for place in taken)
     pick = c.subject_of(marks[0][2])
-    if pick is None:
+    if pick is None and not _only_marks(c, marks):
         return
     for trait, place, label in marks:
         value = c.items[place].value
@@ -105,6 +105,12 @@ def read(c: Clause) -> None:
         )
 
 
+def _only_marks(c: Clause, marks: list[tuple[str, int, int]]) -> bool:
+    """Whether the statement is marks and nothing else: whose they are is asked."""
+    places = {place for mark in marks for place in mark[1:]}
+    return all(i in places or item.sort in {"mark", "date"} or item.said in {"and", "score", "scores", "scored"} for i, item in enumerate(c.items))
+
+
 def _marks(c: Clause) -> list[tuple[str, int, int]]:
     found = []
     claimed: set[int] = set()
@@ -113,7 +119,7 @@ def _marks(c: Clause) -> list[tuple[str, int, int]]:
         if trait is None or c.taken(i):
             continue
         place = (
-            i - 2 if c.said(i - 1) in {"on", "for"} and c.whole(i - 2) is not None and i - 2 not in claimed else c.past_fillers(i + 1, 1)
+            i - 2 if c.said(i - 1) in {"on", "for"} and c.whole(i - 2) is not None and i - 2 not in claimed else c.past_fillers(_past_animal(c, i + 1), 1)
         )
         if place < len(c.items) and c.items[place].sort == "num" and place not in claimed and not c.counted(place):
             if c.said(place + 1) in {"out of", "of"} and c.whole(place + 2) == SCORE_HIGHEST.whole:
@@ -121,6 +127,11 @@ def _marks(c: Clause) -> list[tuple[str, int, int]]:
             claimed.add(place)
             found.append((trait, place, i))
     return found
+
+
+def _past_animal(c: Clause, i: int) -> int:
+    """Past `on 32` behind a trait: `fur on 32 is a 5`."""
+    return i + 2 if c.said(i) in {"on", "of"} and c.known(i + 1) is not None and i + 2 < len(c.items) else i
 
 
 def check(fact: Scored, herd: Herd, today: date) -> Problem | None:

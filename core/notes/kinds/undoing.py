@@ -30,6 +30,8 @@ EXAMPLES: tuple[Example, ...] = (
     Example("undo 31", ({"who": "31"},)),
     Example("Undo: last entry.", ({},)),
     Example("undo the kindling", ({"about": "kindled"},)),
+    Example("forget what i just said", ({},)),
+    Example("remove the weight on 31", ({"who": "31", "about": "weighed"},)),
 )
 NOT_THIS: tuple[str, ...] = (
     "can't undo the latch",
@@ -39,7 +41,7 @@ NOT_THIS: tuple[str, ...] = (
 OPENS: Final = ()
 CUES: Final = {
     "undo": "ignore my last | ignore the last | ignore last | ignore my last message | undo | undoo | take that back | take it back | scratch that | never mind that | delete that | delete the last | forget that | undo that | cancel that | remove that | that was wrong | ignore that | erase that | scratch the | disregard"
-    " | never mind | nevermind | delete the | take back | remove the last | strike that | nvm | undo last | undo the last | undo it",
+    " | never mind | nevermind | delete the | take back | remove the last | strike that | nvm | undo last | undo the last | undo it | forget what i said | forget what i just said | remove the sale | remove the weight | remove the weighing | remove the note | remove the entry",
 }  # fmt: skip
 #: Words for a kind of note, as people name it when they take one back.
 ABOUT: Final = {

@@ -1,0 +1,266 @@
+"""The last note put right in a few words: "price was 45", "B4 not B3", "4-8, I mean", "should be 2.5".
+
+What is wrong is found in the fact itself: the field that the words name, or the one that holds what stands behind "not". The new value
+is read the way that field is said. Words that fit no field put nothing right: they are a note of their own.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date
+from decimal import Decimal, InvalidOperation
+from typing import Final
+
+from core.handbook.breeds import breed_words
+from core.handbook.colors import color_words
+from core.herd.state import Herd
+from core.notes.answer import animal_said, day_alone, plain, whole_number
+from core.notes.correction_fields import field_for
+from core.notes.fact import Fact, Fields, Json, field_names, to_json
+from core.notes.kinds.correction import Correct
+
+Says = Callable[[str], Mapping[str, Json]]  # what "no, X" sets, as the reader of notes has it
+
+_LEAD: Final = re.compile(
+    r"^(?:(?:no|nope|oops|sorry|actually|correction|wait|typo|my mistake|my bad|i mean|i meant|make (?:that|it)|(?:change|fix) (?:that|it)(?: to)?|"
+    r"(?:that|it) (?:was|is|should be|should say|should have been)|they were|should (?:be|say|have been|have said)|"
+    r"i (?:miscounted|misread|counted wrong)|miscounted|misread|counted wrong|recount(?:ed)?|wrong (?:doe|buck|rabbit|animal|one|cage|date|day|number|weight|price)|"
+    r"other way (?:a)?round|the scale|only(?= \w+$))(?!\w)[\s,.:;-]*)+",
+    re.IGNORECASE,
+)
+_TAIL: Final = re.compile(r"[\s,.]*(?:\b(?:i mean|i meant|sorry|actually|oops|my mistake|my bad)[\s,.!]*)+$", re.IGNORECASE)
+_SMALL: Final = re.compile(
+    r"^(?:(?:it'?s|its|she'?s|he'?s|she is|he is|it was|was|the|a|an|to|for|got|(?:\w+ed|did|sold|found) (?:him|her|it|them))\s+)+", re.IGNORECASE
+)
+_NOT: Final = re.compile(r"^(?P<right>.+?)[\s,]+(?:not|instead of|rather than)\s+(?P<wrong>.+)$", re.IGNORECASE)
+_NOT_FIRST: Final = re.compile(r"^not\s+(?P<wrong>[^,]+),\s*(?P<right>.+)$", re.IGNORECASE)
+_READ_ELSEWHERE: Final = re.compile(r"(?:no|it was|that was|actually)\b", re.IGNORECASE)  # the reader of notes knows these
+_WAS: Final = re.compile(r"^(\S+) was (.+)$", re.IGNORECASE)
+_ANIMAL_WAS: Final = re.compile(
+    r"^(?:(?:.*\bwrong (?:doe|buck|rabbit|animal|one)\b[\s,.:-]*(?:(?:it|that) (?:was|is|should be) |should be |i mean |i meant )?(?:doe |buck )?)"
+    r"|(?:.*\b(?:that was|it was|i mean|i meant) (?:doe|buck|rabbit|tag) ))(\w+)$",
+    re.IGNORECASE,
+)
+_FROM_TO: Final = re.compile(r"^from\s+(\w+)\s+to\s+(\w+)$", re.IGNORECASE)
+_SEXES_COUNTED: Final = re.compile(r"^(\w+) (?:bucks?|boys?|males?)(?: and)? (\w+) (?:does?|girls?|females?)$", re.IGNORECASE)
+
+#: What people call a field, and the names that it may have in a fact.
+_NAMES: Final[Mapping[str, tuple[str, ...]]] = {
+    "date": ("on",), "day": ("on",), "price": ("price",), "cost": ("price",), "falls": ("falls",), "weight": ("grams", "live_grams"),
+    "live weight": ("live_grams",), "live": ("live_grams", "alive"), "dressed": ("dressed_grams",), "dressed weight": ("dressed_grams",), "cage": ("cage",),
+    "pen": ("cage",), "score": ("score",), "bcs": ("score",), "breed": ("breed",), "color": ("color",), "colour": ("color",), "sex": ("sex",),
+    "tag": ("tag",), "withdrawal": ("withdrawal_days",), "dose": ("dose",), "cause": ("cause",), "until": ("until",), "alive": ("alive",),
+    "dead": ("dead",), "born": ("born",), "count": ("count", "born"), "bucks": ("bucks",), "does": ("does",), "amount": ("amount",),
+    "result": ("result",), "sign": ("sign",), "bags": ("bags",), "total": ("born", "count"),
+}  # fmt: skip
+_NAMED: Final = re.compile(
+    rf"^(?:the |her |his |its )?({'|'.join(sorted(_NAMES, key=len, reverse=True))})(?:\s+(was|were|is|should be|should have been|should say)|\s*[:=])?\s+(.+)$",
+    re.IGNORECASE,
+)
+_UNIT: Final = re.compile(r"\s+(?:kits?|falls?|bags?|born|alive|dead|live|days?|cups?|total|dollars|bucks|does|each|day withdrawal)$", re.IGNORECASE)
+#: Fields of what happens once: naming one again puts it right, where a birth's "2 dead" or a new weight would be news.
+_ONCE: Final = frozenset({"falls", "dressed_grams", "until", "withdrawal_days", "dose"})
+_ANIMALS: Final = frozenset({"who", "doe", "buck", "dam", "sire", "from", "to", "with", "litter_of", "on"})
+_DAYS: Final = frozenset({"on", "until"})
+_COUNTS: Final = frozenset({"count", "alive", "dead", "falls", "bucks", "does", "bags", "withdrawal_days"})
+_AMOUNTS: Final = frozenset({"score", "amount"})
+_WEIGHTS: Final = frozenset({"grams", "live_grams", "dressed_grams"})
+_WORDS: Final[Mapping[str, Mapping[str, str]]] = {
+    "sex": dict.fromkeys(("buck", "male", "boy"), "buck") | dict.fromkeys(("doe", "female", "girl"), "doe"),
+    "result": {"open": "open", "bred": "bred", "pregnant": "bred", "unsure": "unsure", "not sure": "unsure"},
+    "trait": {name: name for name in ("type", "fur", "color", "size", "overall")},
+}
+_FREE: Final = frozenset({"sign", "dose"})
+#: Fields whose value is known by its looks, where the words are nothing else.
+_BY_LOOKS: Final = ("amount", "until", "on", "cage", "sex", "result", "color", "breed", "price", "score", "tag", "cause")
+_AHEAD: Final = frozenset({"planned", "remind"})
+
+
+@dataclass(frozen=True, slots=True)
+class _Put:
+    """A fact to be put right, and what its values are read by."""
+
+    fact: Fact
+    herd: Herd
+    today: date
+    says: Says
+
+    @property
+    def names(self) -> frozenset[str]:
+        return frozenset(each.json for each in field_names(self.fact))
+
+    def value(self, name: str, said: str) -> Json:
+        """What the words say for that field; None where they can't."""
+        if name in _FREE:
+            return said
+        told = plain(said)
+        said = _SMALL.sub("", told)
+        bare = _UNIT.sub("", said)
+        if name in _DAYS or (name == "born" and self.fact.kind == "animal"):
+            direction = "plan" if name == "until" else "past"
+            day = day_alone(said, self.herd, self.today, direction) or day_alone(told, self.herd, self.today, direction)
+            return day.isoformat() if day else None
+        if name in _COUNTS or name == "born":
+            return 0 if bare in ("none", "no") else whole_number(bare)
+        if name in _AMOUNTS:
+            return _amount(bare)
+        if name in _WEIGHTS:
+            return self.says(said).get("grams")
+        if name == "price":
+            return _price(said)
+        if name == "cage":
+            found = re.fullmatch(r"(?:cage |pen )?([a-z]{1,2}-?\d{1,3}|\d{1,3}[a-z]?)", said)
+            return found.group(1).upper() if found else None
+        if name == "tag":
+            return said.upper() if re.fullmatch(r"[a-z]{0,3}-?\d{1,4}", said) else None
+        if name in ("color", "breed"):
+            return said if said in (color_words() if name == "color" else breed_words()) else None
+        if name == "cause":
+            return self.says(f"it was {told}").get("cause") if self.fact.kind == "kits_lost" else said
+        return _WORDS[name].get(said) if name in _WORDS else None
+
+
+def _amount(said: str) -> Json:
+    """A score or a share of a cup, as a number; None where it is none."""
+    found = re.fullmatch(r"(\d*\.?\d+)(?:/([1-9]))?", said)
+    if found:
+        return _number(Decimal(found.group(1)) / Decimal(found.group(2) or 1))
+    return whole_number(said)
+
+
+def _number(value: Decimal) -> Json:
+    return int(value) if value == int(value) else float(round(value, 3))
+
+
+def _price(said: str) -> Json:
+    found = re.fullmatch(r"\$?\s?(\d{1,5})(?:\.(\d\d))?(?: dollars)?", said)
+    if found:
+        return f"{found.group(1)}.{found.group(2) or '00'}"
+    words = whole_number(said.removesuffix(" dollars"))
+    return f"{words}.00" if words is not None else None
+
+
+def put_right(last: Sequence[Fact], text: str, herd: Herd, today: date, says: Says) -> Correct | None:
+    """The field that the words put right in one of the last facts, with its value; None where they are something else."""
+    body = unmarked(text)
+    marked = body != _trimmed(text)
+    for fact in reversed(last):
+        put = _Put(fact, herd, today, says)
+        found = _animal_named(put, text) or _replaced(put, body) or _named(put, body, marked=marked) or _sexes(put, body) or (_by_looks(put, body) if marked else {})
+        if found:
+            return Correct(set=Fields(tuple(found.items())))
+    if marked and not _READ_ELSEWHERE.match(text.strip()):
+        values = says(re.sub(r"^(?:with|to|by)\s+", "", body)) if body else {}
+        return Correct(set=Fields(tuple(values.items()))) if values else None
+    return _weight_was(last, body, herd, says)
+
+
+def _weight_was(last: Sequence[Fact], body: str, herd: Herd, says: Says) -> Correct | None:
+    """ "32 was 4-5" behind the weights of several: that animal's weight."""
+    found = _WAS.match(body)
+    tag = animal_said(herd, found.group(1)) if found else None
+    if found is None or tag is None or not any(fact.kind == "weighed" and to_json(fact)["who"] == tag for fact in last):
+        return None
+    grams = says(found.group(2)).get("grams")
+    return Correct(set=Fields((("grams", grams),)), who=tag) if grams is not None else None
+
+
+def unmarked(text: str) -> str:
+    """The words without what marks them as a correction."""
+    return _TAIL.sub("", _LEAD.sub("", _trimmed(text))).lstrip(" ,!").rstrip(" ,.!")
+
+
+def _trimmed(text: str) -> str:
+    return text.lstrip().rstrip(" .!")
+
+
+def _animal_named(put: _Put, text: str) -> dict[str, Json]:
+    """ "Wrong doe, it was 9", "that was buck 3": a number that can only be the animal."""
+    found = _ANIMAL_WAS.match(_trimmed(text))
+    tag = animal_said(put.herd, found.group(1)) if found else None
+    name = field_for(put.fact, "who", tag, put.herd) if tag else None
+    return {name: tag} if name else {}
+
+
+def _replaced(put: _Put, body: str) -> dict[str, Json]:
+    """ "B4 not B3": the one field that holds what was wrong, with what is right."""
+    found = _NOT.match(body) or _NOT_FIRST.match(body)
+    if found is None:
+        return {}
+    label = _NAMED.match(found["right"])
+    right = label.group(3) if label else found["right"]
+    meant = _NAMES[label.group(1).lower()] if label else ()
+    fits: dict[str, Json] = {}
+    for name, old in to_json(put.fact).items():
+        if name == "kind" or (name in _ANIMALS and not (name == "to" and put.fact.kind in ("sold", "given_away"))) or (meant and name not in meant):
+            continue
+        value = _instead(put, name, old, right, found["wrong"])
+        if value is not None:
+            fits[name] = value
+    return fits if len(fits) == 1 else {}
+
+
+def _instead(put: _Put, name: str, old: Json, right: str, wrong: str) -> Json:
+    """The right value of a field, where it holds the wrong one."""
+    if name in ("to", "sign", "dose"):
+        first, second = (re.sub(r"^to\s+", "", each.strip(), flags=re.IGNORECASE) for each in (right, wrong))
+        unit = first.rpartition(" ")[2]
+        same = str(old).lower() in (second.lower(), f"{second} {unit}".lower())
+        return first if same else None
+    same = put.value(name, wrong)
+    return put.value(name, right) if same is not None and _equal(same, old) else None
+
+
+def _equal(one: Json, other: Json) -> bool:
+    """Whether two values are the same: numbers by their size, words in any case."""
+    try:
+        return Decimal(str(one)) == Decimal(str(other))
+    except InvalidOperation:
+        return str(one).lower() == str(other).lower()
+
+
+def _named(put: _Put, body: str, *, marked: bool) -> dict[str, Json]:
+    """ "Price was 45", "cage B4" behind a "sorry": the field by its name."""
+    found = _NAMED.match(body)
+    if found is None:
+        return {}
+    name = next((each for each in _NAMES[found.group(1).lower()] if each in put.names), None)
+    old = to_json(put.fact).get(name) if name else None
+    if name is None or not (found.group(2) or marked or (name in _ONCE and old is not None)):
+        return {}
+    value = put.value(name, found.group(3))
+    return {name: value} if value is not None and value != old else {}
+
+
+def _sexes(put: _Put, body: str) -> dict[str, Json]:
+    """Bucks and does of a weaning told anew; "from 16 to 12" of a fostering."""
+    if put.fact.kind == "weaned" and (found := _SEXES_COUNTED.match(body)):
+        bucks, does = (whole_number(each.lower()) for each in found.groups())
+        return {"bucks": bucks, "does": does} if bucks is not None and does is not None else {}
+    if put.fact.kind == "fostered" and (found := _FROM_TO.match(body)):
+        giver, nurse = (animal_said(put.herd, each) for each in found.groups())
+        return {"from": giver, "to": nurse} if giver and nurse else {}
+    counted = re.fullmatch(r"(\w+) falls?", body, re.IGNORECASE)
+    count = whole_number(counted.group(1).lower()) if counted and "falls" in to_json(put.fact) else None
+    return {"falls": count} if count is not None else {}
+
+
+def _may_hold(fact: Fact, name: str) -> bool:
+    """Whether a fact of that kind is often told without the field, which is then added."""
+    return (name == "sex" and fact.kind in ("animal", "tagged")) or (name == "cause" and fact.kind == "kits_lost")
+
+
+def _by_looks(put: _Put, body: str) -> dict[str, Json]:
+    """A day, a cage, a colour ... alone: the field that such a value can only belong to."""
+    said = to_json(put.fact)
+    for name in _BY_LOOKS:
+        whole = name in ("price", "score", "amount") and whole_number(plain(body)) is not None
+        held = (name in said and name != "cause") or _may_hold(put.fact, name)
+        if not held or whole or (name == "on" and put.fact.kind in _AHEAD) or (name == "tag" and put.fact.kind not in ("animal", "tagged")):
+            continue
+        value = put.value(name, body)
+        if value is not None and value != said.get(name):
+            return {name: value}
+    return {}
