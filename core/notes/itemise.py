@@ -177,7 +177,12 @@ class Scan:
 
     def _may_be_tag(self, word: str, following: Token) -> bool:
         """Whether a short word could be the letters of a tag or of a code such as `B3`."""
-        return following.glued or word in HEARD_LETTERS or word.upper() in self.herd.prefixes
+        return (
+            following.glued
+            or word in HEARD_LETTERS
+            or word.upper() in self.herd.prefixes
+            or (following.key in NUMBER_WORDS and (len(word) == 1 or word in SPELLED))
+        )
 
     def _key(self, at: int) -> str:
         return key(self.tokens, at)
@@ -738,8 +743,8 @@ class Scan:
 
     def _mend(self) -> None:
         """Put slips right in words that nobody knows, before any of them is read."""
-        for at, token in enumerate(self.tokens):
-            word = token.key
+        for at, typed in enumerate(self.tokens):
+            token, word = typed, typed.key
             if word in RIGHTED and word not in self.herd.names:
                 RIGHTED[word](self.tokens, at, self.herd)
                 token = self.tokens[at]

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from tests.core.notes.kinds.reads import Note, fact, holds, note, remark, unrecorded
+from core.app import reader
+from core.app.reading import Reader
+from tests.core.notes.kinds.reads import AT, ROSTER, Note, fact, holds, note, remark, unrecorded
 
 DAYS: list[Note] = [
     note("bred 15 to Flint night before last", fact("bred", doe="15", buck="3", on="2026-11-23")),
@@ -29,6 +31,8 @@ DAYS: list[Note] = [
     note("butcher 12 in march 2027", fact("planned", who="12", what="cull", on="2027-03-01", until="2027-03-31")),
     note("bred 15 to Flint last weekend", ask="when"),
     note("palpated 22 day 14 bred", fact("palpated", doe="22", result="bred")),
+    note("bred 15 to Flint, mon 11/23", fact("bred", doe="15", buck="3", on="2026-11-23")),
+    remark("12's kits saw the sun", "12"),
     unrecorded("breed 15 to Flint 2 weeks from weaning"),
     unrecorded("12 may 3 weeks on be ready"),
     unrecorded("sold Pip 3 mo buck for 40"),
@@ -64,6 +68,17 @@ AMOUNTS: list[Note] = [
     note("we have 1.5 bags of feed left", fact("feed_left", grams=34020)),
     note("palpated 22 d14 bred", fact("palpated", doe="22", result="bred")),
     remark("gave 7 vit d", "7"),
+    note("weighed 31 too lb", fact("weighed", who="31", grams=907)),
+    note("12 lost too more", fact("kits_lost", doe="12", count=2)),
+    note("14 kindled for, all alive", fact("kindled", doe="14", born=4, alive=4)),
+    note("14 kindled a dozen", fact("kindled", doe="14", born=12)),
+    note("found a couple dead in 12's box", fact("kits_lost", doe="12", count=2)),
+    note(
+        "31 scores type four fur for",
+        fact("scored", who="31", trait="type", score=4.0),
+        fact("scored", who="31", trait="fur", score=4.0),
+    ),
+    note("the red doe's seven kits are fat", fact("kit_count", doe="12", count=7)),
     unrecorded("bucks get 3/4"),
     unrecorded("lost r two and a half"),
     unrecorded("that doe half starved her kits"),
@@ -92,6 +107,10 @@ ANIMALS: list[Note] = [
     note("moved 14 to cage see seven", fact("moved", who="14", cage="C7")),
     note("moved 14 to cage see for", fact("moved", who="14", cage="C4")),
     note("moved Clover to cage c-7 this morning", fact("moved", who="9", cage="C7")),
+    note("moved thirty one to c four", fact("moved", who="31", cage="C4")),
+    note("moved 14 to b two kits", ask="what"),
+    note("Opal doe 15 weighed 4 lb", fact("weighed", who="15", grams=1814)),
+    unrecorded("mess in c four this morning"),
     note("weighed r 2-3", ask="which_animal"),
     note("14's, 14 has mites", fact("ailment", who="14", sign="mites")),
     remark("moved 14 to a couple nests", "14"),
@@ -107,3 +126,38 @@ ANIMALS: list[Note] = [
 def test_a_rare_form_reads(row: Note) -> None:
     """Exactly those facts, and that question."""
     holds(row)
+
+
+#: Animals whose names and tags are other words too.
+NAMESAKES = [
+    {"tag": "41", "name": "June", "sex": "doe", "breed": "Mini Rex", "color": "castor", "born": "2025-05-02", "stage": "senior"},
+    {"tag": "42", "name": "Big Red", "sex": "doe", "breed": "New Zealand", "color": "red", "born": "2025-05-02", "stage": "senior"},
+    {"tag": "AR7", "name": None, "sex": "buck", "breed": "New Zealand", "color": "white", "born": "2025-05-02", "stage": "senior"},
+]
+
+
+def told(text: str) -> dict[str, object]:
+    """The one fact that a note becomes where those animals live too."""
+    farm = reader({**ROSTER, "animals": ROSTER["animals"] + NAMESAKES})
+    assert isinstance(farm, Reader)
+    document = farm.read(text, AT)
+    (found,) = document["facts"]
+    assert document["ask"] is None
+    return {name: value for name, value in found.items() if value is not None}
+
+
+def test_a_month_is_a_month_though_a_doe_is_called_so() -> None:
+    """`on june 12` is a day; `June` behind `bred` is the doe."""
+    assert told("breed 15 to Flint on june 12")["on"] == "2027-06-12"
+    assert told("bred June to Flint")["doe"] == "41"
+
+
+def test_the_first_word_of_a_name_is_no_animal() -> None:
+    """`big red` is the doe of that name; `doe big as a barn` tells of no doe."""
+    assert told("doe big red weighed 9-2")["who"] == "42"
+    assert told("doe big as a barn") == {"kind": "remark", "text": "doe big as a barn", "on": "2026-11-25"}
+
+
+def test_a_tag_that_sounds_like_a_letter_is_read_as_it_is_spelled() -> None:
+    """`ar7` is the buck with that tag, never R7."""
+    assert told("sold ar7 for 40")["who"] == "AR7"
