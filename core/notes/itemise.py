@@ -5,6 +5,7 @@ Over 300 lines: one pass in which each word's turn depends on those before it. I
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 from functools import lru_cache
 from typing import Final
@@ -97,6 +98,7 @@ TENS_LEAST = 10
 MOST_FALLS = 9  # a breeding's falls; more behind `f` are degrees
 FALLS: Final = frozenset({"falls"})
 CENTS = 100
+COPIED: Final = frozenset({"weight", "pair", "cage", "code", "dose", "cup", "money"})
 TITLES: Final = frozenset({"mr", "mrs", "ms", "dr", "miss", "st"})
 ENDS_SENTENCE: Final = frozenset({".", "!", "?", "\n", ":", ";"})
 DAYS_BEFORE: Final = frozenset({"wt", "wts", "weight", "weights", "weigh", "weighed", "old", "check", "litter"})
@@ -160,6 +162,8 @@ class Scan:
             at = self.at
             token = tokens[at]
             word = token.key
+            if word == "ditto" and self._ditto():
+                continue
             easy = settled.get(word)
             if easy is not None and word not in names:
                 following = tokens[at + 1] if at + 1 < len(tokens) else NOTHING
@@ -569,8 +573,9 @@ class Scan:
         start = self.items[back].start
         said = " ".join(token.text for token in self.tokens[start : self.at + 1])
         del self.items[back:]
+        unit = "possessive" if self.tokens[self.at].text in OWNED_SEX else ""
         self._add("animal", self.at + 1, Mention(tags, said, sex))
-        self.items[-1].start = start
+        self.items[-1].start, self.items[-1].unit = start, unit
         return True
 
     def _date(self) -> bool:
@@ -709,6 +714,8 @@ class Scan:
                 "got",
             }
             return after in COUNTED and wanted and not after_number
+        if word == "won" and after in {"was", "dead", "died"} and before in {"and", "but"}:
+            return True
         return (after in COUNTED | {"of"} and word == "won") or (
             word == "ate" and after in {"kits", "alive", "dead", "born", "live"} and before in AFTER_BIRTH
         )
@@ -756,7 +763,7 @@ class Scan:
                 continue
             if token.capital and at and self.tokens[at - 1].key not in ENDS_SENTENCE and not self._shouted():
                 continue  # somebody's name
-            if put_back(self.tokens, at, self.lexicon, self.herd.names) or word in self.lexicon.known:
+            if any(put_back(self.tokens, start, self.lexicon, self.herd.names) for start in (at, at - 1)) or word in self.lexicon.known:
                 continue
             if word in SHORT_FORMS:
                 token.key = token.text = SHORT_FORMS[word]
@@ -841,6 +848,12 @@ class Scan:
             if not known:
                 self.items[-1].value = Mention((), number)
             return
+        if token.key == "-" and not token.glued and self._takes_away():
+            self._add("word", self.at + 1, None, frozenset({"fewer"}))
+            self.items[-1].said = "minus"
+            return
+        if token.key == '"' and self._ditto():
+            return
         if token.key == "." and token.glued and self._titles():
             self.at += 1
             return
@@ -848,6 +861,33 @@ class Scan:
             self.at += 1
             return
         self._add("break" if token.key == "\n" else "mark", self.at + 1)
+
+    def _takes_away(self) -> bool:
+        """`12 -2 kits`: the sign at the number takes kits off; with a space on both sides it only parts."""
+        following = self.at + 1
+        counts = self._key(following + 1) in {"kit", "kits"} and self._key(following).isdigit() and self.tokens[following].glued
+        return counts and bool(self.items) and self.items[-1].sort in {"animal", "num"}
+
+    def _ditto(self) -> bool:
+        """`31 4-6; 32 ditto`, a `"` below a value: what was said of the animal of the row before."""
+        place = len(self.items)
+        while place and self.items[place - 1].said in {":", ",", "-", "="}:
+            place -= 1
+        ends = self._key(self.at + 1) in {"", ".", ";", ",", "\n"}
+        if not ends or place < 3 or self.items[place - 1].sort not in {"animal", "num"}:  # not a figure: an animal, its value and a mark
+            return False
+        parting = place - 2
+        row: list[Item] = []
+        for item in reversed(self.items[:parting]):
+            if item.said in ENDS_SENTENCE - {":"} or item.sort in {"animal", "break"}:
+                break
+            row.insert(0, item)
+        values = [item for item in row if item.sort in COPIED or (item.marks and item.sort == "word")]
+        if self.items[parting].said not in {";", ",", "\n", "."} or not any(item.sort in COPIED for item in values):
+            return False
+        self.items.extend(replace(item, start=self.at, end=self.at + 1) for item in values)
+        self.at += 1
+        return True
 
     def _titles(self) -> bool:
         """`Mr. Hale`, `J. Alvarez`: the dot belongs to somebody's name."""

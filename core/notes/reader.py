@@ -77,6 +77,7 @@ from core.notes.reading import Ask, Context, Draft, Message, Reading
 from core.notes.recall import subject_of
 from core.notes.receipt import is_receipt, receipt_read
 from core.notes.statements import statements
+from core.notes.tables import table_told
 from core.notes.text import cleaned
 from core.notes.tokens import tokens
 from core.notes.written import written_fact
@@ -165,6 +166,8 @@ def read(message: Message, herd: Herd, context: Context = Context()) -> Reading:
         return Reading((exact,), subject=subject_of(exact))
     if "\n" in text and is_receipt(text):
         return receipt_read(text, today, herd.settings.date_order)
+    if "\n" in text and (rows := table_told(message.text)) is not None:
+        return read(replace(message, text=rows), herd, context)
     if "[" in text and _TICK.search(text):
         return _ticked(replace(message, text=text), herd, context, today)
     scene = Scene(herd, words_of(herd), today, context, message.text)
@@ -271,7 +274,7 @@ def _whole_message(whole: Clause, text: str) -> Reading | None:
     if whole.found:
         return _told(whole, text)
     if whole.has("setting") and short and _is_setting(whole):
-        setting.read(whole)
+        _read_settings(whole)
     if not whole.found and ((whole.has("remind") and _is_reminder(whole)) or (whole.has("appointment") and reminder.is_appointment(whole))):
         reminder.read(whole)
     if not whole.found and _is_question(whole, text):
@@ -279,6 +282,25 @@ def _whole_message(whole: Clause, text: str) -> Reading | None:
         if not whole.found and any(item.sort == "word" for item in whole.items) and (text.rstrip().endswith("?") or _asks_outright(whole)):
             return _remark(text, whole.today, _who(whole))
     return _told(whole, text) if whole.found else None
+
+
+def _read_settings(whole: Clause) -> None:
+    """One setting, or a list of them parted by semicolons or lines: `settings: feed bag, 40 lb; feed price, $17.50 a bag`."""
+    parts: list[list[Item]] = [[]]
+    for item in whole.items:
+        if item.said == ";" or item.sort == "break":
+            parts.append([])
+        else:
+            parts[-1].append(item)
+    clauses = [Clause(part, whole.scene) for part in parts if part]
+    for clause in clauses if len(clauses) > 1 else ():
+        setting.read(clause)
+    found = [found for clause in clauses for found in clause.found]
+    if len(found) == len(clauses) > 1 and all(each.need is None for each in found):
+        for each in found:
+            whole.take(each)
+    else:
+        setting.read(whole)
 
 
 def _asks_outright(whole: Clause) -> bool:
@@ -353,6 +375,8 @@ def _is_question(whole: Clause, text: str) -> bool:
         )
     ):
         return False
+    if any(mark.startswith("ask:") for mark in first.marks) and opening + 2 < len(whole.items) and whole.said(opening + 2) == ":":
+        return False  # "to do 1 Dec: trim nails"
     if text.lower().startswith(RHETORICAL) or _felt_doubtful(whole):
         return False
     asking = bool(first.marks & {"question", "show_me"}) or any(mark.startswith("ask:") for mark in first.marks)

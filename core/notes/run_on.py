@@ -13,7 +13,7 @@ from core.notes.items import Item
 #: Verbs that an animal may stand right behind; a number behind them may be a tag.
 BEFORE_ANIMALS: Final = frozenset({"breed", "palpate", "wean", "move", "box", "treat", "weigh", "cull", "sell"})
 #: Verbs that an animal may stand right before.
-BEHIND_ANIMALS: Final = BEFORE_ANIMALS | {"kindle", "litter_born", "had", "lose", "refuse", "bite", "die", "fault"}
+BEHIND_ANIMALS: Final = BEFORE_ANIMALS | {"kindle", "litter_born", "had", "lose", "refuse", "bite", "die", "fault", "condition"}
 COPULAS: Final = frozenset({"is", "has", "was", "got", "just", "also", "still", "looks", "seems"})
 BETWEEN: Final = frozenset({"the", "of", "for", "from", "in", "on", "with", "out", "out of", "off", "off of", "doe", "buck"})
 #: Behind them an animal is not the first of a new statement.
@@ -42,9 +42,11 @@ LEADING: Final = (
         "because",
         "until",
         "til",
-        "til",
     }
 )
+PRONOUNS: Final = frozenset({"she", "he", "shes", "hes", "she's", "he's"})
+#: What is said of an animal beside the deed told before.
+MANNERS: Final = frozenset({"lounge", "toilet", "bite", "weigh"})
 REACH: Final = 3  # items between a verb and its animal
 LEAST: Final = 3  # items: a statement has a verb, an animal and mostly something said of it
 
@@ -54,6 +56,8 @@ def begins_anew(items: list[Item], start: int, i: int, scene: Scene) -> bool:
     item = items[i]
     if i - start < LEAST - 1:
         return False
+    if item.said in PRONOUNS:
+        return _told_of_it(items, start, i, scene)
     if item.sort == "word":
         return bool(item.marks & BEFORE_ANIMALS) and _verb_first(items, start, i, scene)
     return item.sort in {"animal", "num"} and _animal_first(items, start, i, scene)
@@ -67,10 +71,18 @@ def _verb_first(items: list[Item], start: int, i: int, scene: Scene) -> bool:
         or "negation" in items[i - 1].marks
     ):
         return False
-    place = i + 1
+    place = i + 1 + (i + 1 < len(items) and items[i + 1].said in {"is", "goes", "went"})
     while place < min(len(items), i + 1 + REACH) and items[place].said in BETWEEN:
         place += 1
     return place < len(items) and _named(items, place, scene)
+
+
+def _told_of_it(items: list[Item], start: int, i: int, scene: Scene) -> bool:
+    """`... the box from sixteen she just keeps lounging in it`: how the same animal behaves."""
+    if items[i - 1].said in LEADING or "negation" in items[i - 1].marks:
+        return False
+    behind = frozenset().union(*(item.marks for item in items[i + 1 : i + 1 + REACH]))
+    return bool(behind & MANNERS) and not any(item.marks & MANNERS for item in items[start:i]) and _whole(items[start:i], scene)
 
 
 def _animal_first(items: list[Item], start: int, i: int, scene: Scene) -> bool:

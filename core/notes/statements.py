@@ -97,7 +97,7 @@ SMALL: Final = frozenset(
     }
 )
 #: No verbs, but held for the rest of a list too.
-CARRIED: Final = frozenset({"drug"})
+CARRIED: Final = frozenset({"drug", "show_place"})
 BIRTHS: Final = frozenset({"kindle", "had", "litter_born"})
 BESIDE: Final = 5  # items: as far as a number is looked at with what follows it
 SHORT: Final = 6  # words: a sentence without a verb of the barn that is longer stands on its own
@@ -189,13 +189,14 @@ class Cutter:
             self._date_alone(items, rest, last)
             return
         if last is not None and not anew and not self._dated_anew(last, items, opens, hard=hard):
-            if opens and last.virtual and not hard and not self._has_value_said(last):
+            felt = "palpate" in last.virtual and opens <= {"breed"} and not any(item.sort in NUMBERS for item in items)
+            if opens and last.virtual and not hard and not felt and not self._has_value_said(last):
                 self._said_at_last(last, items)
                 return
             if self._continues(last, items, rest, opens, hard=hard):
                 self._extend(last, items)
                 return
-        self._open(items, rest, opens, last, leading, hard=hard)
+        self._open(items, rest, opens, last, leading, hard=hard, anew=anew)
 
     def _dated_anew(self, last: Clause, items: list[Item], opens: frozenset[str], *, hard: bool) -> bool:
         """`1 kit lost 19 Nov; 1 kit lost 22 Nov`: a day of its own behind a statement that has one already."""
@@ -223,7 +224,9 @@ class Cutter:
         if opens - {"die"} or not any(item.sort in NUMBERS for item in items):
             return None
         marks = frozenset().union(*(item.marks for item in items))
-        if not marks & {"dead", "alive", "nest_place"}:
+        rest_of_them = next((items[i + 1 : i + 3] for i, item in enumerate(items) if item.sort == "num"), [])
+        of_them = [item.said for item in rest_of_them] in (["of", "them"], ["of", "those"], ["of", "em"])
+        if not (of_them or marks & {"dead", "alive", "nest_place"}):
             return None
         if self._has_animal(Clause([item for item in items if item.sort != "num"], self.scene)):
             return None
@@ -231,7 +234,7 @@ class Cutter:
             clause
             for clause in self.clauses[-3:]
             if clause.marks & BIRTHS
-            and (any(item.sort in NUMBERS for item in clause.items) == bool(marks & {"dead", "alive"}) or marks >= {"dead", "nest_place"})
+            and (any(item.sort in NUMBERS for item in clause.items) == (of_them or bool(marks & {"dead", "alive"})) or marks >= {"dead", "nest_place"})
         ]
         return (
             births[-1]
@@ -258,7 +261,9 @@ class Cutter:
         begins = self._begins_with_animal(rest, last, hard=hard) and not (
             had & BIRTHS and (_counts_kits(items) or self._buck_number(rest) or _names_sire(items))
         )
-        if not hard and "ail" in last.marks and self._has_animal(last) and any(item.marks & {"treat", "drug"} for item in items):
+        if not hard and "refuse" in had and any("put" in item.marks for item in items) and any("in_with" in item.marks for item in items):
+            return False  # "... so I put her in with Moss"
+        if not hard and "ail" in last.marks and self._has_animal(last) and _treats(items):
             return False  # "Moss has sore hocks so I put some salve on him"
         if "palpate" in had and opens == {"breed"} and all(item.sort in {"word", "mark", "date", "break"} for item in items):
             return True  # "palpated 9, bred" tells how she felt
@@ -279,7 +284,8 @@ class Cutter:
             return True
         if "new" in had and _describes(items):
             return True
-        numbers = any(item.sort in NUMBERS for item in items) or any(
+        label = all(item.sort in {"word", "mark"} for item in items) and rest[len(items) : len(items) + 2]
+        numbers = any(item.sort in NUMBERS for item in [*items, *(label or [])]) or any(
             item.marks & {"alive", "dead", "born", "bucks_word", "does_word", "each", "dq", "not_dq"} for item in items
         )
         plain = sum(1 for item in items if item.sort == "word" and not item.marks)
@@ -294,6 +300,8 @@ class Cutter:
         )
         if opens <= {"die", "lose"} and not named and not hard and not had and self._has_animal(last):
             return True
+        if not had and not hard and begins and self._has_animal(last) and self._has_value(last):
+            return False
         if not had:
             alone = not self._has_numbers(last)
             if "kindle" in opens and not any(item.sort in NUMBERS for item in items) and not hard and not begins:
@@ -412,7 +420,7 @@ class Cutter:
         clause.marks = clause.marks.union(*(item.marks for item in items))
 
     def _open(
-        self, items: list[Item], rest: list[Item], opens: frozenset[str], last: Clause | None, leading: Said | None, *, hard: bool
+        self, items: list[Item], rest: list[Item], opens: frozenset[str], last: Clause | None, leading: Said | None, *, hard: bool, anew: bool = False
     ) -> None:
         virtual: frozenset[str] = frozenset()
         felt = (
@@ -421,9 +429,9 @@ class Cutter:
             and opens == {"breed"}
             and not any(item.said in {"to", "x", "with"} for item in items)
         )
-        listed = last is not None and (not opens or felt) and self._begins_with_animal(rest, last, hard=hard)
+        listed = not anew and last is not None and (not opens or felt) and self._begins_with_animal(rest, last, hard=hard)
         if listed and last is not None:
-            virtual = last.marks & (self.opens | CARRIED)
+            virtual = last.marks & (self.opens | CARRIED) - ({"breed"} if "palpate" in last.marks else set())
         clause = Clause(items, self.scene, last, virtual)
         clause.header = leading or self.line or self.header
         if (
@@ -435,6 +443,8 @@ class Cutter:
             and any("pronoun" in item.marks for item in items)
         ):
             clause.header = last.items[last.dates()[0]].value
+        if clause.header is None and last is not None and last.dates() and items[0].said == ";" and not clause.dates():
+            clause.header = last.items[last.dates()[0]].value if not self._has_animal(clause) else None
         if last is not None and (listed or (opens & last.marks and self._begins_with_animal(rest, last, hard=hard))):
             dates = last.dates()
             clause.header = clause.header or (last.items[dates[0]].value if dates else last.header)
@@ -482,6 +492,13 @@ def _describes(items: list[Item]) -> bool:
     """`. Buck. New Zealand, white. Name Duke. Born 5/2/2026.`: details of the newcomer before."""
     told = [item for item in items if item.sort not in {"mark", "break"} and item.said not in SMALL]
     return bool(told) and bool(told[0].marks & DETAILS) and len(told) <= SHORT
+
+
+def _treats(items: list[Item]) -> bool:
+    """Whether a piece tells of a remedy, by its name or as something put on."""
+    said = [item.said for item in items]
+    rubbed = next((i for i, word in enumerate(said) if word in {"put", "rubbed", "dabbed", "smeared"}), None)
+    return any(item.marks & {"treat", "drug"} for item in items) or (rubbed is not None and "on" in said[rubbed + 2 :])
 
 
 def _tells_of_itself(items: list[Item]) -> bool:

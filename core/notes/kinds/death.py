@@ -72,13 +72,14 @@ def read(c: Clause) -> None:
     cue = c.first("die")
     if cue is None:
         cue = _put_down(c)
+    carried = _carried_off(c) if cue is None else None
     if cue is None:
-        cue = _carried_off(c)
+        cue = carried
     if cue is None:
         cue = c.first("lose")
         if cue is None and "die" not in c.virtual:
             return
-    if c.has("kindle", "kits", "litter", "other_species", "battery") and not c.has("adult"):
+    if c.has("kindle", "kits", "litter", "battery", *(("other_species",) if carried is None else ())) and not c.has("adult"):
         return
     places = c.explicit() or [i for i in c.sorted_as("num") if c.whole(i) is not None and not c.counted(i) and c.said(i + 1) != "of"]
     if not places:
@@ -97,7 +98,7 @@ def read(c: Clause) -> None:
 
 def _carried_off(c: Clause) -> int | None:
     """`a raccoon got R22`: a predator, and the animal right behind the verb."""
-    took = c.first("took_kits")
+    took = next((i for i in c.each("took_kits") if c.known(i + 1) is not None), None)
     if (
         took is None
         or not c.has("cause:predator", "other_species")

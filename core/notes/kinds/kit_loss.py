@@ -148,6 +148,10 @@ def cause_of(c: Clause) -> str | None:
     return next((cause for cause in CAUSES if cause in found), None)
 
 
+#: What kits eat: then nobody eats them.
+EATEN_BY_KITS: Final = frozenset({"hay", "grass", "solid", "solids", "well", "good", "like", "oats", "on", "out"})
+
+
 def _cue(c: Clause) -> int | None:
     for mark in ("step", "eat", "lose"):
         cue = c.first(mark)
@@ -165,6 +169,8 @@ def _cue(c: Clause) -> int | None:
         ):
             continue
         if cue is not None and mark == "eat" and not (c.has("kits", "litter") or c.number_for(cue) is not None):
+            continue
+        if cue is not None and mark == "eat" and any(item.marks & {"feed"} or item.said in EATEN_BY_KITS for item in c.items[cue + 1 : cue + 3]):
             continue
         if (
             cue is not None
@@ -189,6 +195,7 @@ def _cue(c: Clause) -> int | None:
     dead = c.first("dead", "die", "froze", "cause:cold", "cause:sick")
     if (
         dead is not None
+        and c.said(dead - 1) not in {"no", "none", "zero"}
         and ("dead" in c.items[dead].marks or "die" in c.items[dead].marks or "froze" in c.items[dead].marks)
         and (c.has("kits", "litter") or _of_a_doe(c, dead))
     ):

@@ -67,7 +67,7 @@ def read(c: Clause) -> None:
     """All kits of a doe on the scale together."""
     if not c.has("litter_weight", "litter") and not (c.has("kits") and _of_kits(c)):
         return
-    if c.has("sell", "list", "breed", "cull", "kindle", "color_is"):
+    if c.has("sell", "list", "breed", "cull", "kindle") or (c.has("color_is") and c.has("color")):
         return
     weights = c.sorted_as("weight", "pair", "clock")
     numbers = []

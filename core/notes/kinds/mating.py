@@ -124,11 +124,21 @@ def _cue(c: Clause) -> int | None:
         return together
     if together is None and c.has("times_word") and _only_a_pair(c):
         return -1
+    if together is None and any(c.said(i).endswith(("fall", "falls")) for i in c.each("falls")) and _one_to_the_other(c):
+        return -1
     if together is None or (c.first("put") is None and not c.has("falls")):
         return None
+    if c.said(together - 1) in {"her", "him"} and c.known(together + 1) is not None and c.spoken_of() is not None:
+        return together  # "put her in with Moss"
     known = [c.known(i) for i in range(len(c.items))]
     sexes = {animal.sex for animal in known if animal}
     return together if {"doe", "buck"} <= sexes or c.has("falls") or (sexes and c.strangers()) else None
+
+
+def _one_to_the_other(c: Clause) -> bool:
+    """`15 to buck 3, 2 falls`: a doe, a buck, and only `to` between them."""
+    between = next((i for i in c.each("to") if c.said(i) in {"to", "with", "w"}), 0)
+    return {animal.sex for animal in (c.known(between - 1), c.known(between + 1)) if animal} == {"doe", "buck"}
 
 
 def _only_a_pair(c: Clause) -> bool:

@@ -110,7 +110,10 @@ def _sign(c: Clause) -> tuple[str | None, list[int]]:
     toilet = c.first("toilet")
     if toilet is not None and (nest is not None or (c.first("cage_word") is not None and c.has("box"))):
         return "soiled", [toilet, *([nest] if nest is not None else [])]
-    in_it = next((i for i in c.each("lounge") if c.said(i + 1) in {"in", "inside"} and nest is not None and nest < i), None)
+    told = c.before is not None and c.before.has("box", "nest_place")
+    in_it = next(
+        (i for i in c.each("lounge") if c.said(i + 1) in {"in", "inside"} and (nest < i if nest is not None else told)), None
+    )
     if in_it is not None and c.said(in_it + 2) in {"it", "there"}:
         return "lounging", [in_it, *([nest] if nest is not None else [])]
     scattered = c.first("cause:scattered")

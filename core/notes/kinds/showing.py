@@ -79,7 +79,7 @@ def read(c: Clause) -> None:
             (
                 i
                 for i in c.sorted_as("ordinal")
-                if "show" in c.virtual
+                if c.virtual & {"show", "show_place"}
                 or c.said(i + 1)
                 in {"place", "in", "at the show", "at the fair", "class", "sr", "jr", "senior", "junior", "intermediate", "int"}
             ),
@@ -89,8 +89,8 @@ def read(c: Clause) -> None:
             ordinal
             if ordinal is not None
             else (
-                c.first("show_place", *(("place_number",) if "show" in c.virtual else ()))
-                if "show" in c.virtual or c.has("place_number")
+                c.first("show_place", *(("place_number",) if c.virtual & {"show", "show_place"} else ()))
+                if c.virtual & {"show", "show_place"} or c.has("place_number")
                 else None
             )
         )
@@ -98,6 +98,8 @@ def read(c: Clause) -> None:
             return
     if c.said(cue) == "bob" and c.said(cue - 1).split(" ")[-1] in {"for", "to", "with", "by", "from", "and", "called"}:
         return  # somebody's name
+    if c.has("plan") and c.said(cue + 1) in {"of", "in"} and any(item.marks & {"litter", "kits"} or item.said in {"bunch", "lot"} for item in c.items[cue + 2 : cue + 5]):
+        return  # "keep 33, best fur of the bunch"
     if c.said(cue) == "won" and not c.has("show_place") and len(c.items) > cue + 1 and c.items[cue + 1].sort == "num":
         return
     pick = c.subject_of(cue)

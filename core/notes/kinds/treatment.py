@@ -75,6 +75,8 @@ CUES: Final = {
 def read(c: Clause) -> None:
     """What an animal was given; the dose and the withdrawal days as the person said them, never guessed."""
     drug, cue = c.first("drug"), c.first("treat")
+    if drug is None and cue is None and _rubbed_on(c):
+        return
     goes_on = _goes_on(c) if drug is None and cue is None else None
     if drug is None and cue is None and "treat" not in c.virtual and goes_on is None:
         return
@@ -114,6 +116,22 @@ def read(c: Clause) -> None:
         _held_for_all(c, days)
     for pick in picks:
         c.take(c.past(Treated, pick, "who", {"with_": with_, "dose": dose, "withdrawal_days": days}, [*used, *spans], need))
+
+
+def _rubbed_on(c: Clause) -> bool:
+    """`put some salve on it` behind an ailment: what was put on, in the person's words."""
+    if c.before is None or "ail" not in c.before.marks:
+        return False
+    put = next((i for i, item in enumerate(c.items) if item.said in {"put", "rubbed", "dabbed", "smeared"}), None)
+    on = next((i for i, item in enumerate(c.items) if item.said == "on" and put is not None and i > put + 1), None)
+    if put is None or on is None:
+        return False
+    told = [item for item in c.items[put + 1 : on] if item.said not in {"some", "a", "the", "a bit of", "more", "little"}]
+    pick = c.subject_of(put)
+    if not told or pick is None or any(item.sort != "word" or item.marks & {"kits", "litter", "box", "feed", "pronoun"} for item in told):
+        return False
+    c.take(c.past(Treated, pick, "who", {"with_": " ".join(item.said for item in told)}, [c.items[put], c.items[on], *told]))
+    return True
 
 
 def _goes_on(c: Clause) -> str | None:
