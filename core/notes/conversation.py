@@ -14,10 +14,12 @@ from core.notes.answer import NO, YES, animal_said, answered, carried, completed
 from core.notes.birth_correction import birth_numbers
 from core.notes.chore_replies import chore_reply
 from core.notes.correction_fields import birth_agreed, field_for
+from core.notes.dotted import dot_told
 from core.notes.fact import Fact, Fields, Json, to_json
 from core.notes.journal import Note
 from core.notes.kinds.correction import Correct
 from core.notes.kinds.kindling import Kindled
+from core.notes.kinds.setting import SettingChanged
 from core.notes.kinds.undoing import Undo
 from core.notes.meaning import Meaning, meaning_of
 from core.notes.put_right import put_right, unmarked
@@ -91,7 +93,19 @@ def _answer(talk: Talk) -> Meaning | None:
         return _correction_answered(talk, talk.asked, ask.draft)
     if ask.draft is not None and ask.draft.wanted == "sire":
         return sire_told(talk.book, talk.message, ask.draft, animal_said(talk.herd, talk.message.text))
+    way = dot_told(ask, plain(talk.message.text))
+    if way is not None:
+        return _dot_remembered(talk, talk.asked, way)
     return answered(ask, talk.message.text, talk.herd, talk.today, talk.reads)
+
+
+def _dot_remembered(talk: Talk, asked: Note, way: str) -> Meaning:
+    """The farm's way with dots as a setting, and the note asked about read once more with it."""
+    herd = replace(talk.herd, settings=replace(talk.herd.settings, dotted_weight=way))
+    told = replace(talk.message, text=asked.text, at=asked.at, reply_to=None)
+    reading = talk.reader(told, herd, Context(subject=asked.subject))
+    news = tuple(fact for fact in reading.facts if fact not in asked.facts)
+    return replace(meaning_of(reading), facts=(SettingChanged(name="dotted_weight", value=way), *news))
 
 
 def _correction_answered(talk: Talk, asked: Note, draft: Draft) -> Meaning | None:

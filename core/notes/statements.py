@@ -140,6 +140,7 @@ class Cutter:
         self.opens = opens
         self.clauses: list[Clause] = []
         self.header: Said | None = None  # the day of a heading, for all lines below it
+        self.two_days: list[Item] = []  # a heading with more than one day: the next statement has to choose
         self.line: Said | None = None  # the day of a heading, for the rest of its line
 
     def cut(self, items: list[Item]) -> list[Clause]:
@@ -247,7 +248,11 @@ class Cutter:
         if last is not None and last.marks & self.opens and not last.dates() and last.header is None and not tells:
             self._extend(last, items)
             return
-        self.header = next((item.value for item in items if item.sort == "date"), self.header)
+        days = [item for item in items if item.sort == "date"]
+        if len(days) > 1:
+            self.two_days = days
+            return
+        self.header = days[0].value if days else self.header
 
     def _opens(self, items: list[Item]) -> frozenset[str]:
         found: set[str] = set()
@@ -422,6 +427,7 @@ class Cutter:
     def _open(
         self, items: list[Item], rest: list[Item], opens: frozenset[str], last: Clause | None, leading: Said | None, *, hard: bool, anew: bool = False
     ) -> None:
+        items, self.two_days = [*self.two_days, *items], []
         virtual: frozenset[str] = frozenset()
         felt = (
             last is not None

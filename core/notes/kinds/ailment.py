@@ -60,6 +60,7 @@ EXAMPLES: tuple[Example, ...] = (
     ),
 )
 NOT_THIS: tuple[str, ...] = (
+    "R21 sneezing gone",
     "I feel sick",
     "I could have sworn Clover was coughing",
     "the truck runs rough",

@@ -46,6 +46,7 @@ class AnimalNoted:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("R21 NZW red? no wht", ({"tag": "R21", "breed": "New Zealand", "color": "white"},)),
     Example(
         "new doe 40 mini rex opal born 3/4", ({"tag": "40", "sex": "doe", "breed": "Mini Rex", "color": "opal", "born": "2026-03-04"},)
     ),
@@ -267,7 +268,7 @@ def _name_behind_tag(c: Clause, place: int) -> tuple[str | None, list[Item]]:
 
 def _detail(c: Clause) -> None:
     """`R22 is a doe`, `15 is named Ivy`, `33 born 7/19`."""
-    if not c.has("name_word", "born_word", "doe_word", "buck_word"):
+    if not c.has("name_word", "born_word", "doe_word", "buck_word", "breed_name"):
         return
     places = c.explicit() or [i for i in c.sorted_as("num") if c.known(i) and (i == c.opening() or c.said(i - 1) == "animal")]
     if len(places) != 1 or c.found:
@@ -308,6 +309,7 @@ def _only_looks(c: Clause, place: int) -> bool:
     colors = [color for item in told if "breed_name" not in item.marks and (color := color_said(item))]
     if len(colors) > 1:
         return False
+    colors += [color for item in told if (color := color_said(item))]  # `NZW` says both
     values = {"tag": pick.tag, "breed": breed, "color": next(iter(colors), None)}
     c.take(Found(AnimalNoted, values, [*pick.items, *told]))
     return True

@@ -41,6 +41,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("fosterd 2 kits form 12 to 16", ({"from": "12", "to": "16", "count": 2, "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "swapped 14 to B3",
     "moved 14 to B3",
     "gave R22 to the neighbor",
     "put 15 in with 3",

@@ -30,6 +30,7 @@ class LitterColored:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("16 kits: castor=3", ({"doe": "16", "colors": {"castor": 3}, "on": "2026-11-25"},)),
     Example("16's litter: 4 castor, 1 opal", ({"doe": "16", "colors": {"castor": 4, "opal": 1}, "on": "2026-11-25"},)),
     Example("litter of 12 is 5 red and 2 white", ({"doe": "12", "colors": {"red": 5, "white": 2}, "on": "2026-11-25"},)),
     Example("16 litter colors 3 black 2 castor", ({"doe": "16", "colors": {"black": 3, "castor": 2}, "on": "2026-11-25"},)),

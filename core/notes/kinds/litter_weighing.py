@@ -13,6 +13,7 @@ from core.herd.state import Herd
 from core.notes.amounts import age_in_days, ages, bare_weight
 from core.notes.checking import kits_then, nest_problem, not_yet, worst
 from core.notes.clause import Clause, Need, Pick
+from core.notes.dotted import what_is_the_dot
 from core.notes.fact import Tag
 from core.notes.items import grams_said
 from core.notes.kind import Example, Kind
@@ -104,7 +105,8 @@ def read(c: Clause) -> None:
     need = (
         None
         if grams is not None
-        else Need(
+        else (each is None and what_is_the_dot(c.items[place]))
+        or Need(
             "which_number",
             "grams",
             "How much is that for the whole litter?" if each is not None else "Which weight is that? Ounces go up to 15.",

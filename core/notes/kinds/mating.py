@@ -52,6 +52,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("seven bred fifteen", ({"doe": "15", "buck": "7", "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "weaned 16 x5",
     "15 not bred",
     "palpated 22 bred",
     "might breed 15 to 7",

@@ -30,6 +30,8 @@ class Moved:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("swapped 14 to B3", ({"who": "14", "cage": "B3", "on": "2026-11-25"},)),
+    Example("moved 14 C2 -> A4", ({"who": "14", "cage": "A4", "on": "2026-11-25"},)),
     Example("12 -> A4", ({"who": "12", "cage": "A4", "on": "2026-11-25"},)),
     Example("Moss to pen 6", ({"who": "5", "cage": "6", "on": "2026-11-25"},)),
     Example("31 is in C2 now", ({"who": "31", "cage": "C2", "on": "2026-11-25"},)),

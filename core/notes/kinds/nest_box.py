@@ -30,6 +30,7 @@ class NestBoxMoved:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("the opal doe's box in", ({"doe": "15", "change": "in", "on": "2026-11-25"},)),
     Example("box in 14", ({"doe": "14", "change": "in", "on": "2026-11-25"},)),
     Example("NB in 9", ({"doe": "9", "change": "in", "on": "2026-11-25"},)),
     Example(

@@ -36,6 +36,8 @@ class Planned:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("cull 22 after christmas", ({"who": "22", "what": "cull", "on": "2026-12-26"},)),
+    Example("breed 7 to 14 the 5th of next month", ({"who": "14", "what": "breed", "on": "2026-12-05", "with": "7"},)),
     Example(
         "gonna butcher R22 and R23 saturday",
         (

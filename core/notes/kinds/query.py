@@ -31,6 +31,7 @@ class Query:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("who is sick", ({"about": "flags"},)),
     Example("is juno due yet", ({"about": "due", "who": "14"},)),
     Example("14 vs 9", ({"about": "compare", "who": "14", "with": "9"},)),
     Example("digest", ({"about": "digest"},)),

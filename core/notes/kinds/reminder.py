@@ -36,6 +36,7 @@ class Reminder:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("vet friday for 9", ({"text": "vet for 9", "on": "2026-11-27", "who": "9"},)),
     Example("remind me friday to worm 22", ({"text": "worm 22", "on": "2026-11-27", "who": "22"},)),
     Example("remind me dec 1 at 7:30 to check 9", ({"text": "check 9", "on": "2026-12-01", "time": "07:30", "who": "9"},)),
     Example("don't let me forget to order hay on monday", ({"text": "order hay", "on": "2026-11-30"},)),
@@ -79,7 +80,8 @@ def is_appointment(c: Clause) -> bool:
 
 def read(c: Clause) -> None:
     """What to be reminded of, the day and the time, and the animal in it."""
-    cue = c.first("remind") or 0
+    asked = c.first("remind")
+    cue = asked or 0
     dates = c.dates()
     said = c.items[dates[0]].value if dates else None
     days = c.resolved(said, "plan") if said else Days(None)
@@ -92,7 +94,7 @@ def read(c: Clause) -> None:
         on = c.today
     if on is None or on < c.today:
         need = Need("when", "on", "When should I remind you? For example: friday, or dec 3.", ("tomorrow", "in a week"))
-    skip = {id(item) for item in spent} | {id(c.items[i]) for i in [*dates[:1], *spans, cue]}
+    skip = {id(item) for item in spent} | {id(c.items[i]) for i in [*dates[:1], *spans, *([asked] if asked is not None else [])]}
     text = _text(c, cue, skip)
     places = [i for i in c.explicit() if c.known(i)] or [
         i for i in c.sorted_as("num") if c.known(i) and not c.counted(i) and c.items[i] not in spent

@@ -118,7 +118,11 @@ def _more_than(c: Clause, most: int) -> Need | None:
 
 def _beside_words(c: Clause, said: str) -> Need | None:
     """The same of a setting that is words: a number outside them."""
-    outside = [item for item in c.items if item.sort in ASKED - {"animal"} and item.said not in said]
+    outside = [
+        item
+        for item in c.items
+        if item.sort in ASKED and item.said not in said and not (item.sort == "animal" and item.value.tags)
+    ]
     return _one_thing() if outside else None
 
 
@@ -168,6 +172,8 @@ def _weekday(c: Clause) -> SettingValue | None:
         said = c.items[i].value
         if said.shape == "weekday":
             return _WEEKDAYS[said.a]
+    if c.dates():
+        return None  # "digest sunday on the 45th"
     found = re.search(r"\b(mon|tue|wed|thu|fri|sat|sun)[a-z]*\b", c.text())
     return next((day for day in _WEEKDAYS if found and day.lower().startswith(found.group(1))), None)
 

@@ -35,6 +35,7 @@ class Treated:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("ivermectin 2-cc 14", ({"who": "14", "with": "ivermectin", "dose": "2 - cc", "on": "2026-11-25"},)),
     Example("5 mites tx ivermectin", ({"who": "5", "with": "ivermectin", "on": "2026-11-25"},)),
     Example(
         "gave moss point two cc of ivermectin hold him twenty eight days",

@@ -35,6 +35,8 @@ class Weaned:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("weaned 16: bucks 3, does 2", ({"doe": "16", "count": 5, "bucks": 3, "does": 2, "on": "2026-11-25"},)),
+    Example("weaned 16 x5", ({"doe": "16", "count": 5, "on": "2026-11-25"},)),
     Example("Doe 16, litter weaned: 5 (3M/2F).", ({"doe": "16", "count": 5, "on": "2026-11-25", "bucks": 3, "does": 2},)),
     Example("weaned 16: 5 kits, 4 bucks 1 doe", ({"doe": "16", "count": 5, "bucks": 4, "does": 1, "on": "2026-11-25"},)),
     Example("weaned 16: 1 buck 4 does", ({"doe": "16", "count": 5, "bucks": 1, "does": 4, "on": "2026-11-25"},)),

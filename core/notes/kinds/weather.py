@@ -43,6 +43,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Weather 24 Nov: low 22 F.", ({"what": "cold", "on": "2026-11-24", "celsius": -5.6},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "moved 14 C2 -> A4",
     "We went down to 12 cages after the storm",
     "froze 2 kits' worth of meat",
     "12 lost 2 cold",

@@ -20,6 +20,7 @@ from core.herd.weights import gain_since, last_weight, odd_weight
 from core.notes.amounts import GRAMS_FROM, bare_weight
 from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.clause import Clause, Need, Pick
+from core.notes.dotted import what_is_the_dot
 from core.notes.fact import Tag
 from core.notes.items import Item, pair_grams
 from core.notes.kind import Example, Kind
@@ -141,16 +142,7 @@ def read(c: Clause) -> None:
 
 def _no_such_weight(item: Item) -> Need:
     """A dotted number in a farm that has not said what its dot means, or ounces that can't be."""
-    pounds, dot, ounces = item.said.partition(".")
-    if item.sort == "num" and dot and len(ounces) <= 2:
-        both = (f"{item.said} lb", f"{pounds} lb {int(ounces)} oz")
-        return Need(
-            "which_number",
-            "grams",
-            f"Is that {both[0]} or {both[1]}? To be asked no more, send \u201cdotted weight decimal\u201d or \u201cdotted weight ounces\u201d.",
-            both,
-        )
-    return Need("which_number", "grams", f"\u201c{item.said}\u201d is no weight I know: ounces go up to 15. What did the scale say?")
+    return what_is_the_dot(item) or Need("which_number", "grams", f"\u201c{item.said}\u201d is no weight I know: ounces go up to 15. What did the scale say?")
 
 
 def _no_weight(c: Clause, cue: int | None) -> None:
