@@ -12,7 +12,9 @@ from core.notes.items import Item
 
 REACH: Final = 6  # items: a heading is short
 #: Words that may stand before a date that a sentence begins with.
-BEFORE_DATE: Final = frozenset({",", "-", "(", ")", "and", "so", "then", "also", "but", "the", "ok", "well", "plus", "on", "bred", "sat", "date", "dated"})
+BEFORE_DATE: Final = frozenset(
+    {",", "-", "(", ")", "and", "so", "then", "also", "but", "the", "ok", "well", "plus", "on", "bred", "sat", "date", "dated"}
+)
 IN_TITLE: Final = frozenset({",", "-", "("})
 
 

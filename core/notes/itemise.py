@@ -94,6 +94,7 @@ BESIDE_HOUR: Final = frozenset({"this", "today", "tonight", "in", "yesterday", "
 AFTER_ERRAND: Final = frozenset({"and", "", ".", ",", "to", "she", "he", "i", "there"})
 ERRANDS: Final = frozenset({"went", "go", "checked", "check", "woke", "walked", "came", "headed", "looked", "look", "peeked", "home", "got up", "feeding", "chores"})  # fmt: skip
 ERRAND_ITEMS = 8  # not a figure: items: as far back as an hour's errand is looked for
+SIZES: Final = frozenset({"little", "big", "old", "young", "pretty", "poor", "sweet", "dear", "new"})
 TENS_LEAST = 10
 MOST_FALLS = 9  # a breeding's falls; more behind `f` are degrees
 FALLS: Final = frozenset({"falls"})
@@ -565,6 +566,8 @@ class Scan:
             color = color or (item.value[0] if "color" in item.marks else None)
             breed = breed or (item.value[1] if "breed_name" in item.marks and "color" not in item.marks else None)
             back -= 1
+        while 1 < back < len(self.items) and self.items[back - 1].said in SIZES:
+            back -= 1
         if back == len(self.items) or not back or self.items[back - 1].said not in {"the", "that", "our", "my", "my only", "this"}:
             return False
         if self._key(self.at + 1) in {"from", "out"} and color is None:
@@ -682,6 +685,8 @@ class Scan:
             if after in LB | OZ | {"cups", "falls"}:
                 return True
             if before in TRAITS_SAID and (after in TRAITS_SAID - {before} or (after in {"", ",", "and"} and word in {"for", "fore"})):
+                return True
+            if after in {"was", "were"} and before in {"and", "but"} and self._key(self.at + 2) in {"dead", "alive", "stillborn", "born"}:
                 return True
             if after == "more" and before in {"lost", "lose", "found", "died", "had"}:
                 return True
@@ -895,7 +900,9 @@ class Scan:
         if following >= len(self.tokens) or not self.tokens[following].capital or self.tokens[following].key in self.herd.names:
             return False
         before = self.tokens[self.at - 1]
-        if before.key not in TITLES and not (len(before.key) == 1 and before.capital and before.sort == WORD and before.key not in {"f", "c"}):
+        if before.key not in TITLES and not (
+            len(before.key) == 1 and before.capital and before.sort == WORD and before.key not in {"f", "c"}
+        ):
             return False
         last = self.items[-1]
         last.marks, last.value = NO_MARKS, None

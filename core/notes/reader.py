@@ -72,6 +72,7 @@ from core.notes.kinds import (
 from core.notes.kinds.remark import Remark
 from core.notes.leftovers import unexplained
 from core.notes.lexicon import FOREIGN, FOREIGN_SHARED, Lexicon
+from core.notes.others import BEFALLEN, of_somebody_else
 from core.notes.plausible import doubted
 from core.notes.reading import Ask, Context, Draft, Message, Reading
 from core.notes.recall import subject_of
@@ -137,7 +138,17 @@ RHETORICAL: Final = (
     "guess what",
     "guess who",
 )
-PRONOUN_SEX: Final = {"he": "buck", "hes": "buck", "he's": "buck", "him": "buck", "his": "buck", "she": "doe", "shes": "doe", "she's": "doe", "her": "doe"}
+PRONOUN_SEX: Final = {
+    "he": "buck",
+    "hes": "buck",
+    "he's": "buck",
+    "him": "buck",
+    "his": "buck",
+    "she": "doe",
+    "shes": "doe",
+    "she's": "doe",
+    "her": "doe",
+}
 TERSE: Final = 12  # not a figure: items: a note so short is told in the barn's own shorthand
 TERSE_PLAIN: Final = 3
 PLACES_OF_QUESTION: Final = 12  # not a figure: items: a longer message is more than a question or a correction
@@ -534,6 +545,8 @@ class _Statements:
         if (denying or clause.has("negation", "none")) and _denied(clause):
             return
         if clause.has("other_species") and _of_others(clause):
+            return
+        if clause.marks & BEFALLEN and of_somebody_else(clause.items, spoken_of=clause.subject is not None):
             return
         wanted = WORDLESS_PLACES if figures else 0
         for mark in clause.marks:

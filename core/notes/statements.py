@@ -14,6 +14,7 @@ from core.notes.clause import Clause, Scene
 from core.notes.dates import Said
 from core.notes.headings import leading_date, title_date
 from core.notes.items import Item
+from core.notes.others import BEFALLEN, of_somebody_else
 from core.notes.run_on import begins_anew
 
 HARD: Final = frozenset({".", ";", "!", "?", "|", "~"})
@@ -169,35 +170,40 @@ class Cutter:
         anew = False
         start = 0
         for i in range(len(items)):
-            if i > start and items[i].said in SOFT and _parts(items, i) and not all(each.said in SMALL or each.sort in {"mark", "break"} for each in items[start:i]):
-                self._chunk(items[start:i], items[start:], leading, hard=first, anew=anew)
-                first, start, anew = False, i, False
+            if (
+                i > start
+                and items[i].said in SOFT
+                and _parts(items, i)
+                and not all(each.said in SMALL or each.sort in {"mark", "break"} for each in items[start:i])
+            ):
+                first = self._chunk(items[start:i], items[start:], leading, hard=first, anew=anew)
+                start, anew = i, False
             elif i > start + 1 and begins_anew(items, start, i, self.scene):
-                self._chunk(items[start:i], items[start:], leading, hard=first, anew=anew)
-                first, start, anew = False, i, True
+                first = self._chunk(items[start:i], items[start:], leading, hard=first, anew=anew)
+                start, anew = i, True
         self._chunk(items[start:], items[start:], leading, hard=first, anew=anew)
 
-    def _chunk(self, items: list[Item], rest: list[Item], leading: Said | None, *, hard: bool, anew: bool = False) -> None:
-        """One piece of a sentence; `rest` is the sentence from there on."""
+    def _chunk(self, items: list[Item], rest: list[Item], leading: Said | None, *, hard: bool, anew: bool = False) -> bool:
+        """Take one piece of a sentence, `rest` being the sentence from there on; whether it only heads what follows."""
         opens = self._opens(items)
         last = self.clauses[-1] if self.clauses else None
         anew = anew or (last is not None and not hard and _apart(last, items, opens, self.opens))
         birth = self._birth_told_on(items, opens)
         if birth is not None and not anew:
             self._extend(birth, items)
-            return
+            return False
         if hard and all(item.sort in {"date", "mark", "break"} or item.said in SMALL | {"date"} for item in items):
-            self._date_alone(items, rest, last)
-            return
+            return self._date_alone(items, rest, last)
         if last is not None and not anew and not self._dated_anew(last, items, opens, hard=hard):
             felt = "palpate" in last.virtual and opens <= {"breed"} and not any(item.sort in NUMBERS for item in items)
             if opens and last.virtual and not hard and not felt and not self._has_value_said(last):
                 self._said_at_last(last, items)
-                return
+                return False
             if self._continues(last, items, rest, opens, hard=hard):
                 self._extend(last, items)
-                return
+                return False
         self._open(items, rest, opens, last, leading, hard=hard, anew=anew)
+        return False
 
     def _dated_anew(self, last: Clause, items: list[Item], opens: frozenset[str], *, hard: bool) -> bool:
         """`1 kit lost 19 Nov; 1 kit lost 22 Nov`: a day of its own behind a statement that has one already."""
@@ -235,7 +241,10 @@ class Cutter:
             clause
             for clause in self.clauses[-3:]
             if clause.marks & BIRTHS
-            and (any(item.sort in NUMBERS for item in clause.items) == (of_them or bool(marks & {"dead", "alive"})) or marks >= {"dead", "nest_place"})
+            and (
+                any(item.sort in NUMBERS for item in clause.items) == (of_them or bool(marks & {"dead", "alive"}))
+                or marks >= {"dead", "nest_place"}
+            )
         ]
         return (
             births[-1]
@@ -243,16 +252,17 @@ class Cutter:
             else None
         )
 
-    def _date_alone(self, items: list[Item], rest: list[Item], last: Clause | None) -> None:
+    def _date_alone(self, items: list[Item], rest: list[Item], last: Clause | None) -> bool:
         tells = len(rest) > len(items) and (bool(self._opens(rest)) or self._begins_with_animal(rest, last, hard=True))
         if last is not None and last.marks & self.opens and not last.dates() and last.header is None and not tells:
             self._extend(last, items)
-            return
+            return False
         days = [item for item in items if item.sort == "date"]
         if len(days) > 1:
             self.two_days = days
-            return
+            return False
         self.header = days[0].value if days else self.header
+        return tells
 
     def _opens(self, items: list[Item]) -> frozenset[str]:
         found: set[str] = set()
@@ -425,7 +435,15 @@ class Cutter:
         clause.marks = clause.marks.union(*(item.marks for item in items))
 
     def _open(
-        self, items: list[Item], rest: list[Item], opens: frozenset[str], last: Clause | None, leading: Said | None, *, hard: bool, anew: bool = False
+        self,
+        items: list[Item],
+        rest: list[Item],
+        opens: frozenset[str],
+        last: Clause | None,
+        leading: Said | None,
+        *,
+        hard: bool,
+        anew: bool = False,
     ) -> None:
         items, self.two_days = [*self.two_days, *items], []
         virtual: frozenset[str] = frozenset()
@@ -467,30 +485,37 @@ def _only_cause(items: list[Item]) -> bool:
     return bool(told) and all(any(mark.startswith("cause:") for mark in item.marks) for item in told)
 
 
-WISHES: Final = frozenset({"i", "i'd", "id", "i'm", "im", "we", "we'd", "he", "she", "she'd", "he'd", "they", "my", "it", "it's", "but", "and", "so", ",", "really", "just", "sure", "do"})  # fmt: skip
-
-
 def _apart(last: Clause, items: list[Item], opens: frozenset[str], verbs: frozenset[str]) -> bool:
     """Whether a wish, a guess or a denial and a deed beside it are two statements: `..., I wish she'd hurry`, `I didn't expect it but she had 8`.
 
     Such words hold for their own statement only, so neither may hide the other.
     """
     had = last.marks & verbs
-    if not opens and not any(item.sort in NUMBERS for item in items):
-        return bool(had or last.sorted_as("animal", "num")) and _begins_tentative(items)
-    return bool(opens) and not had and items[0].said == "but" and bool(last.marks & {"tentative", "negation"})
+    if last.marks & BEFALLEN and of_somebody_else(last.items, spoken_of=last.before is not None):
+        return True
+    figures = any(item.sort in NUMBERS and not (item.spoken and item.value == 1) for item in items)
+    if had and "palpate" not in had and not figures and _guesses(items, verbs):
+        return True
+    if not opens:
+        return not figures and "palpate" not in had and bool(last.sorted_as("animal", "num", "weight")) and _guesses(items, verbs)
+    if items[0].said == "but" and last.marks & {"tentative", "negation"}:
+        return not had or _guesses(last.items, verbs)
+    return not had and items[0].said == "," and figures and "negation" in last.marks and "tentative" not in last.marks
 
 
-def _begins_tentative(items: list[Item]) -> bool:
-    """Whether a piece begins with a word of wishing or guessing; `if` and `maybe` may limit what was said before."""
-    for item in items:
+def _guesses(items: list[Item], verbs: frozenset[str]) -> bool:
+    """Whether a wish, a guess or `I don't` stands before any verb of the barn; `if` and `maybe` may limit what was said before."""
+    for i, item in enumerate(items):
         if "tentative" in item.marks:
-            return item.said not in {"if", "maybe", "perhaps", "possibly", "unless", "almost", "nearly"}
-        if item.said not in WISHES:
+            return item.said not in LIMITS
+        if "negation" in item.marks and i and items[i - 1].said in {"i", "we", "you"} and not item.marks & {"open", "unsure"}:
+            return True
+        if item.marks & verbs:
             return False
     return False
 
 
+LIMITS: Final = frozenset({"if", "maybe", "perhaps", "possibly", "unless", "almost", "nearly"})
 DETAILS: Final = frozenset({"name_word", "born_word", "buck_word", "doe_word", "breed_name", "color", "sire", "dam_word"})
 
 

@@ -129,7 +129,7 @@ def _cue(c: Clause) -> int | None:
         return -1
     if together is None or (c.first("put") is None and not c.has("falls")):
         return None
-    if c.said(together - 1) in {"her", "him"} and c.known(together + 1) is not None and c.spoken_of() is not None:
+    if {c.said(together - 1), c.said(together - 2)} & {"her", "him"} and c.known(together + 1) is not None and c.spoken_of() is not None:
         return together  # "put her in with Moss"
     known = [c.known(i) for i in range(len(c.items))]
     sexes = {animal.sex for animal in known if animal}

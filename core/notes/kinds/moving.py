@@ -30,6 +30,7 @@ class Moved:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("I moved Clover up to C4 after supper", ({"who": "9", "cage": "C4", "on": "2026-11-25"},)),
     Example("swapped 14 to B3", ({"who": "14", "cage": "B3", "on": "2026-11-25"},)),
     Example("moved 14 C2 -> A4", ({"who": "14", "cage": "A4", "on": "2026-11-25"},)),
     Example("12 -> A4", ({"who": "12", "cage": "A4", "on": "2026-11-25"},)),
@@ -143,8 +144,15 @@ def _cage(c: Clause) -> tuple[str | None, list[Item]]:
     if len(codes) > 1 and c.said(codes[-1] - 1) in {">", "to"} and c.has("move"):
         return c.items[codes[-1]].value, [c.items[codes[-1]], c.items[codes[-2]]]  # "moved C2 -> A4"
     for i in codes:
-        if i and (c.items[i - 1].marks & {"into", "to", "box_in"} or "cage_word" in c.items[i - 1].marks or c.said(i - 1) == ">"):
+        if i and (
+            c.items[i - 1].marks & {"into", "to", "box_in"}
+            or "cage_word" in c.items[i - 1].marks
+            or c.said(i - 1) in {">", "up to", "down to"}
+        ):
             return c.items[i].value, [c.items[i]]
+    for i in codes:
+        if c.first("move") == i - 2 and c.known(i - 1) is not None:
+            return c.items[i].value, [c.items[i]]  # "mvd 31 C4"
     for i in c.each("cage_word"):
         place = i + 2 if c.said(i + 1) in {"number", "no", "-", ":", "#"} else i + 1
         if c.whole(place) is not None and c.has("move", "shift", "put"):

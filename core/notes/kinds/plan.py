@@ -87,6 +87,7 @@ CUES: Final = {
     "until": "before | until | til | till | thru | through",
     "reason": "because | since | cause | cuz | for | due to",
 }  # fmt: skip
+LATE_ENTRY: Final = 60  # not a figure: days: an entry copied later than this is more likely a plan for next year
 PLANS: Final = ("replace", "retire", "review", "cull", "sell", "keep", "breed")
 
 
@@ -116,7 +117,9 @@ def _planned(
     c: Clause, what: str, pick: Pick | None, with_pick: Pick | None, until: Days | None, until_items: list[Item], reason: str | None
 ) -> Found:
     dates = c.dates()
-    said = c.items[dates[0]].value if dates else _headed(c)
+    said = c.items[dates[0]].value if dates else c.header
+    if said is c.header and _day_of_entry(c, said):
+        said = None
     days = c.resolved(said, "plan") if said else Days(None)
     if dates and c.said(dates[0] - 1) == "after" and days.on is not None and days.until is None:
         days = Days(days.on + timedelta(1))  # "after christmas" begins on the day behind it
@@ -145,10 +148,10 @@ def _planned(
     return found
 
 
-def _headed(c: Clause) -> Said | None:
-    """The day of the heading above, where it lies ahead: `4 Dec: butcher R21`."""
-    day = c.resolved(c.header, "past").on if c.header is not None else None
-    return c.header if day is not None and day > c.today else None
+def _day_of_entry(c: Clause, said: Said | None) -> bool:
+    """Whether a heading's day is only when the note was made: `20 Nov: keep 33`, but `4 Dec: butcher R21`."""
+    day = c.resolved(said, "past").on if said is not None else None
+    return day is not None and 0 <= (c.today - day).days <= LATE_ENTRY
 
 
 def _doe_first(c: Clause, found: Found) -> None:

@@ -99,7 +99,7 @@ def _same_day(c: Clause) -> None:
     while before is not None and not before.found:
         if before.dates() and not c.dates() and c.header is None:
             c.header = before.items[before.dates()[0]].value
-        before.use(i for i, item in enumerate(before.items) if item.sort in {"word", "mark", "animal", "date"} or before.known(i))
+        before.use(i for i, item in enumerate(before.items) if item.sort in {"word", "mark", "date"} or before.known(i))
         before = before.before
 
 

@@ -46,7 +46,7 @@ EXAMPLES: tuple[Example, ...] = (
     ),
     Example("Sold R22 for 35 dollars to the Hendersons", ({"on": "2026-11-25", "who": "R22", "price": "35.00", "to": "the hendersons"},)),
     Example("r22 sold 35 to school", ({"on": "2026-11-25", "who": "R22", "price": "35.00", "to": "school"},)),
-    Example("Sold: R23, $40, 24 Nov, to J. Alvarez.", ({"on": "2026-11-24", "who": "R23", "price": "40.00", "to": "j"},)),
+    Example("Sold: R23, $40, 24 Nov, to J. Alvarez.", ({"on": "2026-11-24", "who": "R23", "price": "40.00", "to": "j alvarez"},)),
 )
 NOT_THIS: tuple[str, ...] = (
     "sold 16's bucks 20 each",

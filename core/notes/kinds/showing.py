@@ -98,7 +98,11 @@ def read(c: Clause) -> None:
             return
     if c.said(cue) == "bob" and c.said(cue - 1).split(" ")[-1] in {"for", "to", "with", "by", "from", "and", "called"}:
         return  # somebody's name
-    if c.has("plan") and c.said(cue + 1) in {"of", "in"} and any(item.marks & {"litter", "kits"} or item.said in {"bunch", "lot"} for item in c.items[cue + 2 : cue + 5]):
+    if (
+        c.has("plan")
+        and c.said(cue + 1) in {"of", "in"}
+        and any(item.marks & {"litter", "kits"} or item.said in {"bunch", "lot"} for item in c.items[cue + 2 : cue + 5])
+    ):
         return  # "keep 33, best fur of the bunch"
     if c.said(cue) == "won" and not c.has("show_place") and len(c.items) > cue + 1 and c.items[cue + 1].sort == "num":
         return

@@ -1,0 +1,155 @@
+"""Orderly notes: days that head a line or a page, lists that go on with a drug, and `ditto`."""
+
+from __future__ import annotations
+
+import json
+from functools import lru_cache
+from typing import Any
+
+import pytest
+
+from core.app import reader
+from core.app.reading import Reader
+from tests.core.notes.kinds.reads import AT, ROSTER
+
+
+@lru_cache(maxsize=1)
+def farm() -> Reader:
+    """The sample farm's reader."""
+    found = reader(ROSTER)
+    assert isinstance(found, Reader)
+    return found
+
+
+def read_json(text: str) -> dict[str, Any]:
+    """What the sample farm's reader makes of a note."""
+    return farm().read(text, AT)
+
+
+SHOWN = [
+    {"kind": "shown", "who": "5", "placing": "second", "on": "2026-11-07"},
+    {"kind": "shown", "who": "14", "placing": "third", "on": "2026-11-07"},
+]
+PANACUR = {"kind": "treated", "with": "panacur", "withdrawal_days": 14}
+
+
+@pytest.mark.parametrize(
+    ("text", "facts"),
+    [
+        (
+            "22 Nov: 9 weighed 9-14. Moss weighed 10-1.",
+            [
+                {"kind": "weighed", "who": "9", "grams": 4479, "on": "2026-11-22"},
+                {"kind": "weighed", "who": "5", "grams": 4564, "on": "2026-11-22"},
+            ],
+        ),
+        (
+            "22 Nov: 9 weighed 9-14\nsold R21 for 30",
+            [
+                {"kind": "weighed", "who": "9", "grams": 4479, "on": "2026-11-22"},
+                {"kind": "sold", "who": "R21", "price": "30.00", "on": "2026-11-25"},
+            ],
+        ),
+        (
+            "Weights, 21 Nov\n9 9-14\n22 9-8",
+            [
+                {"kind": "weighed", "who": "9", "grams": 4479, "on": "2026-11-21"},
+                {"kind": "weighed", "who": "22", "grams": 4309, "on": "2026-11-21"},
+            ],
+        ),
+        ("Show on 7 November: Moss, second; Juno, third.", SHOWN),
+        (
+            "sold R21 for 30. 22 Nov, sold R22 for 35",
+            [
+                {"kind": "sold", "who": "R21", "price": "30.00", "on": "2026-11-25"},
+                {"kind": "sold", "who": "R22", "price": "35.00", "on": "2026-11-22"},
+            ],
+        ),
+        ("sold R21 for 30. 22 Nov.", [{"kind": "sold", "who": "R21", "price": "30.00", "on": "2026-11-22"}]),
+        (
+            "12: lost 1 kit 21 Nov; lost 2 kits 24 Nov",
+            [
+                {"kind": "kits_lost", "doe": "12", "count": 1, "on": "2026-11-21"},
+                {"kind": "kits_lost", "doe": "12", "count": 2, "on": "2026-11-24"},
+            ],
+        ),
+        (
+            "22 palpated open; 14, box in",
+            [
+                {"kind": "palpated", "doe": "22", "result": "open", "on": "2026-11-25"},
+                {"kind": "nest_box", "doe": "14", "change": "in", "on": "2026-11-25"},
+            ],
+        ),
+        (
+            "Palpated 23 Nov: 14, bred; 9, bred.",
+            [{"kind": "palpated", "doe": doe, "result": "bred", "on": "2026-11-23"} for doe in ("14", "9")],
+        ),
+        (
+            "22 Nov: panacur given. Doe 9, 0.4 ml; doe 22, 0.3 ml. Withdrawal 14 days.",
+            [{**PANACUR, "who": "9", "dose": "0.4 ml", "on": "2026-11-22"}, {**PANACUR, "who": "22", "dose": "0.3 ml", "on": "2026-11-22"}],
+        ),
+        ("Treatment: 9, panacur, 0.4 ml; withdrawal, 14 days.", [{**PANACUR, "who": "9", "dose": "0.4 ml", "on": "2026-11-25"}]),
+        (
+            "33 weighed 3-14 on 22 Nov; condition, 4.",
+            [
+                {"kind": "weighed", "who": "33", "grams": 1758, "on": "2026-11-22"},
+                {"kind": "condition", "who": "33", "score": 4.0, "on": "2026-11-22"},
+            ],
+        ),
+        ("6 Dec: butcher R21.", [{"kind": "planned", "who": "R21", "what": "cull", "on": "2026-12-06"}]),
+        ("20 Nov: keep 33.", [{"kind": "planned", "who": "33", "what": "keep"}]),
+        ("16 to buck 5, 3 falls", [{"kind": "bred", "doe": "16", "buck": "5", "falls": 3, "on": "2026-11-25"}]),
+        (
+            "R21 5-1; R22 ditto",
+            [
+                {"kind": "weighed", "who": "R21", "grams": 2296, "on": "2026-11-25"},
+                {"kind": "weighed", "who": "R22", "grams": 2296, "on": "2026-11-25"},
+            ],
+        ),
+        (
+            'R21 5-1\nR22: "',
+            [
+                {"kind": "weighed", "who": "R21", "grams": 2296, "on": "2026-11-25"},
+                {"kind": "weighed", "who": "R22", "grams": 2296, "on": "2026-11-25"},
+            ],
+        ),
+        (
+            "sold R21 to Mrs. Oakley; sold R22 to A. Fenn",
+            [
+                {"kind": "sold", "who": "R21", "to": "mrs oakley", "on": "2026-11-25"},
+                {"kind": "sold", "who": "R22", "to": "a fenn", "on": "2026-11-25"},
+            ],
+        ),
+        (
+            "Settings: feed bag, 50 lb; feed price, $21 a bag.",
+            [{"kind": "setting", "name": "feed_bag", "value": 22680}, {"kind": "setting", "name": "feed_price", "value": "21.00"}],
+        ),
+        ("16 -2 kits", [{"kind": "kits_lost", "doe": "16", "count": 2, "on": "2026-11-25"}]),
+        ("mvd 33 C2", [{"kind": "moved", "who": "33", "cage": "C2", "on": "2026-11-25"}]),
+        ("9 n 22 missed", [{"kind": "missed", "doe": "9", "on": "2026-11-25"}, {"kind": "missed", "doe": "22", "on": "2026-11-25"}]),
+        ("sat nov 21 16x5", [{"kind": "bred", "doe": "16", "buck": "5", "on": "2026-11-21"}]),
+    ],
+)
+def test_an_orderly_note_is_read_with_its_days(text: str, facts: list[dict[str, Any]]) -> None:
+    """Each fact has the day of its own heading."""
+    assert _sorted(read_json(text)["facts"]) == _sorted(facts)
+
+
+@pytest.mark.parametrize(("text", "why"), [("15x3 tue 11/23", "when")])
+def test_what_can_not_be_is_asked(text: str, why: str) -> None:
+    """A weekday beside another day's date, and a ditto with nothing above it."""
+    assert read_json(text)["ask"]["why"] == why
+
+
+def test_a_box_that_is_not_in_is_no_change() -> None:
+    """Denied: kept as said."""
+    assert [fact["kind"] for fact in read_json("box not in 9 yet")["facts"]] == ["remark"]
+
+
+def test_a_list_of_chores_is_no_question() -> None:
+    """A title with a colon asks nothing."""
+    assert all(fact["kind"] != "query" for fact in read_json("To do 2 Dec: clean trays")["facts"])
+
+
+def _sorted(facts: list[dict[str, Any]]) -> list[str]:
+    return sorted(json.dumps({name: value for name, value in fact.items() if value is not None}, sort_keys=True) for fact in facts)
