@@ -34,7 +34,7 @@ DAYS: list[Note] = [
     note("bred 15 to Flint, mon 11/23", fact("bred", doe="15", buck="3", on="2026-11-23")),
     remark("12's kits saw the sun", "12"),
     unrecorded("breed 15 to Flint 2 weeks from weaning"),
-    unrecorded("12 may 3 weeks on be ready"),
+    remark("Sorrel may 3 weeks on be ready", "12"),
     unrecorded("sold Pip 3 mo buck for 40"),
 ]
 
@@ -70,6 +70,9 @@ AMOUNTS: list[Note] = [
     remark("gave 7 vit d", "7"),
     note("weighed 31 too lb", fact("weighed", who="31", grams=907)),
     note("12 lost too more", fact("kits_lost", doe="12", count=2)),
+    note("12 lost too of the kits", fact("kits_lost", doe="12", count=2)),
+    note("Juno kindled six and won died", fact("kindled", doe="14", born=6, alive=5, dead=1)),
+    note("Juno kindled eight and too were dead", fact("kindled", doe="14", born=8, alive=6, dead=2)),
     note("14 kindled for, all alive", fact("kindled", doe="14", born=4, alive=4)),
     note("14 kindled a dozen", fact("kindled", doe="14", born=12)),
     note("found a couple dead in 12's box", fact("kits_lost", doe="12", count=2)),
