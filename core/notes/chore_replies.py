@@ -264,9 +264,15 @@ def _ask_dead(_herd: Herd, due: Due, on: date) -> Meaning:
 
 #: Short answers that only the chore gives a meaning.
 _CHORE_SAYS: Mapping[tuple[str, str], Callable[[Herd, Due, date], Meaning]] = {
-    **{("kindling", said): _ask_kits for said in ("kindled", "she kindled", "she did", "had them", "she had them", "she has", "kits are here")},
+    **{
+        ("kindling", said): _ask_kits
+        for said in ("kindled", "she kindled", "she did", "had them", "she had them", "she has", "kits are here")
+    },
     **{("palpate", said): _felt("bred") for said in ("yes she is", "she is", "yes, she is")},
-    **{("palpate", said): _felt("open") for said in ("she isn't", "she is not", "no she isn't", "no, she isn't", "no she's not", "no, she's not")},
+    **{
+        ("palpate", said): _felt("open")
+        for said in ("she isn't", "she is not", "no she isn't", "no, she isn't", "no she's not", "no, she's not")
+    },
 }
 
 #: What a bare "done" records, by chore; a chore with no event of its own is `done`.

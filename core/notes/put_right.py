@@ -16,7 +16,7 @@ from typing import Final
 from core.handbook.breeds import breed_words
 from core.handbook.colors import color_words
 from core.herd.state import Herd
-from core.notes.answer import animal_said, day_alone, plain, whole_number
+from core.notes.answer import Reads, animal_said, day_alone, plain, whole_number
 from core.notes.correction_fields import field_for
 from core.notes.fact import Fact, Fields, Json, field_names, to_json
 from core.notes.kinds.correction import Correct
@@ -32,17 +32,21 @@ _LEAD: Final = re.compile(
 )
 _TAIL: Final = re.compile(r"[\s,.]*(?:\b(?:i mean|i meant|sorry|actually|oops|my mistake|my bad)[\s,.!]*)+$", re.IGNORECASE)
 _SMALL: Final = re.compile(
-    r"^(?:(?:it'?s|its|she'?s|he'?s|she is|he is|it was|was|the|a|an|to|for|got|(?:\w+ed|did|sold|found) (?:him|her|it|them))\s+)+", re.IGNORECASE
+    r"^(?:(?:it'?s|its|she'?s|he'?s|she is|he is|it was|was|the|a|an|to|for|got|(?:\w+ed|did|sold|found) (?:him|her|it|them))\s+)+",
+    re.IGNORECASE,
 )
 _NOT: Final = re.compile(r"^(?P<right>.+?)[\s,]+(?:not|instead of|rather than)\s+(?P<wrong>.+)$", re.IGNORECASE)
 _NOT_FIRST: Final = re.compile(r"^not\s+(?P<wrong>[^,]+),\s*(?P<right>.+)$", re.IGNORECASE)
-_READ_ELSEWHERE: Final = re.compile(r"(?:no|it was|that was|actually)\b", re.IGNORECASE)  # the reader of notes knows these
+_READ_ELSEWHERE: Final = re.compile(
+    r"(?:no|it was|that was|actually|correction|i meant?|make (?:that|it)|should be)\b", re.IGNORECASE
+)  # the reader of notes knows these
 _WAS: Final = re.compile(r"^(\S+) was (.+)$", re.IGNORECASE)
 _ANIMAL_WAS: Final = re.compile(
     r"^(?:(?:.*\bwrong (?:doe|buck|rabbit|animal|one)\b[\s,.:-]*(?:(?:it|that) (?:was|is|should be) |should be |i mean |i meant )?(?:doe |buck )?)"
     r"|(?:.*\b(?:that was|it was|i mean|i meant) (?:doe|buck|rabbit|tag) ))(\w+)$",
     re.IGNORECASE,
 )
+_ORDINAL: Final = re.compile(r"(?:on )?(?:the )?\d+(?:st|nd|rd|th)")
 _FROM_TO: Final = re.compile(r"^from\s+(\w+)\s+to\s+(\w+)$", re.IGNORECASE)
 _SEXES_COUNTED: Final = re.compile(r"^(\w+) (?:bucks?|boys?|males?)(?: and)? (\w+) (?:does?|girls?|females?)$", re.IGNORECASE)
 
@@ -59,7 +63,9 @@ _NAMED: Final = re.compile(
     rf"^(?:the |her |his |its )?({'|'.join(sorted(_NAMES, key=len, reverse=True))})(?:\s+(was|were|is|should be|should have been|should say)|\s*[:=])?\s+(.+)$",
     re.IGNORECASE,
 )
-_UNIT: Final = re.compile(r"\s+(?:kits?|falls?|bags?|born|alive|dead|live|days?|cups?|total|dollars|bucks|does|each|day withdrawal)$", re.IGNORECASE)
+_UNIT: Final = re.compile(
+    r"\s+(?:kits?|falls?|bags?|born|alive|dead|live|days?|cups?|total|dollars|bucks|does|each|day withdrawal)$", re.IGNORECASE
+)
 #: Fields of what happens once: naming one again puts it right, where a birth's "2 dead" or a new weight would be news.
 _ONCE: Final = frozenset({"falls", "dressed_grams", "until", "withdrawal_days", "dose"})
 _ANIMALS: Final = frozenset({"who", "doe", "buck", "dam", "sire", "from", "to", "with", "litter_of", "on"})
@@ -86,10 +92,16 @@ class _Put:
     herd: Herd
     today: date
     says: Says
+    reads: Reads
 
     @property
     def names(self) -> frozenset[str]:
         return frozenset(each.json for each in field_names(self.fact))
+
+    def cause(self, said: str) -> Json:
+        """What kits were lost to, read as the end of such a sentence."""
+        lost = self.reads(f"{to_json(self.fact)['doe']} lost 1 kit {said}").facts
+        return next((to_json(fact).get("cause") for fact in lost if fact.kind == "kits_lost"), None)
 
     def value(self, name: str, said: str) -> Json:
         """What the words say for that field; None where they can't."""
@@ -101,6 +113,8 @@ class _Put:
         if name in _DAYS or (name == "born" and self.fact.kind == "animal"):
             direction = "plan" if name == "until" else "past"
             day = day_alone(said, self.herd, self.today, direction) or day_alone(told, self.herd, self.today, direction)
+            if day is None and _ORDINAL.fullmatch(told):
+                return self.says(told).get("on")
             return day.isoformat() if day else None
         if name in _COUNTS or name == "born":
             return 0 if bare in ("none", "no") else whole_number(bare)
@@ -118,7 +132,7 @@ class _Put:
         if name in ("color", "breed"):
             return said if said in (color_words() if name == "color" else breed_words()) else None
         if name == "cause":
-            return self.says(f"it was {told}").get("cause") if self.fact.kind == "kits_lost" else said
+            return self.cause(told) if self.fact.kind == "kits_lost" else said
         return _WORDS[name].get(said) if name in _WORDS else None
 
 
@@ -142,13 +156,21 @@ def _price(said: str) -> Json:
     return f"{words}.00" if words is not None else None
 
 
-def put_right(last: Sequence[Fact], text: str, herd: Herd, today: date, says: Says) -> Correct | None:
+def put_right(last: Sequence[Fact], text: str, herd: Herd, today: date, says: Says, reads: Reads) -> Correct | None:
     """The field that the words put right in one of the last facts, with its value; None where they are something else."""
+    if not last:
+        return None
     body = unmarked(text)
     marked = body != _trimmed(text)
     for fact in reversed(last):
-        put = _Put(fact, herd, today, says)
-        found = _animal_named(put, text) or _replaced(put, body) or _named(put, body, marked=marked) or _sexes(put, body) or (_by_looks(put, body) if marked else {})
+        put = _Put(fact, herd, today, says, reads)
+        found = (
+            _animal_named(put, text)
+            or _replaced(put, body)
+            or _named(put, body, marked=marked)
+            or _sexes(put, body)
+            or (_by_looks(put, body) if marked else {})
+        )
         if found:
             return Correct(set=Fields(tuple(found.items())))
     if marked and not _READ_ELSEWHERE.match(text.strip()):
@@ -194,7 +216,8 @@ def _replaced(put: _Put, body: str) -> dict[str, Json]:
     meant = _NAMES[label.group(1).lower()] if label else ()
     fits: dict[str, Json] = {}
     for name, old in to_json(put.fact).items():
-        if name == "kind" or (name in _ANIMALS and not (name == "to" and put.fact.kind in ("sold", "given_away"))) or (meant and name not in meant):
+        animal = name in _ANIMALS and not (name == "to" and put.fact.kind in ("sold", "given_away"))
+        if name == "kind" or animal or (meant and name not in meant):
             continue
         value = _instead(put, name, old, right, found["wrong"])
         if value is not None:
