@@ -68,7 +68,7 @@ def _repeats(c: Clause, item: Item) -> bool:
 
 def _left_alive(c: Clause, i: int) -> bool:
     """`lost another one, that makes six`: how many are left, where the book agrees."""
-    if c.said(i - 1) not in {"makes", "leaves", "leaving", "making", "now", "down to", "now at"} and not (
+    if c.said(i - 1) not in {"other", "remaining", "makes", "leaves", "leaving", "making", "now", "down to", "now at"} and not (
         c.said(i - 1) in {"are", "is", "has"} and c.said(i - 2) == "now"
     ):
         return False

@@ -37,7 +37,7 @@ SHARED: Final = {
     "does_word": "does | girls | females | dows | doelings | doese",
     "each": "each | ea | apiece | a bag | per bag | a piece | every bag | a pop",
     "per_day": "a day | per day | daily | each day | every day | day | every morning | each morning | morning and night",
-    "negation": "no idea | had no idea | didnt know | not | not bred | hasnt | has not | didnt | did not | isnt | is not | wasnt | was not | never | havent | hadnt | doesnt | dont | cant"
+    "negation": "no sign of | no signs of | no idea | had no idea | didnt know | not | not bred | hasnt | has not | didnt | did not | isnt | is not | wasnt | was not | never | havent | hadnt | doesnt | dont | cant"
     " | wont | wouldnt | couldnt | arent | no longer | nope | nor | werent",
     "tentative": "last litter | previous litter | past litter | earlier litter | litter before | january litter | february litter | march litter | april litter | may litter | june litter | july litter | august litter | september litter | october litter | november litter | december litter | must be | i bet | bet she | bet he | bet shes | bet hes | id guess | guessing | gotta be about | i may | we may | may sell | may cull | may keep | may breed | may butcher | may try | may put | may move | i thought | had no idea | didnt even know | didnt know | never knew | might | maybe | perhaps | thinking about | thinking of | considering | may have to | may need to | wondering | if"
     " | possibly | tempted to | not sure if | should probably | probably should | may be | might be | could be | might have to | seems like"

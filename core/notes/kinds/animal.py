@@ -238,7 +238,14 @@ def _name(c: Clause, place: int | None) -> tuple[str | None, list[Item]]:
         ):
             item = c.items[after]
             return item.said.title(), [c.items[i], item]
+        if after == place and c.items[after].sort == "animal" and _newly_named(c, after + 1):
+            return c.said(after + 1).title(), [c.items[i], c.items[after + 1]]  # "named the opal doe Ivy"
     return _name_behind_tag(c, place) if place is not None and c.has("new") else (None, [])
+
+
+def _newly_named(c: Clause, i: int) -> bool:
+    """Whether a word with its capital stands there that is nothing else."""
+    return i < len(c.items) and c.items[i].sort == "word" and not c.items[i].marks and c.said(i).capitalize() in c.scene.text.split()
 
 
 def _name_behind_tag(c: Clause, place: int) -> tuple[str | None, list[Item]]:

@@ -57,6 +57,8 @@ def read(c: Clause) -> None:
         return
     place = colors[0]
     told = c.first("color_is")
+    if told is not None and told > place and c.items[place + 1].marks & {"doe_word", "buck_word"}:
+        return  # "the opal doe is sweet" only says which
     if told is None and not (len(c.items) <= 3):
         return
     if (

@@ -32,6 +32,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("feed on hand 55 lb", ({"grams": 24948, "on": "2026-11-25"},)),
     Example("down to 30 lb of feed", ({"grams": 13608, "on": "2026-11-25"},)),
     Example("There's maybe 40 pounds of pellets left", ({"grams": 18144, "on": "2026-11-25"},)),
+    Example("We've only got about twenty pounds of feed left", ({"grams": 9072, "on": "2026-11-25"},)),
     Example("a hundred pounds of feed left", ({"grams": 45359, "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = (
@@ -43,7 +44,7 @@ NOT_THIS: tuple[str, ...] = (
 OPENS: Final = ()
 CUES: Final = {
     "bin": "bin | barrel | feed bin | feed barrel | can | feed can | trash can | tote | hopper | drum | in the bin | in the barrel | in the can",
-    "feed_left": "weve got | ive got | we have | remain | remains | still in | left over | left in the barn | inventory | feed inventory | in storage | feed left | left | remaining | on hand | feed on hand | in the bin | in the barrel | of feed left | down to | feed remaining | still have | have about | in stock | in the can | left in",
+    "feed_left": "weve only got | ive only got | we only have | i only have | weve got | ive got | we have | remain | remains | still in | left over | left in the barn | inventory | feed inventory | in storage | feed left | left | remaining | on hand | feed on hand | in the bin | in the barrel | of feed left | down to | feed remaining | still have | have about | in stock | in the can | left in",
 }  # fmt: skip
 
 

@@ -1,0 +1,40 @@
+"""Somebody else's rabbits: what befell a neighbour's litter is no fact of this farm.
+
+A person of no tag at the head of a statement (`my sister's doe`, `my friend Carol`, `the neighbor told me she`) owns what follows, unless an
+animal of the book is named there too.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Final
+
+from core.notes.items import Item
+
+PEOPLE: Final = frozenset(
+    """sister brother neighbor neighbour friend aunt uncle cousin mother mom father dad grandmother grandma grandpa niece nephew lady man fellow
+    guy woman boss teacher judge breeder buddy coworker gal sister-in-law""".split()  # noqa: SIM905 - a table of words
+)
+#: People of the house: what they did was done on the farm.
+HOUSEHOLD: Final = frozenset("husband wife daughter son kids boy girl grandson granddaughter".split())  # noqa: SIM905 - a table of words
+POINTERS: Final = frozenset({"my", "our", "the", "a", "her", "his", "that", "this", "another", "one", "some"})
+#: What of a person's may be spoken of: `my sister's doe`.
+OWNED: Final = frozenset({"doe_word", "buck_word", "litter", "kits", "does_word", "bucks_word"})
+TOLD: Final = frozenset({"told", "says", "said", "say", "tells", "swears", "hollered", "called", "texted", "thinks", "asked"})
+OPENING: Final = 6  # not a figure: items: as far as the head of a statement is looked at
+#: What a person of no tag may be told to have had befall them.
+BEFALLEN: Final = frozenset({"lose", "had", "kindle", "die", "eat", "step", "newborn"})
+
+
+def of_somebody_else(items: Sequence[Item], *, spoken_of: bool) -> bool:
+    """Whether a piece tells of other people's animals; words only reported may be of the animal `spoken_of` before."""
+    if any(item.sort in {"animal", "code"} for item in items):
+        return False
+    for i, item in enumerate(items[:OPENING]):
+        person = item.said.removesuffix("'s")
+        if person in PEOPLE | HOUSEHOLD and i and items[i - 1].said in POINTERS:
+            owned = item.said.endswith("'s") and any(after.marks & OWNED for after in items[i + 1 : i + 4])
+            if person in HOUSEHOLD:
+                return owned and not spoken_of
+            return owned or not (spoken_of and any(after.said in TOLD for after in items[i + 1 : i + 4]))
+    return False
