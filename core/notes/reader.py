@@ -579,6 +579,8 @@ class _Statements:
             kept = [found for found in clause.found if found.fact.kind not in OF_THE_LIVING or found.values.get("who") not in gone]
             held = {id(item) for found in kept for item in found.used}
             clause.used -= {id(item) for found in clause.found if found not in kept for item in found.used} - held
+            held = {id(item) for found in kept for item in found.used}
+            clause.used -= {id(item) for found in clause.found if found not in kept for item in found.used} - held
             clause.found[:] = kept
 
     def _together(self) -> Reading:
