@@ -18,9 +18,10 @@ COLUMNS: Final = {
     "weight": "weighed {}", "wt": "weighed {}", "weighed": "weighed {}", "bcs": "bcs {}", "condition": "bcs {}", "cond": "bcs {}", "score": "bcs {}",
     "born": "kindled {}", "kindled": "kindled {}", "total": "kindled {}", "alive": "{} alive", "live": "{} alive", "living": "{} alive", "dead": "{} dead",
     "doa": "{} dead", "cage": "moved to cage {}", "pen": "moved to cage {}", "palpated": "palpated {}", "result": "palpated {}",
-    "type": "type {}", "fur": "fur {}", "size": "size {}", "overall": "overall {}", "placing": "placed {}", "temper": "{}",
+    "falls": "{} falls", "type": "type {}", "fur": "fur {}", "size": "size {}", "overall": "overall {}", "placing": "placed {}", "temper": "{}",
 }  # fmt: skip
-_CELLS: Final = re.compile(r"\s*[|\t]\s*|\s*[,;]\s+| {2,}")
+_CELLS: Final = re.compile(r"\s*[|\t;]\s*|\s*,\s+| {2,}")
+PAIR: Final = ["buck", "doe"]  # a table of matings
 EMPTY: Final = frozenset({"", "-", "--", "n/a", "none", "."})
 LEAST: Final = 2  # columns
 
@@ -48,12 +49,13 @@ def table_told(text: str) -> str | None:
 
 def _is_heading(heads: list[str]) -> bool:
     named = [head for head in heads if head in ANIMALS]
-    return len(named) == 1 and all(head in COLUMNS or head in DAYS or head in ANIMALS for head in heads)
+    return (len(named) == 1 or sorted(named) == PAIR) and all(head in COLUMNS or head in DAYS or head in ANIMALS for head in heads)
 
 
 def _told(heads: list[str], cells: list[str]) -> str:
     by_head = list(zip(heads, (cell.strip() for cell in cells), strict=True))
-    who = next((f"{head} {cell}" if head in {"doe", "buck"} else cell) for head, cell in by_head if head in ANIMALS)
+    animals = sorted((head, cell) for head, cell in by_head if head in ANIMALS)
+    who = " bred to ".join(f"{head} {cell}" if head in PAIR else cell for head, cell in reversed(animals))
     day = next((f"{cell}: " for head, cell in by_head if head in DAYS and cell not in EMPTY), "")
     said = [COLUMNS[head].format(cell) for head, cell in by_head if head in COLUMNS and cell.lower() not in EMPTY]
-    return f"{day}{who} {', '.join(said)}"
+    return f"{day}{who} {', '.join(said)}".rstrip()

@@ -73,6 +73,8 @@ def read(c: Clause) -> None:
     used = [c.items[i] for i in places] + ([c.items[dq]] if dq is not None else [])
     counted = [i - 1 for i in named if c.whole(i - 1) is not None and c.items[i - 1] not in pick.items]  # "2 white toenails"
     text = " ".join(c.said(i) for i in sorted({*named, *counted})) if named else _words(c, pick, places, dq)
+    if not named and text in {"none", "nil", "nothing"}:
+        return  # "faults: 31, white toenail; 32, none"
     need = None if text else Need("what", "fault", "What is the fault?")
     numbers = [c.items[i] for i in (counted if named else c.sorted_as("num")) if c.items[i] not in pick.items]
     c.take(c.past(FaultSeen, pick, "who", {"fault": text, "disqualifies": disqualifies}, [*used, *numbers], need))

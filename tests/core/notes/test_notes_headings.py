@@ -124,6 +124,8 @@ PANACUR = {"kind": "treated", "with": "panacur", "withdrawal_days": 14}
             "Settings: feed bag, 50 lb; feed price, $21 a bag.",
             [{"kind": "setting", "name": "feed_bag", "value": 22680}, {"kind": "setting", "name": "feed_price", "value": "21.00"}],
         ),
+        ("16 bred to 5; palpate due 7 Dec.", [{"kind": "bred", "doe": "16", "buck": "5", "on": "2026-11-25"}]),
+        ("Faults: 33, white toenail; 31, none.", [{"kind": "fault", "who": "33", "fault": "white toenail", "on": "2026-11-25"}]),
         ("16 -2 kits", [{"kind": "kits_lost", "doe": "16", "count": 2, "on": "2026-11-25"}]),
         ("mvd 33 C2", [{"kind": "moved", "who": "33", "cage": "C2", "on": "2026-11-25"}]),
         ("9 n 22 missed", [{"kind": "missed", "doe": "9", "on": "2026-11-25"}, {"kind": "missed", "doe": "22", "on": "2026-11-25"}]),
