@@ -88,6 +88,8 @@ def senses(fact: Fact, correct: Correct, text: str, herd: Herd) -> tuple[Correct
     if len(correct.set) != 1 or name not in ("who", "count") or not number.isdigit() or count is None or animal is None:
         return (correct,)
     as_count, as_animal = (replace(correct, set=Fields((each,))) for each in (("count", int(number)), ("who", number)))
+    if re.search(rf"\b(?:doe|buck|rabbit|tag)\s+0*{number}\b", text, re.IGNORECASE):
+        return (as_animal,)
     if _MAKE_THAT.search(text) or herd.find(number) is None:
         return (as_count,)
     if count not in to_json(fact) or not _says_number(text, int(number)):

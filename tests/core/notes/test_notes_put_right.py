@@ -70,6 +70,7 @@ PUT_RIGHT: list[tuple[str, str, dict[str, Any]]] = [
     ("weaned 16: 3 bucks 2 does", "2 bucks 3 does", {"bucks": 2, "does": 3}),
     ("buck 5 bcs 2", "2.5 not 2", {"score": 2.5}),
     ("buck 5 bcs 2", "score was three", {"score": 3}),
+    ("buck 5 bcs 2", "that was buck 3", {"who": "3"}),
     ("33 type 4", "fur not type", {"trait": "fur"}),
     ("33 is black", "no, otter", {"color": "otter"}),
     ("moss gets 1/2 cup", "make that 3/4", {"amount": 0.75}),
