@@ -387,6 +387,8 @@ class Clause:
             and not self.items[i + 1].marks
         ):
             return True  # "the three Rs"
+        if i > 1 and self.said(i - 1) in {"her", "his", "their"} and self.items[i - 2].marks & {"wean", "lose", "count"}:
+            return True  # "weaned her five"
         if self.said(i + 1) == "of" and self.said(i + 2) in {"them", "those", "em", "which", "these", "hers"}:
             return True
         following = self.past_fillers(i + 1, 1, 2) if self.said(i + 1) in {"of", "her", "the", "his", "little"} else i + 1

@@ -9,8 +9,8 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Final
 
 from core.notes.animals import HerdWords
-from core.notes.items import LB, OZ, key
 from core.notes.dates import DATE_FIRST
+from core.notes.items import LB, OZ, key
 from core.notes.numbers import NUMBER_WORDS, ORDINALS, TENS
 from core.notes.tokens import NUMBER, WORD, Token
 
@@ -107,10 +107,9 @@ def _named(tokens: Sequence[Token], at: int, herd: HerdWords) -> bool:
 
 
 def _due(tokens: list[Token], at: int, _herd: HerdWords) -> None:
-    if key(tokens, 0) in WHEN_DUE | {"um", "uh"} and key(tokens, at + 1) in BEHIND_DUE:
-        asked = any(token.key in WHEN_DUE for token in tokens[:at])
-        if asked:
-            _become(tokens[at], "due")
+    """`when is fourteen do`."""
+    if key(tokens, at + 1) in BEHIND_DUE and any(token.key in WHEN_DUE for token in tokens[:at]):
+        _become(tokens[at], "due")
 
 
 def _ordinal(tokens: list[Token], at: int, _herd: HerdWords) -> None:
@@ -126,6 +125,18 @@ def _ordinal(tokens: list[Token], at: int, _herd: HerdWords) -> None:
         ]
 
 
+def _bucks(tokens: list[Token], at: int, _herd: HerdWords) -> None:
+    """`three box and two does`."""
+    counted = at > 0 and _is_number(tokens[at - 1])
+    if counted and not {"does", "doze", "doughs", "girls"}.isdisjoint(token.key for token in tokens[at + 1 : at + 1 + NEAR]):
+        _become(tokens[at], "bucks")
+
+
+def _hocks(tokens: list[Token], at: int, _herd: HerdWords) -> None:
+    if key(tokens, at - 1) == "sore":
+        _become(tokens[at], "hocks")
+
+
 RIGHTED: Final[Mapping[str, Callable[[list[Token], int, HerdWords], None]]] = {
     **dict.fromkeys(("b", "d"), _spelt),
     "four": _club,
@@ -134,6 +145,9 @@ RIGHTED: Final[Mapping[str, Callable[[list[Token], int, HerdWords], None]]] = {
     "two": _toward,
     "too": _toward,
     "soar": _sore,
+    "hox": _hocks,
+    "hawks": _hocks,
+    "box": _bucks,
     "mights": _mites,
     "mice": _mites,
     "pal": _palpated,

@@ -11,9 +11,11 @@ from core.notes.clause import LEADS, Clause, Scene
 from core.notes.items import Item
 
 #: Verbs that an animal may stand right behind; a number behind them may be a tag.
-BEFORE_ANIMALS: Final = frozenset({"breed", "palpate", "wean", "move", "box", "treat", "weigh", "cull", "sell"})
+BEFORE_ANIMALS: Final = frozenset({"breed", "palpate", "wean", "move", "box", "treat", "weigh", "cull", "sell", "give"})
 #: Verbs that an animal may stand right before.
 BEHIND_ANIMALS: Final = BEFORE_ANIMALS | {"kindle", "litter_born", "had", "lose", "refuse", "bite", "die", "fault", "condition"}
+#: What a statement says at least, beside its animal.
+SAYING: Final = BEHIND_ANIMALS | {"has_kits", "open", "pregnant"}
 COPULAS: Final = frozenset({"is", "has", "was", "got", "just", "also", "still", "looks", "seems"})
 BETWEEN: Final = frozenset({"the", "of", "for", "from", "in", "on", "with", "out", "out of", "off", "off of", "doe", "buck"})
 #: Behind them an animal is not the first of a new statement.
@@ -54,8 +56,10 @@ LEAST: Final = 3  # items: a statement has a verb, an animal and mostly somethin
 def begins_anew(items: list[Item], start: int, i: int, scene: Scene) -> bool:
     """Whether a new statement begins at `i` of a sentence whose last one began at `start`."""
     item = items[i]
-    if i - start < LEAST - 1:
-        return False
+    if item.said == "put" and _put_together(items, start, i, scene):
+        return True
+    if "lose" in item.marks and _fewer_by_now(items, start, i, scene):
+        return True
     if item.said in PRONOUNS:
         return _told_of_it(items, start, i, scene)
     if item.sort == "word":
@@ -65,36 +69,43 @@ def begins_anew(items: list[Item], start: int, i: int, scene: Scene) -> bool:
 
 def _verb_first(items: list[Item], start: int, i: int, scene: Scene) -> bool:
     """`... weaned sixteen two bucks`: the verb of another animal."""
-    if (
-        not (items[i].start == 0 or _whole(items[start:i], scene))
-        or items[i - 1].said in LEADING | COPULAS
-        or "negation" in items[i - 1].marks
-    ):
+    before = items[i - 1]
+    if before.said in LEADING or before.said in COPULAS or "negation" in before.marks:
         return False
-    place = i + 1 + (i + 1 < len(items) and items[i + 1].said in {"is", "goes", "went"})
-    while place < min(len(items), i + 1 + REACH) and items[place].said in BETWEEN:
-        place += 1
-    return place < len(items) and _named(items, place, scene)
+    behind = items[i + 1 : i + 2 + REACH]
+    place = next((n for n, item in enumerate(behind) if item.said not in BETWEEN and (n or item.said not in {"is", "goes", "went"})), None)
+    return place is not None and _named(behind, place, scene) and _whole(items[start:i], scene)
+
+
+def _put_together(items: list[Item], start: int, i: int, scene: Scene) -> bool:
+    """`biscuit is open put her back in with moss`: the mating behind what was felt."""
+    felt = any(item.marks & {"open", "refuse"} for item in items[start:i])
+    return felt and any("in_with" in item.marks for item in items[i + 1 : i + 2 + REACH]) and _whole(items[start:i], scene)
+
+
+def _fewer_by_now(items: list[Item], start: int, i: int, scene: Scene) -> bool:
+    """`sorrel has six kits now lost one overnight`: the day of the loss is not the count's."""
+    marks = frozenset().union(*(item.marks for item in items[start:i]))
+    return "has_kits" in marks and not marks.isdisjoint({"kits", "count"}) and "lose" not in marks and _whole(items[start:i], scene)
 
 
 def _told_of_it(items: list[Item], start: int, i: int, scene: Scene) -> bool:
     """`... the box from sixteen she just keeps lounging in it`: how the same animal behaves."""
-    if items[i - 1].said in LEADING or "negation" in items[i - 1].marks:
-        return False
     behind = frozenset().union(*(item.marks for item in items[i + 1 : i + 1 + REACH]))
-    return bool(behind & MANNERS) and not any(item.marks & MANNERS for item in items[start:i]) and _whole(items[start:i], scene)
+    led = items[i - 1].said in LEADING or "negation" in items[i - 1].marks
+    return not led and bool(behind & MANNERS) and not any(item.marks & MANNERS for item in items[start:i]) and _whole(items[start:i], scene)
 
 
 def _animal_first(items: list[Item], start: int, i: int, scene: Scene) -> bool:
     """`... moss weighs nine pounds`: another animal, and its verb behind it."""
-    if i + 2 > len(items) - 1 and not (i + 1 < len(items) and items[i + 1].marks & BEHIND_ANIMALS):
+    if i + 1 >= len(items):
         return False
     before, following = items[i - 1], items[i + 1]
     if before.said in LEADING or before.marks & (BEHIND_ANIMALS | {"negation"}) or before.said in COPULAS:
         return False
-    if items[i].sort == "num" and not (following.marks & BEFORE_ANIMALS):
+    if items[i].sort == "num" and not (following.marks & BEFORE_ANIMALS or following.said.split(" ")[0] == "has"):
         return False
-    if items[i].unit == "possessive" or not (following.marks & BEHIND_ANIMALS or following.said in COPULAS):
+    if items[i].unit == "possessive" or not (following.marks & BEHIND_ANIMALS or following.said.split(" ")[0] in COPULAS):
         return False
     return _named(items, i, scene) and _whole(items[start:i], scene)
 
@@ -110,4 +121,4 @@ def _named(items: list[Item], place: int, scene: Scene) -> bool:
 def _whole(items: list[Item], scene: Scene) -> bool:
     """Whether a piece has its verb and its animal."""
     told = Clause(items, scene)
-    return bool(told.marks & BEHIND_ANIMALS) and any(_named(items, place, scene) for place in range(len(items)))
+    return bool(told.marks & SAYING) and any(_named(items, place, scene) for place in range(len(items)))

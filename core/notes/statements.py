@@ -494,10 +494,11 @@ def _apart(last: Clause, items: list[Item], opens: frozenset[str], verbs: frozen
     if last.marks & BEFALLEN and of_somebody_else(last.items, spoken_of=last.before is not None):
         return True
     figures = any(item.sort in NUMBERS and not (item.spoken and item.value == 1) for item in items)
-    if had and "palpate" not in had and not figures and _guesses(items, verbs):
+    told = bool(had) or bool(last.sorted_as("animal", "num", "weight"))
+    if told and "palpate" not in had and not figures and _guesses(items, verbs):
         return True
     if not opens:
-        return not figures and "palpate" not in had and bool(last.sorted_as("animal", "num", "weight")) and _guesses(items, verbs)
+        return False
     if items[0].said == "but" and last.marks & {"tentative", "negation"}:
         return not had or _guesses(last.items, verbs)
     return not had and items[0].said == "," and figures and "negation" in last.marks and "tentative" not in last.marks

@@ -1,0 +1,157 @@
+"""Dictated notes: words that an ear put for others, and statements told in one breath."""
+
+from __future__ import annotations
+
+import json
+from datetime import datetime
+from pathlib import Path
+
+import pytest
+
+from core.herd.state import Herd
+from core.notes.animals import words_of
+from core.notes.clause import Scene
+from core.notes.fact import to_json
+from core.notes.itemise import Scan
+from core.notes.reader import LEXICON, OPENS, read
+from core.notes.reading import Context, Message
+from core.notes.roster import herd_of
+from core.notes.statements import statements
+from core.notes.tokens import tokens
+
+ROSTER = Path(__file__).parents[2] / "corpus" / "roster.json"
+AT = datetime.fromisoformat("2026-11-25T07:10:00-06:00")
+DAY = "2026-11-25"
+
+
+@pytest.fixture(scope="module")
+def herd() -> Herd:
+    """The sample farm's herd."""
+    return herd_of(json.loads(ROSTER.read_text(encoding="utf-8")))
+
+
+def told(text: str, herd: Herd) -> list[str]:
+    """Kind, animal and the telling values of each fact."""
+    reading = read(Message(text, AT), herd)
+    assert reading.ask is None, reading.ask
+    return sorted(
+        " ".join(str(value) for name, value in to_json(fact).items() if not (name == "on" and value == DAY)) for fact in reading.facts
+    )
+
+
+@pytest.mark.parametrize(
+    ("heard", "typed"),
+    [
+        ("red dough fifteen to book seven", "bred 15 to 7"),
+        ("and red fifteen too flint", "bred 15 to Flint"),
+        ("bred sixteen two flint too falls", "bred 16 to Flint, 2 falls"),
+        ("put fifteen two buck seven", "bred 15 to 7"),
+        ("moss has soar hawks", "5 sore hocks"),
+        ("moss has soar hocks", "5 sore hocks"),
+        ("moss has sore hox", "5 sore hocks"),
+        ("moss has a soar hawk", "5 sore hock"),
+        ("clover has ear mights", "9 ear mites"),
+        ("pal patted clover nothing there", "palpated 9 nothing there"),
+        ("weaned sixteen one box four doze", "weaned 16: 1 buck 4 does"),
+        ("moss b c s four", "5 bcs 4"),
+        ("fifteen would not lift four flint", "15 would not lift for Flint"),
+        ("sold pip for thirty dollars to a four h kid", "sold R23 for 30 dollars to a 4h kid"),
+        ("when is clover do", "when is 9 due"),
+        ("bred fifteen to flint on the twenty first", "bred 15 to 3 on the 21st"),
+        ("thirty three type for fur four", "33 type 4 fur 4"),
+        ("sorrel lost too more", "12 lost 2 more"),
+        ("fostered too kits from twelve to sixteen", "fostered 2 kits from 12 to 16"),
+        ("juno kindled nine and too were dead", "14 kindled 9, 2 dead"),
+        ("juno had nine kits and won was dead", "14 had 9 kits, 1 dead"),
+        ("moved moss to c seven", "5 to C7"),
+        ("moved moss into bee ten", "5 to B10"),
+        ("thirty two three pounds ten no eleven ounces", "32 3-11"),
+        ("thirty two three pounds ten no wait eleven", "32 3-11"),
+        ("thirty two three pounds ten um make that four pounds", "32 4-0"),
+        ("bred sixteen to moss scratch that to flint", "bred 16 to Flint"),
+        ("fur on thirty one is a four", "31 fur 4"),
+    ],
+)
+def test_what_was_heard_is_what_was_meant(heard: str, typed: str, herd: Herd) -> None:
+    """A dictated note gives the facts of the same note typed."""
+    assert told(heard, herd) == told(typed, herd)
+
+
+@pytest.mark.parametrize(
+    ("breath", "apart"),
+    [
+        ("bred fifteen to flint weaned sixteen four bucks one doe", ["bred 15 to 3", "weaned 16: 4 bucks 1 doe"]),
+        ("sold thirty one for forty dollars gave thirty three to my aunt", ["sold 31 for 40", "gave 33 to my aunt"]),
+        ("box out of sixteen moss weighs nine pounds", ["box out 16", "5 9-0"]),
+        ("twelve has seven kits sixteen has five", ["12 has 7 kits", "16 has 5 kits"]),
+        ("moved moss to cage b nine flint is b c s three", ["5 to B9", "3 bcs 3"]),
+        ("pulled the box from sixteen she just keeps lounging in it", ["box out 16", "16 lounging in the box"]),
+        ("biscuit is open put her back in with moss", ["22 palpated open", "bred 22 to 5"]),
+        ("moss has sore hocks so i put some salve on him", ["5 sore hocks", "treated 5 with salve"]),
+        ("flint is sweet and moss is mean", ["3 is sweet", "5 is mean"]),
+        ("fifteen wouldn't lift for flint so i put her in with juno's boy", ["15 refused Flint", "bred 15 to 7"]),
+        ("flint bred fifteen then weighed him four pounds nine", ["bred 15 to 3", "3 4-9"]),
+    ],
+)
+def test_one_breath_holds_several_statements(breath: str, apart: list[str], herd: Herd) -> None:
+    """No comma and no full stop: the verbs and their animals part the statements."""
+    assert sorted(fact.split()[0] for fact in told(breath, herd)) == sorted(part.split()[0] for each in apart for part in told(each, herd))
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("read the red doe's card", "bred"),
+        ("red doe looks fine", "bred"),
+        ("what do we do", "due"),
+        ("two falls on a wet floor", "bred"),
+        ("my pal came by", "palpated"),
+        ("the box is full of hawks and mice", "ailment"),
+        ("twenty first graders came to see the rabbits", "kits_lost"),
+        ("thistle's five are eating hay", "kits_lost"),
+        ("the soar is over", "ailment"),
+        ("soar", "ailment"),
+        ("the cage is full of mice", "ailment"),
+        ("d fence is bent", "fault"),
+        ("four of the dose is left", "weaned"),
+        ("red fifteen flint sixteen", "bred"),
+        ("keep 33 she has the best fur of the bunch", "shown"),
+    ],
+)
+def test_words_in_their_own_sense_stay(text: str, kind: str, herd: Herd) -> None:
+    """The same words elsewhere mean what they say."""
+    assert kind not in {to_json(fact)["kind"] for fact in read(Message(text, AT), herd).facts}
+
+
+def test_a_predator_takes_a_grown_rabbit(herd: Herd) -> None:
+    """An animal right behind the verb died; the chickens' dog is the cause."""
+    assert [fact.split()[:1] for fact in told("the dogs got in and killed thirty two", herd)] == [["died"]]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "moved fifteen was weighed thirty one",
+        "palpated biscuit not sold thirty one",
+        "weighed sixteen four pounds because she bit me",
+        "bred fifteen to flint of moss is fine",
+        "weighed fifteen beside thirty one",
+        "sold thirty one cheap flint",
+        "sold thirty one cheap three lads",
+        "moved moss yesterday flint whistled",
+        "twelve has a box and she bit me",
+        "twelve has a box she looks fine",
+        "moved thirty one yesterday sold",
+        "moved thirty one again sixteen",
+    ],
+)
+def test_no_new_statement_where_something_leads_to_the_words(text: str, herd: Herd) -> None:
+    """A word that leads to the animal or the verb, or no verb at all, keeps the breath whole."""
+    scene = Scene(herd, words_of(herd), AT.date(), Context(), text)
+    assert len(statements(Scan(tokens(text), scene.words, LEXICON).run(), scene, OPENS)) == 1 + text.count("because") + text.count(" and ")
+
+
+def test_a_loss_behind_a_count_has_its_own_day(herd: Herd) -> None:
+    """The kits are counted today, and one was lost last night."""
+    facts = told("sorrel has six kits now lost one overnight", herd)
+    assert any("2026-11-24" in fact for fact in facts)
