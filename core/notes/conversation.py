@@ -142,7 +142,7 @@ def _put_right_by_field(talk: Talk) -> Meaning | None:
     if len(talk.message.text) > _LONGEST_CORRECTION or talk.asked is not None:
         return None
     last = [entry.fact for entry in last_entries(talk.book, talk.message)]
-    put = put_right(last, talk.message.text, talk.herd, talk.today, lambda said: _denied_reads(talk, said))
+    put = put_right(last, talk.message.text, talk.herd, talk.today, lambda said: _denied_reads(talk, said), talk.reads)
     return Meaning((put,)) if put else None
 
 
