@@ -193,7 +193,8 @@ def _kits(c: Clause) -> int | None:
     for i in c.each("kits", "litter"):
         place = c.number_for(i, behind=False)
         one = c.items[i].said in {"kit", "baby", "bunny"} and c.said(i - 1) in {"a", "another", "the", "last"}
-        if place is not None or one or c.items[i].said in {"kits", "litter", "babies", "bunnies", "kids"}:
+        owned = i > 0 and c.items[i - 1].unit == "possessive"
+        if place is not None or one or owned or c.items[i].said in {"kits", "litter", "babies", "bunnies", "kids"}:
             return i
     for i in c.sorted_as("animal"):
         if c.items[i].unit == "possessive" and i + 1 < len(c.items) and c.items[i + 1].marks & {"bucks_word", "does_word"}:
@@ -212,6 +213,8 @@ def _kits(c: Clause) -> int | None:
 
 def _litter_leaves(c: Clause, fact: type[Fact], kits: int, values: dict[str, Any], used: list[Item]) -> Found:
     place = kits if c.whole(kits) is not None else c.number_for(kits, behind=False)
+    if place is None:  # "the last of Thistle's bunch, all five of them"
+        place = next((i for i in c.sorted_as("num") if c.whole(i) is not None and c.said(i + 1) == "of" and c.said(i + 2) == "them"), None)
     count = c.whole(place) if place is not None else None
     if place is not None:
         used.append(c.items[place])

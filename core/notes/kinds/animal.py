@@ -68,6 +68,7 @@ NOT_THIS: tuple[str, ...] = (
     "new gate on the barn",
     "14 kindled 8",
     "sold 31 $55",
+    "The girl next door has picked out a name for Clover's next baby",
     "The school class named every one of Thistle's babies",
 )
 
@@ -230,6 +231,8 @@ def _price(c: Clause) -> tuple[int | None, list[Item]]:
 def _name(c: Clause, place: int | None) -> tuple[str | None, list[Item]]:
     for i in c.each("name_word"):
         after = c.past_fillers(i + 1, 1)
+        if c.said(i - 1) in {"a", "no", "the"} and c.said(i) == "name":
+            continue  # "picked out a name for her first baby"
         if (
             after < len(c.items)
             and c.items[after].sort in {"word", "animal"}

@@ -34,6 +34,11 @@ class Sold:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example(
+        "Sold the last of Thistle's bunch, all five of them, to a lady for $75",
+        ({"on": "2026-11-25", "litter_of": "16", "count": 5, "price": "75.00", "to": "a lady"},),
+    ),
+    Example("sold Thistle's crew for 90", ({"on": "2026-11-25", "litter_of": "16", "count": 5, "price": "90.00"},)),
     Example("sold 31 $55", ({"on": "2026-11-25", "who": "31", "price": "55.00"},)),
     Example("sold 2 of 16's kits for 20 each", ({"on": "2026-11-25", "litter_of": "16", "count": 2, "price": "20.00"},)),
     Example("Flint sold for 80 to a 4-H family", ({"on": "2026-11-25", "who": "3", "price": "80.00", "to": "a 4-h family"},)),
