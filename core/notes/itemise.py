@@ -694,7 +694,7 @@ class Scan:
                 return True
             if before in {"lost", "sold", "found", "moved", "gave", "took"} and after == "of":
                 return True
-            if before in {"kindled", "candled"} and after in {"all", "and", "with", "", ",", ".", "no", "but"}:
+            if before in {"kindled", "candled"} and after in {"with", "but"}:
                 return True
             wanted = before in {
                 "candled",

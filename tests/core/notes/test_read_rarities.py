@@ -33,6 +33,7 @@ DAYS: list[Note] = [
     note("palpated 22 day 14 bred", fact("palpated", doe="22", result="bred")),
     note("bred 15 to Flint, mon 11/23", fact("bred", doe="15", buck="3", on="2026-11-23")),
     remark("12's kits saw the sun", "12"),
+    remark("new years resolution: fewer does"),
     unrecorded("breed 15 to Flint 2 weeks from weaning"),
     remark("Sorrel may 3 weeks on be ready", "12"),
     unrecorded("sold Pip 3 mo buck for 40"),
@@ -74,6 +75,7 @@ AMOUNTS: list[Note] = [
     note("Juno kindled six and won died", fact("kindled", doe="14", born=6, alive=5, dead=1)),
     note("Juno kindled eight and too were dead", fact("kindled", doe="14", born=8, alive=6, dead=2)),
     note("14 kindled for, all alive", fact("kindled", doe="14", born=4, alive=4)),
+    note("Juno kindled too with one dead", fact("kindled", doe="14", born=2, alive=1, dead=1)),
     note("14 kindled a dozen", fact("kindled", doe="14", born=12)),
     note("found a couple dead in 12's box", fact("kits_lost", doe="12", count=2)),
     note(
