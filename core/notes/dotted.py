@@ -17,9 +17,23 @@ OUNCES: Final = "ounces"
 
 _CHOICES: Final = (re.compile(r"(\d+)\.(\d{1,2}) lb"), re.compile(r"(\d+) lb (\d{1,2}) oz"))
 _WAYS: Final = {
-    DECIMAL: frozenset({"decimal", "decimals", "a decimal", "it's decimal", "its decimal", "pounds", "tenths", "dot is decimal", "the first"}),
+    DECIMAL: frozenset(
+        {"decimal", "decimals", "a decimal", "it's decimal", "its decimal", "pounds", "tenths", "dot is decimal", "the first"}
+    ),
     OUNCES: frozenset(
-        {"ounces", "oz", "pounds and ounces", "pounds ounces", "pounds & ounces", "lb oz", "lbs oz", "lb and oz", "lbs and oz", "lbs and ounces", "the second"}
+        {
+            "ounces",
+            "oz",
+            "pounds and ounces",
+            "pounds ounces",
+            "pounds & ounces",
+            "lb oz",
+            "lbs oz",
+            "lb and oz",
+            "lbs and oz",
+            "lbs and ounces",
+            "the second",
+        }
     ),
 }
 

@@ -236,7 +236,8 @@ def _name(c: Clause, place: int | None) -> tuple[str | None, list[Item]]:
         if (
             after < len(c.items)
             and c.items[after].sort in {"word", "animal"}
-            and not c.items[after].marks & {"condition", "palpate", "plan", "question", "list", "all", "each", "kits", "no_count", "pronoun"}
+            and not c.items[after].marks
+            & {"condition", "palpate", "plan", "question", "list", "all", "each", "kits", "no_count", "pronoun"}
             and after != place
         ):
             item = c.items[after]

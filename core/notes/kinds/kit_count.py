@@ -35,7 +35,9 @@ class KitsCounted:
 EXAMPLES: tuple[Example, ...] = (
     Example("12 has 6 kits, 5 min", ({"doe": "12", "count": 6, "on": "2026-11-25"},)),
     Example("12 has 7 kits", ({"doe": "12", "count": 7, "on": "2026-11-25"},)),
-    Example("Thistle's five kits are six weeks old now and into everything", ({"doe": "16", "count": 5, "on": "2026-11-25", "age_days": 42},)),
+    Example(
+        "Thistle's five kits are six weeks old now and into everything", ({"doe": "16", "count": 5, "on": "2026-11-25", "age_days": 42},)
+    ),
     Example("still 5 kits under 16", ({"doe": "16", "count": 5, "on": "2026-11-25"},)),
     Example("counted 7 in Sorrel's nest", ({"doe": "12", "count": 7, "on": "2026-11-25"},)),
     Example("Sorrel has only 5 left", ({"doe": "12", "count": 5, "on": "2026-11-25"},)),

@@ -53,7 +53,11 @@ def read(c: Clause) -> None:
         return
     pairs = _pairs(c)
     labelled = any(c.said(at + 1) in {":", "="} for _, _, at in pairs)  # "16 kits: castor=3"
-    if not pairs or (len(pairs) == 1 and not labelled and not c.has("litter", "litter_color")) or c.has("sell", "cull", "list", "tag", "give"):
+    if (
+        not pairs
+        or (len(pairs) == 1 and not labelled and not c.has("litter", "litter_color"))
+        or c.has("sell", "cull", "list", "tag", "give")
+    ):
         return
     counts: dict[str, int] = {}
     for color, place, _ in pairs:

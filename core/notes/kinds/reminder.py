@@ -74,7 +74,10 @@ def is_appointment(c: Clause) -> bool:
         ahead is not None
         and ahead >= c.today
         and c.items[c.dates()[0]].value.modifier != "last"
-        and all(item.sort in {"animal", "num", "code"} or item.said in {"for", "at", "with", "on", "and", "the", "visit", "here"} for item in told)
+        and all(
+            item.sort in {"animal", "num", "code"} or item.said in {"for", "at", "with", "on", "and", "the", "visit", "here"}
+            for item in told
+        )
     )
 
 

@@ -43,6 +43,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("cup = 5 oz", ({"name": "cup_weight", "value": 142},)),
     Example("winter dec 10", ({"name": "winter", "value": "2026-12-10"},)),
     Example("bucks/breed 3", ({"name": "bucks_a_breed", "value": 3},)),
+    Example("Would you send the reminders at 7 in the evening, please", ({"name": "reminder_time", "value": "19:00"},)),
+    Example(
+        "Hey, can you make my reminders at 5:45, the rooster has me up by then anyhow and I like to have my list before coffee, if that can be done",
+        ({"name": "reminder_time", "value": "05:45"},),
+    ),
     Example("keep three bucks a breed", ({"name": "bucks_a_breed", "value": 3},)),
     Example("Setting: winter starts 1 Dec.", ({"name": "winter", "value": "2026-12-01"},)),
     Example(
@@ -69,6 +74,8 @@ CUES: Final = {
     "unit_word": "kg | kilos | lb | lbs | pounds | kilograms | grams | celsius | fahrenheit | f | c | metric",
 }  # fmt: skip
 
+#: Questions in form only: `could you send my reminders at six`.
+REQUESTS: Final = frozenset({"could you", "can you", "would you"})
 _BY_BREED: Final = frozenset({"bucks_a_breed", "does_a_breed", "target_weight", "colors_wanted"})
 #: Their value is a word.
 _WORDED: Final = frozenset({"date_order", "dotted_weight", "weight_units", "temperature_units", "timezone"})
@@ -80,7 +87,9 @@ def read(c: Clause) -> None:
     """A wish of the farm's: its name and its value."""
     opening = c.opening()
     if not c.has("setting") or (
-        opening is not None and any(mark == "question" or mark.startswith("ask:what_if") for mark in c.items[opening].marks)
+        opening is not None
+        and c.said(opening) not in REQUESTS
+        and any(mark == "question" or mark.startswith("ask:what_if") for mark in c.items[opening].marks)
     ):
         return
     text = c.text()
@@ -118,11 +127,7 @@ def _more_than(c: Clause, most: int) -> Need | None:
 
 def _beside_words(c: Clause, said: str) -> Need | None:
     """The same of a setting that is words: a number outside them."""
-    outside = [
-        item
-        for item in c.items
-        if item.sort in ASKED and item.said not in said and not (item.sort == "animal" and item.value.tags)
-    ]
+    outside = [item for item in c.items if item.sort in ASKED and item.said not in said and not (item.sort == "animal" and item.value.tags)]
     return _one_thing() if outside else None
 
 

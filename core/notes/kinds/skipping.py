@@ -56,7 +56,9 @@ def read(c: Clause) -> None:
     words = [
         item.said
         for item in c.items[cue + 1 :]
-        if id(item) not in mine and item.sort in {"word", "span"} and item.said not in {"the", "on", "for", "of", "her", "his", "this", "time"}
+        if id(item) not in mine
+        and item.sort in {"word", "span"}
+        and item.said not in {"the", "on", "for", "of", "her", "his", "this", "time"}
     ]
     chore = " ".join(words)
     c.use(i for i, item in enumerate(c.items) if item.sort == "word" or (item.sort == "span" and i > cue))

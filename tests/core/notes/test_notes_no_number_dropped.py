@@ -19,8 +19,8 @@ AT = datetime.fromisoformat("2026-11-25T07:10:00-06:00")
 
 #: Numbers, weights, days and animals that no note here is about, and that no fact can take.
 STRAY = (
-    " 77", ", 79", " (73)", " on the 45th", " 4-61", " R99", " 13:77", " x71", " 3/45", " -76", " 2026-02-30", ", 74 kits", " 1/77", " #91", " 77%",
-    " and 73", " / 74", " = 79", " + 73", " @ 73", " seventy seven", " nov 47", " 47 nov", " 77ml", " 40-13", " 777g", " $77", " 7.77 lb", " 77 cups",
+    " 77", ", 79", " (73)", " on the 45th", " 4-61", " R99", " 13:77", " x71", " 3/45", " -76", " 2026-02-30", ", 78 kits", " 1/77", " #91", " 77%",
+    " and 73", " / 78", " = 79", " + 73", " @ 73", " seventy seven", " nov 47", " 47 nov", " 77ml", " 40-13", " 777g", " $77", " 7.77 lb", " 77 cups",
     " born 2026-02-30", " 77 dead", " 77 bucks",
 )  # fmt: skip
 #: Questions, corrections and whole remarks hold what they hold in their own words.
@@ -129,6 +129,8 @@ def test_what_cannot_be_placed_is_asked_about(farm: Reader, text: str, why: str)
         ("R21 NZW", [{"kind": "animal", "tag": "R21", "breed": "New Zealand"}]),
         ("R21 sneezing is finally gone", [{"kind": "remark", "who": "R21"}]),
         ("R21 sneezing, not gone", [{"kind": "ailment", "who": "R21", "sign": "sneezing"}]),
+        ("vet friday", [{"kind": "remind", "text": "vet", "on": "2026-11-27"}]),
+        ("R21 NZW red black", [{"kind": "remark"}]),
         ("vet came friday", [{"kind": "remark"}]),
     ],
 )
@@ -137,3 +139,10 @@ def test_what_looks_stray_and_is_not(farm: Reader, text: str, facts: list[dict[s
     read = farm.read(text, AT)
     assert read["ask"] is None
     assert [{name: fact.get(name) for name in wanted} for fact, wanted in zip(read["facts"], facts, strict=True)] == facts
+
+
+def test_a_full_cage_moves_with_whoever_lives_in_it(farm: Reader) -> None:
+    """`moved cage B3 to 9`: the animal that the book has there; of a cage moved elsewhere nothing is known."""
+    talk = [farm.read_request({"text": text, "conversation": "cages"}, AT)["facts"] for text in ("14 to B3", "moved cage B3 to 9")]
+    assert [[(fact["who"], fact["cage"]) for fact in facts] for facts in talk] == [[("14", "B3")], [("14", "9")]]
+    assert not any(fact["kind"] == "moved" for fact in farm.read("moved cage 14 to the barn", AT)["facts"])
