@@ -17,7 +17,24 @@ from core.notes.items import Item
 from core.notes.measures import clock_time
 
 ASKED: Final = frozenset(
-    {"num", "weight", "pair", "clock", "money", "temp", "date", "span", "dose", "cup", "percent", "sum", "code", "animal", "cage", "ordinal"}
+    {
+        "num",
+        "weight",
+        "pair",
+        "clock",
+        "money",
+        "temp",
+        "date",
+        "span",
+        "dose",
+        "cup",
+        "percent",
+        "sum",
+        "code",
+        "animal",
+        "cage",
+        "ordinal",
+    }
 )
 PRONOUNS: Final = frozenset(
     {"this", "that", "the", "no", "which", "good", "big", "little", "another", "last", "first", "other", "each", "every", "any", "only"}

@@ -142,7 +142,9 @@ def read(c: Clause) -> None:
 
 def _no_such_weight(item: Item) -> Need:
     """A dotted number in a farm that has not said what its dot means, or ounces that can't be."""
-    return what_is_the_dot(item) or Need("which_number", "grams", f"\u201c{item.said}\u201d is no weight I know: ounces go up to 15. What did the scale say?")
+    return what_is_the_dot(item) or Need(
+        "which_number", "grams", f"\u201c{item.said}\u201d is no weight I know: ounces go up to 15. What did the scale say?"
+    )
 
 
 def _no_weight(c: Clause, cue: int | None) -> None:
