@@ -95,6 +95,10 @@ INTERJECTIONS: Final = frozenset(
         "today",
     ]
 )
+#: They limit what was said before them.
+CONDITIONS: Final = frozenset(
+    {"once theyre", "once shes", "once hes", "once they're", "once she's", "once he's", "once they are", "once she is", "as soon as"}
+)
 #: Words between a number and what it counts.
 LOOKS: Final = frozenset(
     {
@@ -300,12 +304,13 @@ class Clause:
     def sorted_as(self, *sorts: str) -> list[int]:
         """Indices of the free items of these sorts."""
         places = self._places
-        if places is None or self._counted_items != len(self.items):
+        if places is None:
             places = self._places = {}
+        if self._counted_items != len(self.items):  # statements only grow
+            for i in range(self._counted_items, len(self.items)):
+                if self.items[i].sort != "word":
+                    places.setdefault(self.items[i].sort, []).append(i)
             self._counted_items = len(self.items)
-            for i, item in enumerate(self.items):
-                if item.sort != "word":
-                    places.setdefault(item.sort, []).append(i)
         lists = [places[sort] for sort in sorts if sort in places]
         if not lists:
             return []

@@ -17,22 +17,54 @@ PEOPLE: Final = frozenset(
 )
 #: People of the house: what they did was done on the farm.
 HOUSEHOLD: Final = frozenset("husband wife daughter son kids boy girl grandson granddaughter".split())  # noqa: SIM905 - a table of words
+NAMED_PERSONS: Final = PEOPLE | HOUSEHOLD
+SAID_OF_PERSONS: Final = NAMED_PERSONS | {f"{person}'s" for person in NAMED_PERSONS}
 POINTERS: Final = frozenset({"my", "our", "the", "a", "her", "his", "that", "this", "another", "one", "some"})
 #: What of a person's may be spoken of: `my sister's doe`.
 OWNED: Final = frozenset({"doe_word", "buck_word", "litter", "kits", "does_word", "bucks_word"})
 TOLD: Final = frozenset({"told", "says", "said", "say", "tells", "swears", "hollered", "called", "texted", "thinks", "asked"})
+#: Between a person and an ailment.
+FALLING: Final = frozenset(
+    {
+        "have",
+        "has",
+        "had",
+        "got",
+        "is",
+        "was",
+        "been",
+        "has been",
+        "came",
+        "down",
+        "with",
+        "feeling",
+        "all",
+        "really",
+        "so",
+        "a",
+        "the",
+        "bad",
+    }
+)
 OPENING: Final = 6  # not a figure: items: as far as the head of a statement is looked at
 #: What a person of no tag may be told to have had befall them.
 BEFALLEN: Final = frozenset({"lose", "had", "kindle", "die", "eat", "step", "newborn"})
 
 
+def ill_person(items: Sequence[Item]) -> bool:
+    """`my husband came down with a cold`: whether a person is what ails, with no animal between."""
+    ill = next((i for i, item in enumerate(items) if "ail" in item.marks), 0)
+    person = next((i for i in range(1, ill) if items[i].said in NAMED_PERSONS and items[i - 1].said in POINTERS), None)
+    return person is not None and all(FALLING.issuperset(item.said.split()) for item in items[person + 1 : ill])
+
+
 def of_somebody_else(items: Sequence[Item], *, spoken_of: bool) -> bool:
     """Whether a piece tells of other people's animals; words only reported may be of the animal `spoken_of` before."""
-    if any(item.sort in {"animal", "code"} for item in items):
-        return False
     for i, item in enumerate(items[:OPENING]):
-        person = item.said.removesuffix("'s")
-        if person in PEOPLE | HOUSEHOLD and i and items[i - 1].said in POINTERS:
+        if item.said in SAID_OF_PERSONS and i and items[i - 1].said in POINTERS:
+            if any(each.sort in {"animal", "code"} for each in items):
+                return False
+            person = item.said.removesuffix("'s")
             owned = item.said.endswith("'s") and any(after.marks & OWNED for after in items[i + 1 : i + 4])
             if person in HOUSEHOLD:
                 return owned and not spoken_of

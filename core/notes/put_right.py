@@ -233,7 +233,15 @@ def _instead(put: _Put, name: str, old: Json, right: str, wrong: str) -> Json:
         same = str(old).lower() in (second.lower(), f"{second} {unit}".lower())
         return first if same else None
     same = put.value(name, wrong)
+    if same is None and name in _DAYS:
+        return _day_instead(put, name, old, right, wrong)
     return put.value(name, right) if same is not None and _equal(same, old) else None
+
+
+def _day_instead(put: _Put, name: str, old: Json, right: str, wrong: str) -> Json:
+    """ "dec 19 not 12": the day of the month alone was wrong."""
+    number = whole_number(plain(wrong))
+    return put.value(name, right) if number is not None and number == date.fromisoformat(str(old)).day else None
 
 
 def _equal(one: Json, other: Json) -> bool:

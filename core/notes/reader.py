@@ -20,7 +20,7 @@ from core.handbook.breeds import breed_words
 from core.handbook.colors import color_words
 from core.herd.state import Herd
 from core.notes.animals import Mention, words_of
-from core.notes.clause import Clause, Found, Need, Scene, first_need
+from core.notes.clause import CONDITIONS, Clause, Found, Need, Scene, first_need
 from core.notes.fact import Fact, field_names, value_to_json
 from core.notes.itemise import Scan
 from core.notes.items import Item, color_said, pair_grams
@@ -77,7 +77,7 @@ from core.notes.plausible import doubted
 from core.notes.reading import Ask, Context, Draft, Message, Reading
 from core.notes.recall import subject_of
 from core.notes.receipt import is_receipt, receipt_read
-from core.notes.statements import statements
+from core.notes.statements import BIRTHS, statements
 from core.notes.tables import table_told
 from core.notes.text import cleaned
 from core.notes.tokens import tokens
@@ -126,6 +126,7 @@ LEXICON: Final = Lexicon([*(module.CUES for module in ALL), {"color": " | ".join
 CORRECTORS: Final = frozenset(
     {"no", "i mean", "i meant", "make that", "sorry", "er", "rather", "or rather", "wait no", "no wait", "scratch that", "oops", "i said"}
 )
+MOST_HESITATIONS: Final = 20  # not a figure: items: no correction has more of them
 HESITATIONS: Final = frozenset({"um", "uh", "er", "erm", "uhm", "oh", "like", "wait"})
 ASKING: Final = frozenset({"is", "are", "did", "has", "was", "were", "does", "will", "have", "can", "should", "would", "could"})
 RHETORICAL: Final = (
@@ -151,6 +152,8 @@ PRONOUN_SEX: Final = {
 }
 TERSE: Final = 12  # not a figure: items: a note so short is told in the barn's own shorthand
 TERSE_PLAIN: Final = 3
+NAMED_BY: Final = 2  # not a figure: items: `our feed bag is`, `my yearly aim is`
+BEFORE_UNDO: Final = 4  # not a figure: items: words such as `oh shoot` before it
 PLACES_OF_QUESTION: Final = 12  # not a figure: items: a longer message is more than a question or a correction
 
 
@@ -189,7 +192,7 @@ def read(message: Message, herd: Herd, context: Context = Context()) -> Reading:
     if not any(item.sort not in {"mark", "break"} for item in items):
         return Reading()
     whole = Clause(items, scene)
-    return _whole_message(whole, text) or _Statements(scene, items, text).reading()
+    return _whole_message(whole, text) or _headed(whole, text) or _Statements(scene, items, text).reading()
 
 
 def _ticked(message: Message, herd: Herd, context: Context, today: date) -> Reading:
@@ -222,10 +225,10 @@ def _put_right(items: list[Item]) -> list[Item]:
     while i < len(kept) - 1:
         if kept[i].said in CORRECTORS:
             before = i - 1
-            while before > 0 and kept[before].said in HESITATIONS | {",", "?"}:
+            while before > max(0, i - MOST_HESITATIONS) and kept[before].said in HESITATIONS | {",", "?"}:
                 before -= 1
-            after = i + 1
-            while after < len(kept) - 1 and (kept[after].said in CORRECTORS | HESITATIONS or kept[after].said in {",", "it's", "it was"}):
+            after, most = i + 1, min(len(kept) - 1, i + MOST_HESITATIONS)
+            while after < most and (kept[after].said in CORRECTORS | HESITATIONS or kept[after].said in {",", "it's", "it was"}):
                 after += 1
             if kept[after].said == kept[before - 1].said and kept[after].said in {"to", "with", "for", "from"} and after < len(kept) - 1:
                 after += 1  # "to Moss, scratch that, to Flint"
@@ -270,7 +273,7 @@ def _whole_message(whole: Clause, text: str) -> Reading | None:
     if (
         whole.has("undo")
         and short
-        and ((whole.first("undo") or 0) <= 4 or not [i for i in whole.sorted_as("num", "pair", "weight") if whole.whole(i) != 1])
+        and ((whole.first("undo") or 0) <= BEFORE_UNDO or not [i for i in whole.sorted_as("num", "pair", "weight") if whole.whole(i) != 1])
     ):
         undoing.read(whole)
     elif (
@@ -293,6 +296,35 @@ def _whole_message(whole: Clause, text: str) -> Reading | None:
         if not whole.found and any(item.sort == "word" for item in whole.items) and (text.rstrip().endswith("?") or _asks_outright(whole)):
             return _remark(text, whole.today, _who(whole))
     return _told(whole, text) if whole.found else None
+
+
+def _headed(whole: Clause, text: str) -> Reading | None:
+    """The same at the head of small talk: `undo that one, I was looking at the wrong cage, that's what I get for ...`.
+
+    Only where nothing behind it could be a record: no figure, no animal, no verb of the barn said of `him` or `her`.
+    """
+    asked = "?" in text and whole.said(whole.opening() or 0) in ASKING
+    cue = whole.first("undo", "setting", "correct")
+    if not asked and (cue is None or len(whole.items) <= PLACES_OF_QUESTION * 2):
+        return None
+    last = max((i for i, item in enumerate(whole.items) if item.sort not in {"word", "mark", "break"}), default=0)
+    ends = {"?"} if asked else {",", ".", "!", ";", "-"}
+    end = next((i for i in range(max(last, cue or 0) + 1, len(whole.items)) if whole.said(i) in ends), None)
+    if end is None or not any(item.sort == "word" for item in whole.items[end:]):
+        return None
+    rest = Clause(whole.items[end:], whole.scene)
+    if rest.has("pronoun") and rest.marks & OPENS:
+        return None
+    head = Clause(whole.items[:end], whole.scene)
+    if asked:
+        query.read(head)
+    elif head.has("undo") and (head.first("undo") or 0) <= BEFORE_UNDO:
+        undoing.read(head)
+    elif head.has("correct") and whole.scene.context.last:
+        correction.read(head)
+    if not head.found and not asked and head.has("setting") and _is_setting(head):
+        _read_settings(head)
+    return _told(head, text) if head.found else None
 
 
 def _read_settings(whole: Clause) -> None:
@@ -358,7 +390,8 @@ def _is_setting(whole: Clause) -> bool:
     return (
         len(whole.said(place).split()) > 1
         or place == whole.opening()
-        or whole.said(whole.opening() or 0) in {"setting", "settings", "set", "our", "my"}
+        or whole.said(whole.opening() or 0) in {"setting", "settings", "set"}
+        or (whole.said(whole.opening() or 0) in {"our", "my"} and place - (whole.opening() or 0) <= NAMED_BY)
     )
 
 
@@ -501,6 +534,15 @@ def _only_asks(whole: Clause) -> bool:
 # --- statements -----------------------------------------------------------------------------------------------------
 
 
+@lru_cache(4096)
+def _places(marks: frozenset[str]) -> int:
+    """The places of the kinds that a word with these marks may begin, a bit each."""
+    places = 0
+    for mark in marks:
+        places |= BY_MARK.get(mark, 0)
+    return places
+
+
 class _Statements:
     """The statements of one message, read one by one with the animal of the one before."""
 
@@ -539,7 +581,10 @@ class _Statements:
         if clause.has("tentative") and _tentative(clause):
             return
         figures = denying = False
+        wanted = _places(clause.virtual)
         for item in clause.items:
+            if item.marks:
+                wanted |= _places(item.marks)
             figures = figures or item.sort not in PLAIN
             denying = denying or item.said == "no"
         if (denying or clause.has("negation", "none")) and _denied(clause):
@@ -548,9 +593,8 @@ class _Statements:
             return
         if clause.marks & BEFALLEN and of_somebody_else(clause.items, spoken_of=clause.subject is not None):
             return
-        wanted = WORDLESS_PLACES if figures else 0
-        for mark in clause.marks:
-            wanted |= BY_MARK.get(mark, 0)
+        if figures:
+            wanted |= WORDLESS_PLACES
         while wanted:
             first = wanted & -wanted
             STATEMENT_KINDS[first.bit_length() - 1].read(clause)
@@ -579,8 +623,6 @@ class _Statements:
             kept = [found for found in clause.found if found.fact.kind not in OF_THE_LIVING or found.values.get("who") not in gone]
             held = {id(item) for found in kept for item in found.used}
             clause.used -= {id(item) for found in clause.found if found not in kept for item in found.used} - held
-            held = {id(item) for found in kept for item in found.used}
-            clause.used -= {id(item) for found in clause.found if found not in kept for item in found.used} - held
             clause.found[:] = kept
 
     def _together(self) -> Reading:
@@ -591,7 +633,7 @@ class _Statements:
         needs: list[tuple[Found, Need]] = []
         safe: list[Found] = []
         for clause in self.clauses:
-            self._weigh(clause, needs, safe)
+            self._weigh(clause, len(founds), needs, safe)
         safe = _distinct(safe)
         facts = tuple(_fact(found) for found in safe)
         subject = _subject([*safe, *(found for found, _ in needs)])
@@ -608,9 +650,9 @@ class _Statements:
         )
         return Reading(facts, _ask(*chosen, rest), self._unread(), subject)
 
-    def _weigh(self, clause: Clause, needs: list[tuple[Found, Need]], safe: list[Found]) -> None:
+    def _weigh(self, clause: Clause, facts: int, needs: list[tuple[Found, Need]], safe: list[Found]) -> None:
         """Sort a statement's readings into the safe and those in need; what no reading explains puts all of them in need."""
-        left = unexplained(clause, sum(len(other.found) for other in self.clauses))
+        left = unexplained(clause, facts)
         verb = _unread_verb(clause)
         for found in clause.found:
             need = found.need or _misheard(found)
@@ -761,6 +803,8 @@ def _tentative(clause: Clause) -> bool:
         return False
     if said in {"almost", "nearly", "about to", "unless"} and not any(i > place for i in told):
         return False
+    if said in CONDITIONS and told and told[0] < place:
+        return False  # "replace Juno with 33 once she's old enough"
     if said in {"hope", "hoping", "hopefully", "expecting", "expect", "maybe", "if", "perhaps", "supposed to"} and told and told[0] < place:
         return said == "if" and not clause.sorted_as("num", "weight", "pair")
     return not (said == "supposed to" and clause.sorted_as("temp")) and not clause.has("palpate")
@@ -780,6 +824,7 @@ def _denied(clause: Clause) -> bool:
         and any(item.marks & {"die", "lose", "step", "eat", "dead"} for item in clause.items[nobody + 1 :])
     ):
         return True
+    last_yet = max((i for i, item in enumerate(clause.items) if item.said in {"yet", "more"}), default=-1)
     for i, item in enumerate(clause.items):
         if item.said in {"nobody", "no one", "noone"} and any(after.marks & OPENS - {"had"} for after in clause.items[i + 1 : i + 4]):
             return True
@@ -792,7 +837,7 @@ def _denied(clause: Clause) -> bool:
                 continue
             behind = clause.items[i + 1 : i + 5]
             if item.said == "no":
-                yet = any(after.said in {"yet", "more"} for after in clause.items[i + 1 :])
+                yet = i < last_yet
                 if yet and behind and behind[0].marks & OPENS:
                     return True  # "no palp yet"
                 if behind and behind[0].marks & {"kits", "litter"} and (yet or len(clause.items) <= 5):
@@ -805,6 +850,8 @@ def _denied(clause: Clause) -> bool:
             for after in behind:
                 if after.sort in {"num", "weight", "pair", "animal"} and after.sort != "animal":
                     break
+                if after.marks & OPENS == {"count"} and any(item.marks & BIRTHS for item in clause.items[:i]):
+                    break  # "she kindled! haven't counted yet" denies no birth
                 if after.marks & OPENS or (after.marks & {"alive", "color", "pregnant"} and "dead" not in after.marks):
                     return True
     return False
@@ -894,17 +941,28 @@ def _misheard(found: Found) -> Need | None:
 
 def _distinct(founds: list[Found]) -> list[Found]:
     """Each fact once, however often the message says it."""
+    if len(founds) < 2:
+        return founds
     kept: list[Found] = []
+    telling: dict[tuple[type[Fact], str, str], list[Found]] = {}  # a kind's field and what it says -> the readings that say so
     for found in founds:
-        if not any(found.fact is other.fact and _says_no_more(found, other) for other in kept):
+        told = [(found.fact, name, repr(value)) for name, value in _told_by(found).items()]
+        alike = min((telling.get(each, []) for each in told), key=len, default=kept)
+        if not any(found.fact is other.fact and _says_no_more(found, other) for other in alike):
             kept.append(found)
+            for each in told:
+                telling.setdefault(each, []).append(found)
     return kept
 
 
+def _told_by(found: Found) -> dict[str, Any]:
+    """What a reading says; a second word for the same temper is no second fact."""
+    return {name: value for name, value in found.values.items() if value is not None and (name, found.fact.kind) != ("sign", "temper")}
+
+
 def _says_no_more(found: Found, other: Found) -> bool:
-    """Whether a reading only repeats another; a second word for the same temper is no second fact."""
-    loose = {"sign"} if found.fact.kind == "temper" else set()
-    return all(value is None or name in loose or other.values.get(name) == value for name, value in found.values.items())
+    """Whether a reading only repeats another."""
+    return all(other.values.get(name) == value for name, value in _told_by(found).items())
 
 
 def _subject(founds: list[Found]) -> str | None:

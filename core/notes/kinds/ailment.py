@@ -14,6 +14,7 @@ from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
+from core.notes.others import ill_person
 from core.notes.telling import called, dated, noted, quoted, said
 from core.problem import Problem
 
@@ -64,6 +65,7 @@ NOT_THIS: tuple[str, ...] = (
     "I feel sick",
     "I could have sworn Clover was coughing",
     "the truck runs rough",
+    "checked on Sorrel though my wife came down with a fever",
     "gave 5 penicillin .3 ml for a runny nose",
 )
 
@@ -90,6 +92,8 @@ def read(c: Clause) -> None:
         return
     if c.has("treat", "withdrawal", "drug") or any(found.fact.kind == "died" for found in c.found):
         return
+    if ill_person(c.items):
+        return
     died = (
         next((found for found in c.before.found if found.fact.kind == "died"), None)
         if c.before is not None and not c.explicit() and not c.sorted_as("num")
@@ -111,8 +115,12 @@ def read(c: Clause) -> None:
         c.take(c.past(Ailing, pick, "who", {"sign": sign}, [c.items[i] for i in places]))
 
 
-_STILL: Final = frozenset({"is", "are", "has", "have", "all", "now", "much", "finally", "seems", "looks", "completely", "went", "mostly", "almost"})
-_ENDED: Final = frozenset({"gone", "better", "cleared", "cleared up", "healed", "healed up", "resolved", "over", "stopped", "away", "cured"})
+_STILL: Final = frozenset(
+    {"is", "are", "has", "have", "all", "now", "much", "finally", "seems", "looks", "completely", "went", "mostly", "almost"}
+)
+_ENDED: Final = frozenset(
+    {"gone", "better", "cleared", "cleared up", "healed", "healed up", "resolved", "over", "stopped", "away", "cured"}
+)
 
 
 def _over(c: Clause, last: int) -> bool:

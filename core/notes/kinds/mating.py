@@ -16,7 +16,7 @@ from core.herd.matings import SERVICE_DAYS, open_mating, open_matings
 from core.herd.state import Herd, Mating
 from core.notes.animals import Mention
 from core.notes.checking import animal_problem, not_born, not_yet, was_gone, worst, wrong_sex
-from core.notes.clause import Clause, Need, Pick, first_need
+from core.notes.clause import FILLERS, Clause, Need, Pick, first_need
 from core.notes.fact import Tag
 from core.notes.items import Item
 from core.notes.kind import Example, Kind
@@ -47,6 +47,10 @@ EXAMPLES: tuple[Example, ...] = (
         ({"doe": "16", "buck": "3", "on": "2026-11-24", "falls": 2},),
     ),
     Example("Clover was bred to Moss back on October 28", ({"doe": "9", "buck": "5", "on": "2026-10-28"},)),
+    Example(
+        "bred 15 to Flint. 16 to Moss as well",
+        ({"doe": "15", "buck": "3", "on": "2026-11-25"}, {"doe": "16", "buck": "5", "on": "2026-11-25"}),
+    ),
     Example("bred 15/7", ({"doe": "15", "buck": "7", "on": "2026-11-25"},)),
     Example("bread sixteen to book seven this morning", ({"doe": "16", "buck": "7", "on": "2026-11-25"},)),
     Example("seven bred fifteen", ({"doe": "15", "buck": "7", "on": "2026-11-25"},)),
@@ -68,6 +72,7 @@ CUES: Final = {
     "put": "put | stuck | took | tried | set",
     "in_with": "in with | in w | over to | in to see | together",
     "falls": "fell | falls | fall | fell off | fall offs | falloffs | fall off | good falls | good fall | solid falls | clean falls | times",
+    "likewise": "too | as well | same for | same with",
     "times_word": "once | twice | thrice",
     "elsewhere": "neighbors buck | neighbours buck | friends buck | outside buck | borrowed buck | stud buck | another farms buck | their buck",
 }  # fmt: skip
@@ -123,7 +128,7 @@ def _cue(c: Clause) -> int | None:
         together = next((i for i in c.each("to") if c.said(i) == "to" and c.known(i - 1) is not None and c.known(i + 1) is not None), None)
     if together is not None and c.said(together).startswith("in") and _side_by_side(c, together):
         return together
-    if together is None and c.has("times_word") and _only_a_pair(c):
+    if together is None and ((c.has("times_word") and _only_a_pair(c)) or _another_pair(c)):
         return -1
     if together is None and any(c.said(i).endswith(("fall", "falls")) for i in c.each("falls")) and _one_to_the_other(c):
         return -1
@@ -134,6 +139,13 @@ def _cue(c: Clause) -> int | None:
     known = [c.known(i) for i in range(len(c.items))]
     sexes = {animal.sex for animal in known if animal}
     return together if {"doe", "buck"} <= sexes or c.has("falls") or (sexes and c.strangers()) else None
+
+
+def _another_pair(c: Clause) -> bool:
+    """`15 to Flint too` behind a mating: a doe, a buck, and no verb."""
+    told = [fact.kind for fact in c.scene.context.last] if c.before is None else [found.fact.kind for found in c.before.found]
+    words = (item for item in c.items if item.sort == "word" and item.marks.isdisjoint({"to", "likewise", "doe_word", "buck_word"}))
+    return c.has("likewise") and set(told) == {"bred"} and _one_to_the_other(c) and all(item.said in FILLERS for item in words)
 
 
 def _one_to_the_other(c: Clause) -> bool:

@@ -12,7 +12,7 @@ from core.handbook import health
 from core.herd.calendar import plan_chores
 from core.herd.state import Herd, Intention
 from core.notes.checking import already_past, animal_problem, worst
-from core.notes.clause import Clause, Found, Need, Pick, first_need
+from core.notes.clause import CONDITIONS, Clause, Found, Need, Pick, first_need
 from core.notes.dates import Days, Said
 from core.notes.fact import Tag
 from core.notes.items import Item, breed_said
@@ -75,14 +75,14 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("plan",)
 CUES: Final = {
-    "plan:cull": "butchering | processing | culling | slaughtering | cull | butcher | process | send to freezer camp | freezer camp | eat | slaughter | harvest | put in the freezer | dispatch",
-    "plan:sell": "sell",
+    "plan:cull": "planned culls | culls planned | planned cull | cull planned | cull list | butchering | processing | culling | slaughtering | cull | butcher | process | send to freezer camp | freezer camp | eat | slaughter | harvest | put in the freezer | dispatch",
+    "plan:sell": "planned sales | sales planned | planned sale | sale planned | sell",
     "plan:keep": "keep | hold back | hang on to | hold on to | hold onto | keeping | keeper | keep back | holding back | hang onto | not selling | held back",
     "plan:breed": "breed her | breed | rebreed | breed back | put",
     "plan:retire": "retire | retiring | retired",
     "plan:replace": "replace | repl | replacing | swap out",
     "plan:review": "review | reevaluate | re-evaluate | look at again | decide on | reassess | revisit | recheck | take another look at",
-    "plan": "cull | butcher | process | sell | keep | hold back | hang on to | breed | retire | replace | review | keeping | plan | plans | planning to | going to cull | retiring | repl | replacing | hold on to | hold onto | rebreed | keeper | reevaluate | slaughter | keep back | reassess",
+    "plan": "planned culls | culls planned | planned cull | cull planned | cull list | planned sales | sales planned | planned sale | sale planned | cull | butcher | process | sell | keep | hold back | hang on to | breed | retire | replace | review | keeping | plan | plans | planning to | going to cull | retiring | repl | replacing | hold on to | hold onto | rebreed | keeper | reevaluate | slaughter | keep back | reassess",
     "intent": "will be | well be | planned | planned for | going to | gonna | plan to | planning to | want to | wanna | decided to | need to | will | ill | lets | have to | plan | intend to | were going to | i want | must | gotta | got to | time to | due to be | want | planning on",
     "until": "before | until | til | till | thru | through",
     "reason": "because | since | cause | cuz | for | due to",
@@ -94,7 +94,7 @@ PLANS: Final = ("replace", "retire", "review", "cull", "sell", "keep", "breed")
 def read(c: Clause) -> None:
     """What is meant to be done with an animal; never what might be."""
     what = _what(c)
-    if what is None or c.has("tentative", "question") or not (_places(c) or c.has("pronoun") or c.virtual or len(c.items) <= 3):
+    if what is None or _only_wondered(c, what) or not (_places(c) or c.has("pronoun") or c.virtual or len(c.items) <= 3):
         return
     cue = c.first(f"plan:{what}")
     if not _places(c) and not c.has("pronoun") and not c.virtual and any(breed_said(item) for item in c.items):
@@ -111,6 +111,16 @@ def read(c: Clause) -> None:
     found = [_planned(c, what, pick, with_pick, until, until_items, reason) for pick in picks]
     for each in found:
         c.take(each)
+
+
+def _only_wondered(c: Clause, what: str) -> bool:
+    """Whether it may be or is asked; a question word behind the verb only leads a phrase (`keeping 33 whatever you say, you know how ...`)."""
+    cue = c.first(f"plan:{what}")
+    return any(
+        ("tentative" in item.marks and not (cue is not None and i > cue and item.said in CONDITIONS))
+        or ("question" in item.marks and not (cue is not None and i > cue + 1))
+        for i, item in enumerate(c.items)
+    )
 
 
 def _planned(

@@ -33,6 +33,8 @@ class WeatherNoted:
 
 EXAMPLES: tuple[Example, ...] = (
     Example("frost last night", ({"what": "frost", "on": "2026-11-24"},)),
+    Example("woke up to the first hard frost, the water bottles were solid", ({"what": "frost", "on": "2026-11-25"},)),
+    Example("had a killing frost last night and there went the last tomatoes", ({"what": "frost", "on": "2026-11-24"},)),
     Example("heat wave, 97F", ({"what": "heat", "on": "2026-11-25", "celsius": 36.1},)),
     Example("snow storm tonight", ({"what": "other", "on": "2026-11-25"},)),
     Example("18 F last night", ({"what": "cold", "on": "2026-11-24", "celsius": -7.8},)),
@@ -57,7 +59,7 @@ CUES: Final = {
     "weather:cold": "cold snap | cold front | freezing | freeze | hard freeze | below zero | cold spell | culled snap | called snep | cold night | cold tonight | bitter cold | deep freeze | polar | wind chill | cold wave | cold",
     "weather:heat": "heat wave | heatwave | hot spell | heat index | hot day | scorching | heat | hot | sweltering | triple digits | humid",
     "weather:other": "storm | snow | rain | thunderstorm | blizzard | ice storm | hail | flood | tornado | windy | power outage | power is out | snowing | thunder | wind | rainy",
-    "weather": "frost | cold snap | cold front | heat wave | heatwave | snow | storm | thunderstorm | blizzard | ice storm | weather | hard freeze | cold spell | deep freeze | forecast",
+    "weather": "first frost | hard frost | killing frost | frost | cold snap | cold front | heat wave | heatwave | snow | storm | thunderstorm | blizzard | ice storm | weather | hard freeze | cold spell | deep freeze | forecast",
     "degrees_verb": "going down to | dropping to | getting down to | supposed to hit | lows of | highs of | gonna hit | going to hit | dropped to | low of | high of | got down to | supposed to get to | hit",
     "outdoors": "tonight | weather | outside | barn | forecast | degrees | low | high | supposed to hit | tomorrow | last night | overnight | getting down to | dropped to | down to | gonna be | going to be | hit",
 }  # fmt: skip

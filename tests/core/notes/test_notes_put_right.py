@@ -53,6 +53,7 @@ PUT_RIGHT: list[tuple[str, str, dict[str, Any]]] = [
     (LISTED, "make that 65", {"price": "65.00"}),
     (LISTED, "price should be 65", {"price": "65.00"}),
     (LISTED, "until dec 27", {"until": "2026-12-27"}),
+    (LISTED, "until dec 28 not 20", {"until": "2026-12-28"}),
     (LOST, "cause was a rat", {"cause": "predator"}),
     (LOST, "not froze, crushed", {"cause": "crushed"}),
     (LOST, "actually they were crushed", {"cause": "crushed"}),

@@ -29,6 +29,12 @@ def test_what_befell_other_peoples_rabbits_is_no_fact(text: str) -> None:
     assert set(kinds(text)) <= {"remark"}
 
 
+def test_a_person_who_is_ill_is_no_animal() -> None:
+    """Between a person and the sign stand only small words; an animal that ails stays one."""
+    assert "ailment" not in kinds("Moss is out on the grass, my grandson has a runny nose")
+    assert "ailment" in kinds("My wife noticed Moss has a runny nose")
+
+
 def test_words_of_another_about_the_animal_spoken_of_are_kept() -> None:
     """What the neighbour reports of the doe named before is read."""
     assert "kits_lost" in kinds("Looked in on Sorrel. The neighbor says she lost two kits to the cold.")
