@@ -121,7 +121,11 @@ def read(c: Clause) -> None:
 
 def _more_than(c: Clause, most: int) -> Need | None:
     """What is said where the words hold more numbers than the setting takes, or an animal."""
-    numbers = [item for item in c.items if item.sort == "time" or item.sort in ASKED - {"animal", "code"}]
+    numbers = [
+        item
+        for item in c.items
+        if (item.sort == "time" or item.sort in ASKED - {"animal", "code"}) and not (item.sort == "cup" and item.value == 1)
+    ]  # "a cup of feed weighs 5 oz"
     return None if len(numbers) <= most and not c.explicit() else _one_thing()
 
 

@@ -129,6 +129,7 @@ def test_what_cannot_be_placed_is_asked_about(farm: Reader, text: str, why: str)
         ("R21 NZW", [{"kind": "animal", "tag": "R21", "breed": "New Zealand"}]),
         ("R21 sneezing is finally gone", [{"kind": "remark", "who": "R21"}]),
         ("R21 sneezing, not gone", [{"kind": "ailment", "who": "R21", "sign": "sneezing"}]),
+        ("a cup of feed weighs 5 oz", [{"kind": "setting", "name": "cup_weight", "value": 142}]),
         ("vet friday", [{"kind": "remind", "text": "vet", "on": "2026-11-27"}]),
         ("R21 NZW red black", [{"kind": "remark"}]),
         ("vet came friday", [{"kind": "remark"}]),
