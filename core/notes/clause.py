@@ -22,6 +22,7 @@ from core.notes.fact import Fact
 from core.notes.items import Item, pair_grams
 from core.notes.reading import Context
 
+MOST_FIGURES: Final = 60  # not a figure: items: the longest lists of tags have no more
 NAME_LETTERS: Final = 3  # shorter words are hardly names
 PAST: Final = "past"
 PLAN: Final = "plan"
@@ -95,6 +96,8 @@ INTERJECTIONS: Final = frozenset(
         "today",
     ]
 )
+#: Behind `nine of`: the number counts.
+PARTS: Final = frozenset({"them", "those", "em", "which", "these", "hers", "the", "her", "my", "our"})
 #: They limit what was said before them.
 CONDITIONS: Final = frozenset(
     {"once theyre", "once shes", "once hes", "once they're", "once she's", "once he's", "once they are", "once she is", "as soon as"}
@@ -301,8 +304,8 @@ class Clause:
             return []
         return [i for i, item in enumerate(self.items) if item.marks and not item.marks.isdisjoint(marks) and id(item) not in self.used]
 
-    def sorted_as(self, *sorts: str) -> list[int]:
-        """Indices of the free items of these sorts."""
+    def _sorts(self) -> dict[str, list[int]]:
+        """Where the items of each sort stand, words left out."""
         places = self._places
         if places is None:
             places = self._places = {}
@@ -311,6 +314,22 @@ class Clause:
                 if self.items[i].sort != "word":
                     places.setdefault(self.items[i].sort, []).append(i)
             self._counted_items = len(self.items)
+        return places
+
+    def holds(self, *sorts: str) -> bool:
+        """Whether any item, free or not, is of one of these sorts."""
+        return not self._sorts().keys().isdisjoint(sorts)
+
+    def overfull(self) -> bool:
+        """Whether it has more animals, numbers and days than one statement ever tells."""
+        return (
+            len(self.items) > MOST_FIGURES
+            and sum(len(at) for sort, at in self._sorts().items() if sort not in {"mark", "break"}) > MOST_FIGURES
+        )
+
+    def sorted_as(self, *sorts: str) -> list[int]:
+        """Indices of the free items of these sorts."""
+        places = self._sorts()
         lists = [places[sort] for sort in sorts if sort in places]
         if not lists:
             return []
@@ -394,7 +413,7 @@ class Clause:
             return True  # "the three Rs"
         if i > 1 and self.said(i - 1) in {"her", "his", "their"} and self.items[i - 2].marks & {"wean", "lose", "count"}:
             return True  # "weaned her five"
-        if self.said(i + 1) == "of" and self.said(i + 2) in {"them", "those", "em", "which", "these", "hers"}:
+        if self.said(i + 1) == "of" and self.said(i + 2) in PARTS:
             return True
         following = self.past_fillers(i + 1, 1, 2) if self.said(i + 1) in {"of", "her", "the", "his", "little"} else i + 1
         while self.said(following) in LOOKS and following + 1 < len(self.items):

@@ -44,20 +44,23 @@ def settled(book: Book, message: Message, meaning: Meaning) -> Meaning:
     before = _told_lately(book, message) if not (meaning.sure or _AGAIN.search(message.text)) else []
     kept: list[Fact] = []
     doubts: list[Doubt] = []
+    so_far = _Told(book, message)
     for fact in meaning.facts:
         if fact in before and fact.kind not in REPEATABLE:
             doubts.append((_said_before(fact, book.herd), fact))
             continue
-        problem = problem_with(_with(book, message, kept, fact), message, fact)
+        problem = problem_with(so_far.before(fact), message, fact)
         if problem is None or (meaning.sure and problem.code == "confirm"):
             kept.append(fact)
+            so_far.takes(fact)
         else:
             doubts.append((problem, fact))
     if doubts:
         return _asking(book.herd, meaning, kept, doubts)
     told_as = [told for fact in kept if isinstance(fact, Culled) and (told := taken_as(fact, message.text)) is not None]
     notices = (*meaning.notices, *told_as)
-    return replace(meaning, facts=tuple(kept), ask=meaning.ask or _sire_question(book, message, kept), notices=notices, settled=True)
+    ask = meaning.ask or _sire_question(book, message, kept)
+    return Meaning(tuple(kept), ask, meaning.unread, meaning.subject, meaning.reverses, notices, meaning.sure, settled=True)
 
 
 def _sire_question(book: Book, message: Message, facts: Sequence[Fact]) -> Ask | None:
@@ -87,13 +90,31 @@ def herd_at(book: Book, fact: Fact, today: date) -> Herd:
     return (herd if known else book.herd).on_day(on)
 
 
-def _with(book: Book, message: Message, kept: Sequence[Fact], fact: Fact) -> Book:
-    """The book with what the same message has told so far, where that can bear on the fact."""
-    if all(each.kind in OF_ITS_OWN for each in kept):
-        told_of = {getattr(each, "who", None) for each in kept}
-        if not any(getattr(fact, field, None) in told_of for field in _ALL_ANIMALS):
-            return book
-    return book.with_note(Note(book.last_id + 1, message.text, message.at, message.author, facts=tuple(kept)))
+class _Told:
+    """The book with what the same message has told so far, each fact taken in once."""
+
+    def __init__(self, book: Book, message: Message) -> None:
+        self._start = self._book = book
+        self._note = Note(book.last_id + 1, message.text, message.at, message.author)
+        self._kept: list[Fact] = []
+        self._told_of: set[str | None] = set()
+        self._of_their_own = True  # whether each fact changed nothing but its animal
+
+    def takes(self, fact: Fact) -> None:
+        """One more fact of the message stands."""
+        self._kept.append(fact)
+        self._told_of.add(getattr(fact, "who", None))
+        self._of_their_own = self._of_their_own and fact.kind in OF_ITS_OWN
+
+    def before(self, fact: Fact) -> Book:
+        """The book that the fact falls into; as it was before the message where the rest can't bear on the fact."""
+        if self._of_their_own and not any(getattr(fact, field, None) in self._told_of for field in _ALL_ANIMALS):
+            return self._start
+        told = len(self._note.facts)
+        if len(self._kept) > told:
+            self._note = replace(self._note, facts=tuple(self._kept))
+            self._book = self._book.with_note(self._note, told)
+        return self._book
 
 
 def _told_lately(book: Book, message: Message) -> list[Fact]:

@@ -20,7 +20,7 @@ from core.notes.items import COUNTED, KG, LB, NO_MARKS, OZ, Item, key
 from core.notes.lexicon import BESIDE_NUMBER, FOREIGN, Lexicon
 from core.notes.measures import amount_at, clock_time, measure
 from core.notes.numbers import FRACTIONS, HOMOPHONES, NUMBER_WORDS, ORDINALS, POSSESSIVE, TENS
-from core.notes.stray_space import put_back
+from core.notes.stray_space import put_back, run_together
 from core.notes.tokens import NUMBER, WORD, Token
 from core.words import OUNCES_IN_POUND
 
@@ -88,6 +88,8 @@ TRAITS_SAID: Final = frozenset({"type", "fur", "color", "size", "overall"})
 #: Letters said one by one, in a cage's place.
 TO_CAGE: Final = frozenset({"to", "into", "in", "over to", "onto"})
 NOON = 12  # not a figure: an hour of the day
+MINUTES = 60  # not a figure: of an hour
+DAY_HALVES: Final = {"morning": "am", "afternoon": "pm", "evening": "pm"}
 FIGURES_OF_WATCH: Final = 4
 SEXES: Final = {"m": frozenset({"bucks_word"}), "f": frozenset({"does_word"})}
 BESIDE_HOUR: Final = frozenset({"this", "today", "tonight", "in", "yesterday", "last", "tomorrow", "when"})
@@ -102,6 +104,9 @@ CENTS = 100
 COPIED: Final = frozenset({"weight", "pair", "cage", "code", "dose", "cup", "money"})
 TITLES: Final = frozenset({"mr", "mrs", "ms", "dr", "miss", "st"})
 ENDS_SENTENCE: Final = frozenset({".", "!", "?", "\n", ":", ";"})
+ENDS_BUT_COLON: Final = ENDS_SENTENCE - {":"}
+MEASURED: Final = COUNTED | LB | OZ | KG
+COUNTED_BUT_BAGS: Final = COUNTED - {"bag", "bags"}
 DAYS_BEFORE: Final = frozenset({"wt", "wts", "weight", "weights", "weigh", "weighed", "old", "check", "litter"})
 WEANED_LABELS: Final = {
     "b": frozenset({"bucks_word"}),
@@ -117,6 +122,7 @@ SHORT_LABELS: Final = {
 
 #: Words behind which `x5` says how many.
 COUNTING: Final = frozenset({"wean", "kindle", "had", "lose", "die", "kits", "litter", "sell", "cull", "foster", "count", "bag", "treat"})
+NEWEST: Final = 8  # not a figure: items that a later word may still take back
 LETTERS_OF_TAG: Final = 3  # the most letters that a tag begins with
 Settled = tuple[frozenset[str], tuple[str | None, str | None] | None, frozenset[str]]
 #: Words that may be more than themselves; all longer others are only looked up.
@@ -151,6 +157,8 @@ class Scan:
         self.lexicon = lexicon
         self.items: list[Item] = []
         self.at = 0
+        self._sifted = 0  # so many items are among those already said
+        self._said: set[str] = set()
 
     def run(self) -> list[Item]:
         """All items, in order."""
@@ -187,6 +195,15 @@ class Scan:
             or word in HEARD_LETTERS
             or word.upper() in self.herd.prefixes
             or (following.key in NUMBER_WORDS and (len(word) == 1 or word in SPELLED))
+        )
+
+    def _said_already(self, *words: str) -> bool:
+        """Whether an item so far has one of these marks or sorts."""
+        while self._sifted < len(self.items) - NEWEST:
+            self._said.update(self.items[self._sifted].marks, (self.items[self._sifted].sort,))
+            self._sifted += 1
+        return not self._said.isdisjoint(words) or any(
+            item.sort in words or not item.marks.isdisjoint(words) for item in self.items[-NEWEST:]
         )
 
     def _key(self, at: int) -> str:
@@ -251,7 +268,7 @@ class Scan:
             self.items.append(Item("span", number.start, self.at + 1, (int(number.value), "day"), NO_MARKS, f"{number.said} d"))
             self.at += 1
             return True
-        weaned = token.key in WEANED_LABELS and any("wean" in item.marks for item in self.items)
+        weaned = token.key in WEANED_LABELS and self._said_already("wean")
         if (
             not self.items
             or self.items[-1].sort != "num"
@@ -288,7 +305,7 @@ class Scan:
         ):
             return False
         before, known = self.items[-1], self.herd.tagged(self._key(following))
-        falls = any("breed" in item.marks for item in self.items) and not self._begins_anew()
+        falls = self._said_already("breed") and not self._begins_anew()
         counts = falls or self._told_of_kits()
         if before.sort in {"num", "animal"} and not counts and (known is not None or before.sort == "num"):
             return False
@@ -305,7 +322,7 @@ class Scan:
         if self._begins_anew():
             return False
         for item in reversed(self.items):
-            if item.sort == "break" or item.said in ENDS_SENTENCE - {":"}:
+            if item.sort == "break" or item.said in ENDS_BUT_COLON:
                 return False
             if item.marks & COUNTING:
                 return True
@@ -319,7 +336,7 @@ class Scan:
         """`21d wt`, `litter 21d`: days, not dead ones."""
         if not self.items or self.items[-1].sort != "num" or self.items[-1].value != int(self.items[-1].value):
             return False
-        return self._key(self.at + 1) in DAYS_BEFORE or any("litter" in item.marks for item in self.items)
+        return self._key(self.at + 1) in DAYS_BEFORE or self._said_already("litter")
 
     def _name(self, word: str) -> bool:
         for rest, tags in self.herd.names[word]:
@@ -401,8 +418,7 @@ class Scan:
 
     def _sexes_counted(self) -> bool:
         """`weaned 16: bucks 3, does 2`: behind the doe of a litter the words count its kits."""
-        named = any(item.sort in {"num", "animal"} for item in self.items)
-        return named and any(item.marks & {"wean", "kits", "litter"} for item in self.items)
+        return self._said_already("wean", "kits", "litter") and any(item.sort in {"num", "animal"} for item in self.items)
 
     def _begins_line(self) -> bool:
         return not self.items or self.items[-1].sort == "break"
@@ -415,7 +431,7 @@ class Scan:
         if (
             not self._key(at).isdigit()
             or (at > self.at + 1 and self._key(at - 1) == ":" and not self._begins_line())
-            or self._key(at + 1) in COUNTED | LB | OZ | KG
+            or self._key(at + 1) in MEASURED
         ):
             return False
         known = self.herd.tagged(self._key(at))
@@ -434,7 +450,7 @@ class Scan:
             return None
         token = self.tokens[at]
         if token.sort == NUMBER and token.key.isdigit():
-            if self._key(at + 1) in COUNTED | LB | OZ | KG and self._key(at + 1) not in {"lost", "died", "dead", "born", "live", "living"}:
+            if self._key(at + 1) in MEASURED and self._key(at + 1) not in {"lost", "died", "dead", "born", "live", "living"}:
                 return None
             return token.key, at + 1, False
         if token.sort == NUMBER and "." in token.key and token.key.split(".")[0].isdigit() and self._key(at + 1) in COUNTED:
@@ -527,7 +543,7 @@ class Scan:
         if not any("move" in item.marks for item in self.items[-8:]):  # not a figure: words
             return False
         found = amount_at(self.tokens, self.at + 1)
-        if found is None or found[3] or self._key(found[1]) in COUNTED | LB | OZ | KG:
+        if found is None or found[3] or self._key(found[1]) in MEASURED:
             return False
         self._add("cage", found[1], f"{SPELLED.get(word, word.upper())}{int(found[0])}")
         return True
@@ -624,6 +640,8 @@ class Scan:
     def _article(self) -> bool:
         """`a dozen`, `a couple`, `a half`, `a cup`, `a pound and a half`."""
         following = self._key(self.at + 1)
+        if following == "half" and self._key(self.at + 2) == "dozen":
+            return self._spoken(self.at + 1)
         if following in {"half", "quarter"}:
             end = self.at + 2
             if self._key(end) in {"a", "of"}:
@@ -778,6 +796,8 @@ class Scan:
             meant = self.lexicon.meant(word) or self.lexicon.meant_before(word, self._key(at + 1))
             if meant and not self._names_newcomer(at, meant):
                 token.key = token.text = meant
+            elif not meant:
+                run_together(self.tokens, at, self.lexicon)
 
     def _shouted(self) -> bool:
         """Whether the message is written in capitals throughout."""
@@ -884,7 +904,7 @@ class Scan:
         parting = place - 2
         row: list[Item] = []
         for item in reversed(self.items[:parting]):
-            if item.said in ENDS_SENTENCE - {":"} or item.sort in {"animal", "break"}:
+            if item.said in ENDS_BUT_COLON or item.sort in {"animal", "break"}:
                 break
             row.insert(0, item)
         values = [item for item in row if item.sort in COPIED or (item.marks and item.sort == "word")]
@@ -900,6 +920,8 @@ class Scan:
         if following >= len(self.tokens) or not self.tokens[following].capital or self.tokens[following].key in self.herd.names:
             return False
         before = self.tokens[self.at - 1]
+        if self.items[-1].sort != "word":
+            return False  # "150 G."
         if before.key not in TITLES and not (
             len(before.key) == 1 and before.capital and before.sort == WORD and before.key not in {"f", "c"}
         ):
@@ -958,7 +980,7 @@ class Scan:
         following = self.at + 1
         if self._key(following) not in SEXES or not self.tokens[following].glued or not token.key.isdigit():
             return False
-        if not any(item.marks & {"wean", "kits", "litter", "new"} for item in self.items):
+        if not self._said_already("wean", "kits", "litter", "new"):
             return False
         self._add("num", self.at + 1, Decimal(token.key))
         self._add("word", self.at + 1, None, SEXES[self._key(self.at)])
@@ -1016,7 +1038,7 @@ class Scan:
         both_tags = sign == "," and self.herd.tagged(left) is not None and self.herd.tagged(right) is not None
         if following in LB | KG | OZ or (self.items and self.items[-1].said in {"$", "@"}):
             return False
-        counted = following in COUNTED - {"bag", "bags"} or (following in {"d", "a", "l"} and self.tokens[self.at + 1].glued)
+        counted = following in COUNTED_BUT_BAGS or (following in {"d", "a", "l"} and self.tokens[self.at + 1].glued)
         born = bool(self.items) and "kindle" in self.items[-1].marks and (sign == ",")
         if not (counted or both_tags or born):
             return False
@@ -1032,8 +1054,8 @@ class Scan:
         if self._key(end) == "f" and value <= MOST_FALLS:
             marks = (
                 FALLS
-                if any("breed" in item.marks for item in self.items)
-                else (WEANED_LABELS["f"] if any("wean" in item.marks for item in self.items) else NO_MARKS)
+                if self._said_already("breed")
+                else (WEANED_LABELS["f"] if self._said_already("wean") else NO_MARKS)
             )
             if marks:
                 self._add("num", end, value, spoken=spoken_words)
@@ -1056,7 +1078,7 @@ class Scan:
             if not known:
                 self.items[-1].value = Mention((), str(int(value)))
             return
-        if spoken_words and self._price_words(value, end):
+        if spoken_words and (self._price_words(value, end) or self._clock_words(value, end)):
             return
         hour = value == int(value) and 0 < value <= NOON and self._key(self.at - 1) in {"at", "around", "by"}
         if hour and (self._key(end) in BESIDE_HOUR or (self._key(end) in AFTER_ERRAND and self._errand())):
@@ -1110,6 +1132,22 @@ class Scan:
         self._add("money", cents[1], int(value * CENTS + cents[0]))
         return True
 
+    def _clock_words(self, value: Decimal, end: int) -> bool:
+        """`at six thirty this morning`, `six thirty in the evening`: hours and minutes."""
+        said = amount_at(self.tokens, end) if end < len(self.tokens) and self._key(end) in NUMBER_WORDS else None
+        if said is None or not (0 < value <= NOON and TENS_LEAST <= said[0] < MINUTES) or not said[0] == int(said[0]):
+            return False
+        after, last = self._key(said[1]), said[1]
+        half = after if after in {"am", "pm"} else ""
+        last += bool(half)
+        if after == "in" and self._key(last + 1) == "the" and self._key(last + 2) in DAY_HALVES:
+            half, last = DAY_HALVES[self._key(last + 2)], last + 3
+        told_when = self._key(self.at - 1) in {"at", "around"} and after in BESIDE_HOUR | {"", ".", ","}
+        if not (half or told_when) or any(item.marks & {"weigh", "sell", "list", "purchase"} for item in self.items):
+            return False
+        self._add("time", last, clock_time(f"{int(value)}:{int(said[0])}", half))
+        return True
+
     def _tag_behind(self, before: Item, last: Item) -> None:
         """`Juno 14`, `Juno (14)`, `the opal doe, 15`: the number only repeats or settles the animal."""
         known = self.herd.tagged(str(int(last.value)))
@@ -1139,8 +1177,8 @@ class Scan:
             if (
                 item is None
                 and self.items
-                and any(each.sort == "cup" for each in self.items)
                 and (self.items[-1].sort in {"animal", "num"} or self.items[-1].marks)
+                and self._said_already("cup")
             ):
                 self._add("cup", found[1], found[0])  # "does 1 cup, bucks 1/2"
                 return

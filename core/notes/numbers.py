@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 from decimal import Decimal
 from typing import Final
 
@@ -52,6 +52,9 @@ def spoken(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool] | None
         return _decimal_part(tokens, at, Decimal(0))
     if key == "dozen":
         return Decimal(12), at + 1, False  # not a figure: a dozen
+    if key == "half":
+        end = at + 2 if _key(tokens, at + 1) == "a" else at + 1
+        return (Decimal(6), end + 1, False) if _key(tokens, end) == "dozen" else None  # not a figure: half a dozen
     if key == "hundred":
         return _hundreds(tokens, 1, at)
     if key in POSSESSIVE:
@@ -74,7 +77,8 @@ def _compound(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool] | N
     elif following == "hundred" and value < 20:  # not a figure: number words: `nineteen hundred` is the last
         return _hundreds(tokens, value, end)
     elif following == "thousand":
-        rest = _at(tokens, end + 2 if _key(tokens, end + 1) == "and" else end + 1)
+        after = end + 2 if _key(tokens, end + 1) == "and" else end + 1
+        rest = None if _larger(tokens, after, {"thousand"}) else _at(tokens, after)
         return (value * 1000 + rest[0], rest[1], rest[2]) if rest and rest[0] < 1000 else (Decimal(value * 1000), end + 1, False)
     elif following == "dozen":
         return Decimal(value * 12), end + 1, False  # not a figure: a dozen
@@ -85,10 +89,16 @@ def _compound(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool] | N
 
 def _hundreds(tokens: Sequence[Token], count: int, hundred: int) -> tuple[Decimal, int, bool]:
     """`hundred`, `two hundred and five`; `hundred` stands at the index."""
-    rest = _at(tokens, hundred + 2 if _key(tokens, hundred + 1) == "and" else hundred + 1)
+    after = hundred + 2 if _key(tokens, hundred + 1) == "and" else hundred + 1
+    rest = None if _larger(tokens, after, {"hundred", "thousand"}) else _at(tokens, after)
     if rest and rest[0] < 100:
         return count * 100 + rest[0], rest[1], rest[2]
     return Decimal(count * 100), hundred + 1, False
+
+
+def _larger(tokens: Sequence[Token], at: int, words: Container[str]) -> bool:
+    """Whether the number there is too large to go on with one: `one hundred and one hundred`."""
+    return _key(tokens, at) in words or _key(tokens, at + 1) in words
 
 
 def _at(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool] | None:

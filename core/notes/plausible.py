@@ -173,7 +173,6 @@ def _died(c: Clause, found: Found) -> bool:
 
 def _of_a_thing(c: Clause, i: int) -> bool:
     """Whether a plain noun stands before the word at `i`, and animals only behind it as the place: `the light died by 14`."""
-    before = [j for j in range(i) if c.items[j].sort in {"animal", "code"} or c.known(j) is not None]
     plain = (
         i > 0
         and c.items[i - 1].sort == "word"
@@ -181,8 +180,10 @@ def _of_a_thing(c: Clause, i: int) -> bool:
         and c.said(i - 1) not in LINKS
         and c.said(i - 1) not in {"found", "i", "we"}
     )
+    if not plain or any(c.items[j].sort in {"animal", "code"} or c.known(j) is not None for j in range(i)):
+        return False
     after = next((j for j in range(i + 1, len(c.items)) if c.items[j].sort in {"animal", "code", "num"}), None)
-    return plain and not before and after is not None and c.said(after - 1).split(" ")[-1] in NEARBY
+    return after is not None and c.said(after - 1).split(" ")[-1] in NEARBY
 
 
 def _left(c: Clause, found: Found) -> bool:

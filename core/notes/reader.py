@@ -73,6 +73,7 @@ from core.notes.kinds.remark import Remark
 from core.notes.leftovers import unexplained
 from core.notes.lexicon import FOREIGN, FOREIGN_SHARED, Lexicon
 from core.notes.others import BEFALLEN, of_somebody_else
+from core.notes.parentage import repeats_parents
 from core.notes.plausible import doubted
 from core.notes.reading import Ask, Context, Draft, Message, Reading
 from core.notes.recall import subject_of
@@ -127,7 +128,11 @@ CORRECTORS: Final = frozenset(
     {"no", "i mean", "i meant", "make that", "sorry", "er", "rather", "or rather", "wait no", "no wait", "scratch that", "oops", "i said"}
 )
 MOST_HESITATIONS: Final = 20  # not a figure: items: no correction has more of them
+ENDS: Final = frozenset({".", ";", "!", "?"})
 HESITATIONS: Final = frozenset({"um", "uh", "er", "erm", "uhm", "oh", "like", "wait"})
+#: Between the two of a pair that is only spoken of.
+PAIRING: Final = frozenset({"by", "x", "with", "to", "and", "on", "over", "the", "so", "okay", "ok", "um", "cross", "pair"})
+THAT_WAS: Final = frozenset({"that was", "it was", "thats", "that's", "that is", "its", "it's", "was"})
 ASKING: Final = frozenset({"is", "are", "did", "has", "was", "were", "does", "will", "have", "can", "should", "would", "could"})
 RHETORICAL: Final = (
     "would you believe",
@@ -232,6 +237,8 @@ def _put_right(items: list[Item]) -> list[Item]:
                 after += 1
             if kept[after].said == kept[before - 1].said and kept[after].said in {"to", "with", "for", "from"} and after < len(kept) - 1:
                 after += 1  # "to Moss, scratch that, to Flint"
+            if _animal_put_right(kept, i, after):
+                continue
             if _ounces_put_right(kept[before], kept[after]):
                 kept[before + 1 : after + 1] = []
                 continue
@@ -241,6 +248,23 @@ def _put_right(items: list[Item]) -> list[Item]:
                 continue
         i += 1
     return kept
+
+
+def _animal_put_right(kept: list[Item], corrector: int, after: int) -> bool:
+    """`Biscuit ten pounds, no wait, that was Clover`: the one animal of the statement was the wrong one."""
+    right = after + 1 if kept[after].said in THAT_WAS else after
+    if right >= len(kept) or kept[right - 1].said not in THAT_WAS or not (right + 1 == len(kept) or kept[right + 1].sort in {"break", "mark"}):
+        return False
+    begin = corrector
+    while begin and kept[begin - 1].sort != "break" and kept[begin - 1].said not in ENDS:
+        begin -= 1
+    sorts = {"animal", "code"} if kept[right].sort == "animal" else {"num"}
+    named = [place for place in range(begin, corrector) if kept[place].sort in sorts | {"animal", "code"}]
+    if len(named) != 1 or kept[right].sort not in sorts or (sorts == {"num"} and named[0] != begin):
+        return False
+    kept[named[0]] = kept[right]
+    kept[corrector : right + 1] = []
+    return True
 
 
 def _ounces_put_right(one: Item, other: Item) -> bool:
@@ -428,7 +452,7 @@ def _is_question(whole: Clause, text: str) -> bool:
         return True
     if first.marks & {"question", "show_me"} and first.said not in {"any", "list", "who", "see"}:
         return len(whole.items) <= PLACES_OF_QUESTION * 2 and not whole.sorted_as("weight", "pair", "money")
-    if _asked_of(whole, opening) or _versus(whole) or _named_last(whole, opening):
+    if _asked_of(whole, opening) or _versus(whole) or _named_last(whole, opening) or _opinion_asked(whole):
         return True
     if (
         first.said in {"weights", "weights for", "wts", "weights on", "weights of"}
@@ -465,6 +489,17 @@ def _named_last(whole: Clause, opening: int) -> bool:
         and bool(whole.items[-1].marks & {"ask:card", "ask:pedigree", "ask:flags", "ask:picture"})
         and whole.known(opening) is not None
     )
+
+
+def _opinion_asked(whole: Clause) -> bool:
+    """`15 by Flint what do you think`: a pair, and behind it a question about the two; no deed is told."""
+    asked = next((i for i, item in enumerate(whole.items) if "question" in item.marks), 0)
+    if not asked or whole.said(asked) not in {"what", "would you", "do you", "how"} or not any(item.said == "you" or item.said.endswith(" you") for item in whole.items[asked:]):
+        return False
+    head = Clause(whole.items[:asked], whole.scene)
+    animals = [animal for i in range(asked) if (animal := head.known(i)) is not None]
+    rest = [item for i, item in enumerate(head.items) if head.known(i) is None]
+    return {animal.sex for animal in animals} == {"doe", "buck"} and all(item.said in PAIRING or item.sort == "mark" for item in rest)
 
 
 def _versus(whole: Clause) -> bool:
@@ -589,12 +624,17 @@ class _Statements:
             denying = denying or item.said == "no"
         if (denying or clause.has("negation", "none")) and _denied(clause):
             return
+        if figures and clause.overfull():
+            clause.take(_too_much(clause))
+            return
         if clause.has("other_species") and _of_others(clause):
             return
-        if clause.marks & BEFALLEN and of_somebody_else(clause.items, spoken_of=clause.subject is not None):
+        if clause.marks & BEFALLEN and clause.marks.isdisjoint({"new", "gift"}) and of_somebody_else(clause.items, spoken_of=clause.subject is not None):
             return
         if figures:
             wanted |= WORDLESS_PLACES
+        if "child_of" in clause.marks:
+            repeats_parents(clause)
         while wanted:
             first = wanted & -wanted
             STATEMENT_KINDS[first.bit_length() - 1].read(clause)
@@ -808,6 +848,13 @@ def _tentative(clause: Clause) -> bool:
     if said in {"hope", "hoping", "hopefully", "expecting", "expect", "maybe", "if", "perhaps", "supposed to"} and told and told[0] < place:
         return said == "if" and not clause.sorted_as("num", "weight", "pair")
     return not (said == "supposed to" and clause.sorted_as("temp")) and not clause.has("palpate")
+
+
+def _too_much(clause: Clause) -> Found:
+    """The question what so many numbers in one statement mean."""
+    said = " ".join(item.said for item in clause.items[:6])
+    text = f"There are too many numbers behind \u201c{said}\u201d for one sentence. Please send them again, one animal a line."
+    return Found(Remark, {"text": clause.text(), "on": clause.today}, list(clause.items), Need("what", "", text))
 
 
 UNDONE: Final = frozenset(

@@ -195,19 +195,23 @@ class Book:
         """The herd as it was before a note of that number about that day."""
         return self.line.before(bisect_right(self.line.places, (day, note, -1, 0)))
 
-    def with_note(self, note: Note) -> Book:
-        """The book with a note taken in. Its number must be higher than those before."""
-        if note.reverses or any(_timezone_after(fact, self.timezone) != self.timezone for fact in note.facts):
-            return book(self.start, (*self.notes, note), self.line)
+    def with_note(self, note: Note, told: int = 0) -> Book:
+        """The book with a note taken in. Its number must be higher than those before.
+
+        told  how many of the note's facts the book has already, from the same note when it said no more
+        """
+        notes = (*(self.notes[:-1] if told else self.notes), note)
+        if note.reverses or any(_timezone_after(fact, self.timezone) != self.timezone for fact in note.facts[told:]):
+            return book(self.start, notes, self.line)
         line, came = self.line, dict(self.came)
-        for index, fact in enumerate(note.facts):
+        for index, fact in enumerate(note.facts[told:], start=told):
             entry = Entry(note, index, fact)
             place = _not_before(came, _place(entry, self.timezone), fact)
             _arrive(came, fact, place[0])
             position = bisect_right(line.places, place)
             after = list(zip(line.places[position:], line.entries[position:], strict=True))
             line = line.rewritten(position, [(place, entry), *after])
-        return replace(self, notes=(*self.notes, note), line=line, came=came)
+        return replace(self, notes=notes, line=line, came=came)
 
 
 def book(start: Herd, notes: Iterable[Note] = (), line: Line | None = None) -> Book:

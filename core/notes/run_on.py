@@ -50,12 +50,14 @@ PRONOUNS: Final = frozenset({"she", "he", "shes", "hes", "she's", "he's"})
 #: What is said of an animal beside the deed told before.
 MANNERS: Final = frozenset({"lounge", "toilet", "bite", "weigh"})
 REACH: Final = 3  # items between a verb and its animal
+FARTHEST: Final = 100  # not a figure: items: no statement told in one breath is longer
 LEAST: Final = 3  # items: a statement has a verb, an animal and mostly something said of it
 
 
 def begins_anew(items: list[Item], start: int, i: int, scene: Scene) -> bool:
     """Whether a new statement begins at `i` of a sentence whose last one began at `start`."""
     item = items[i]
+    start = max(start, i - FARTHEST)
     if item.said == "put" and _put_together(items, start, i, scene):
         return True
     if "lose" in item.marks and _fewer_by_now(items, start, i, scene):

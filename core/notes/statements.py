@@ -119,7 +119,7 @@ ABSORBED: Final[Mapping[str, frozenset[str]]] = {
     "tag": frozenset({"color_is"}),
     "list": frozenset({"ask", "list", "plan", "sell"}),
     "sell": frozenset({"sell", "buy", "give"}),
-    "palpate": frozenset({"open", "pregnant", "unsure", "palpate", "miss"}),
+    "palpate": frozenset({"count", "open", "pregnant", "unsure", "palpate", "miss"}),
     "buy": frozenset({"feed_left", "buy"}),
     "bite": frozenset({"temper"}),
     "fault": frozenset({"fault", "dq"}),
@@ -169,16 +169,16 @@ class Cutter:
         first = True
         anew = False
         start = 0
-        for i in range(len(items)):
+        for i, item in enumerate(items):
             if (
                 i > start
-                and items[i].said in SOFT
+                and item.said in SOFT
                 and _parts(items, i)
                 and not all(each.said in SMALL or each.sort in {"mark", "break"} for each in items[start:i])
             ):
                 first = self._chunk(items[start:i], items[start:], leading, hard=first, anew=anew)
                 start, anew = i, False
-            elif i > start + 1 and begins_anew(items, start, i, self.scene):
+            elif i > start + 1 and (item.marks or item.sort in ANIMAL_PLACES) and begins_anew(items, start, i, self.scene):
                 first = self._chunk(items[start:i], items[start:], leading, hard=first, anew=anew)
                 start, anew = i, True
         self._chunk(items[start:], items[start:], leading, hard=first, anew=anew)
@@ -186,13 +186,13 @@ class Cutter:
     def _chunk(self, items: list[Item], rest: list[Item], leading: Said | None, *, hard: bool, anew: bool = False) -> bool:
         """Take one piece of a sentence, `rest` being the sentence from there on; whether it only heads what follows."""
         opens = self._opens(items)
-        last = self.clauses[-1] if self.clauses else None
+        last = self.clauses[-1] if self.clauses and not self.clauses[-1].overfull() else None
         anew = anew or (last is not None and not hard and _apart(last, items, opens, self.opens))
         birth = self._birth_told_on(items, opens)
         if birth is not None and not anew:
             self._extend(birth, items)
             return False
-        if hard and all(item.sort in {"date", "mark", "break"} or item.said in SMALL | {"date"} for item in items):
+        if hard and all(item.sort in {"date", "mark", "break"} or item.said in SMALL_OR_DATE for item in items):
             return self._date_alone(items, rest, last)
         if last is not None and not anew and not self._dated_anew(last, items, opens, hard=hard):
             felt = "palpate" in last.virtual and opens <= {"breed"} and not any(item.sort in NUMBERS for item in items)
@@ -293,7 +293,7 @@ class Cutter:
         if begins:
             told = had or hard or _tells_of_itself(items)
             return not (told and self._has_animal(last) and self._has_value(last, listing=not hard))
-        if not hard:
+        if not hard or ("palpate" in had and _only_result(last, items)):
             return True
         if last.marks & {"lose", "fewer", "dead", "die", "took_kits"} and last.marks & {"kits", "litter"} and _only_cause(items):
             return True
@@ -315,6 +315,8 @@ class Cutter:
         )
         if opens <= {"die", "lose"} and not named and not hard and not had and self._has_animal(last):
             return True
+        if not hard and not had and items[0].said in {"and", "&", ","} and self._only_animals(last):
+            return True  # "31, 32 and 33: weights 4-1, 4-2, 4-0"
         if not had and not hard and begins and self._has_animal(last) and self._has_value(last):
             return False
         if not had:
@@ -359,6 +361,11 @@ class Cutter:
         i = len(clause.items) - 1
         return clause.known(i) is not None and clause.said(i - 1) in {",", ":", "-"}
 
+    def _only_animals(self, clause: Clause) -> bool:
+        """Whether the statement so far is nothing but a row of animals."""
+        told = [i for i, item in enumerate(clause.items) if item.said not in SMALL and item.sort not in {"mark", "break"}]
+        return len(told) > 1 and all(clause.known(i) is not None and not clause.counted(i) for i in told)
+
     def _has_numbers(self, clause: Clause) -> bool:
         mentions = 0
         for i, item in enumerate(clause.items):
@@ -370,9 +377,8 @@ class Cutter:
         return False
 
     def _has_animal(self, clause: Clause) -> bool:
-        return any(
-            item.sort in {"animal", "code"} or (item.sort == "num" and not clause.counted(i) and clause.known(i) is not None)
-            for i, item in enumerate(clause.items)
+        return clause.holds("animal", "code") or any(
+            not clause.counted(i) and clause.known(i) is not None for i in clause.sorted_as("num")
         )
 
     def _has_value(self, clause: Clause, *, listing: bool = False) -> bool:
@@ -456,6 +462,8 @@ class Cutter:
         listed = not anew and last is not None and (not opens or felt) and self._begins_with_animal(rest, last, hard=hard)
         if listed and last is not None:
             virtual = last.marks & (self.opens | CARRIED) - ({"breed"} if "palpate" in last.marks else set())
+            if virtual & BIRTHS and any(item.sort in {"weight", "pair"} for item in items):
+                virtual = virtual - BIRTHS  # "doe 14 kindled 6. R21 5 lb 2"
         clause = Clause(items, self.scene, last, virtual)
         clause.header = leading or self.line or self.header
         if (
@@ -470,9 +478,14 @@ class Cutter:
         if clause.header is None and last is not None and last.dates() and items[0].said == ";" and not clause.dates():
             clause.header = last.items[last.dates()[0]].value if not self._has_animal(clause) else None
         if last is not None and (listed or (opens & last.marks and self._begins_with_animal(rest, last, hard=hard))):
-            dates = last.dates()
+            dates = [i for i in last.dates() if not i or "until" not in last.items[i - 1].marks]
             clause.header = clause.header or (last.items[dates[0]].value if dates else last.header)
         self.clauses.append(clause)
+
+
+ANIMAL_PLACES: Final = frozenset({"animal", "num"})
+SMALL_OR_DATE: Final = SMALL | {"date"}
+BEFORE_CAUSE: Final = SMALL | {"a", "an", "by", "it", "was", "probably", "maybe"}
 
 
 def _only_cause(items: list[Item]) -> bool:
@@ -480,9 +493,16 @@ def _only_cause(items: list[Item]) -> bool:
     told = [
         item
         for item in items
-        if item.sort not in {"mark", "break"} and item.said not in SMALL | {"a", "an", "by", "it", "was", "probably", "maybe"}
+        if item.sort not in {"mark", "break"} and item.said not in BEFORE_CAUSE
     ]
     return bool(told) and all(any(mark.startswith("cause:") for mark in item.marks) for item in told)
+
+
+def _only_result(last: Clause, items: list[Item]) -> bool:
+    """`; palpated; open`: nothing but how she felt."""
+    told = [item for item in items if item.sort not in {"mark", "break"}]
+    felt = {"open", "pregnant", "unsure"}
+    return last.items[-1].marks >= {"palpate"} and bool(told) and all(item.marks & felt for item in told)
 
 
 def _apart(last: Clause, items: list[Item], opens: frozenset[str], verbs: frozenset[str]) -> bool:
@@ -491,10 +511,10 @@ def _apart(last: Clause, items: list[Item], opens: frozenset[str], verbs: frozen
     Such words hold for their own statement only, so neither may hide the other.
     """
     had = last.marks & verbs
-    if last.marks & BEFALLEN and of_somebody_else(last.items, spoken_of=last.before is not None):
+    if last.marks & BEFALLEN and last.marks.isdisjoint({"new", "gift"}) and of_somebody_else(last.items, spoken_of=last.before is not None):
         return True
     figures = any(item.sort in NUMBERS and not (item.spoken and item.value == 1) for item in items)
-    told = bool(had) or bool(last.sorted_as("animal", "num", "weight"))
+    told = bool(had) or last.holds("animal", "num", "weight")
     if told and "palpate" not in had and not figures and _guesses(items, verbs):
         return True
     if not opens:

@@ -55,7 +55,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("die",)
 CUES: Final = {
-    "die": "found expired | was found dead | euthanised | was euthanized | humanely euthanized | found cold | stiff as a board | has died | has passed | is no more | didnt make it through | succumbed | passed in the night | rip | stiff | found stiff | cold and stiff | died | found dead | dead | passed away | passed | put down | had to put down | euthanized | ded | dies | death | deaths | passed on | kicked the bucket | was dead | deceased | bit the dust"
+    "die": "doa | found expired | was found dead | euthanised | was euthanized | humanely euthanized | found cold | stiff as a board | has died | has passed | is no more | didnt make it through | succumbed | passed in the night | rip | stiff | found stiff | cold and stiff | died | found dead | dead | passed away | passed | put down | had to put down | euthanized | ded | dies | death | deaths | passed on | kicked the bucket | was dead | deceased | bit the dust"
     " | didnt make it | keeled over | croaked | is gone | had to euthanize | put to sleep | gone over the rainbow bridge",
     "took_kits": "got | took | killed | grabbed | carried off | dragged off",
     "found": "found",
@@ -92,8 +92,9 @@ def read(c: Clause) -> None:
     if not c.explicit():
         places = [i for i in places if c.known(i) or (cue is not None and abs(i - cue) == 1)]
     listed = c.listed_subjects(-1)
+    cause = cause_of_death(c, cue)
     for pick in listed if len(listed) > 1 else [c.pick(i) for i in (places if c.explicit() else places[:1])]:
-        c.take(c.past(Died, pick, "who", {"cause": cause_of_death(c, cue)}, used))
+        c.take(c.past(Died, pick, "who", {"cause": cause}, used))
 
 
 def _carried_off(c: Clause) -> int | None:
