@@ -213,8 +213,8 @@ def _ordinal_day(tokens: Sequence[Token], at: int, day: int, end: int) -> tuple[
     following = _key(tokens, end)
     if following == "of" and _key(tokens, end + 1) in {"next", "this", "last"} and _key(tokens, end + 2) == "month":
         return Said("day", day, modifier=_key(tokens, end + 1)), end + 3
-    if following in PERIODS:
-        return None  # "on the 31st day" counts days
+    if following in PERIODS or following in {"time", "try", "one", "attempt", "litter"}:
+        return None  # "on the 31st day", "for the third time" count
     anchored = (
         before == "the"
         and earlier in {"on", "back", "by", "before", "after", "until", "til", "till", "since", "of", "for", "was", "from", "around"}
@@ -353,7 +353,8 @@ def _weekday(tokens: Sequence[Token], at: int, key: str) -> tuple[Said, int] | N
             "just",
         }
         starting = at == 0 and after not in {"on", "in", "at", "down", "pen", "cage"} and not (key in {"sun", "sat"} and after.isalpha())
-        if not (anchored or ending or starting or _date_behind(tokens, at + 1)):
+        between = before.isdigit() and after.isdigit() and not tokens[at].glued  # "15x7 sun 2 falls"
+        if not (anchored or ending or starting or between or _date_behind(tokens, at + 1)):
             return None
     end = at + 1
     if after in PARTS_OF_DAY:

@@ -39,4 +39,6 @@ def title_date(items: list[Item]) -> Said | None:
 def _is_title(words: list[Item]) -> bool:
     """Whether the words before a date name what follows: one of the barn's, and neither animal nor number."""
     plain = all(item.sort == "word" or item.said in IN_TITLE for item in words)
-    return plain and any(item.marks for item in words) and not any(item.marks & {"pronoun", "negation", "question"} for item in words)
+    return (
+        plain and any(item.marks for item in words) and not any(item.marks & {"pronoun", "negation", "question", "until"} for item in words)
+    )

@@ -25,6 +25,8 @@ SEXED_KITS: Final = frozenset({"wean", "weaned", "waned", "kits", "litter", *BUC
 WHEN_DUE: Final = frozenset({"when", "whens", "who", "whos"})
 BEHIND_DUE: Final = frozenset({"", "this", "next", "today", "tomorrow", "soon", "on", "in", "?"})
 LAST_UNIT = 9
+OF_PARENTS: Final = {"o": "out", "d": "daughter", "s": "son"}
+BAGS: Final = frozenset({"bag", "bags", "sack", "sacks", "feed", "pellets"})
 NEAR = 4  # words: as far as the ear's guess is borne out by others
 
 
@@ -40,8 +42,34 @@ def _join(tokens: list[Token], at: int, end: int, word: str) -> None:
     tokens[at:end] = [Token(WORD, word, word, tokens[at].start, tokens[end - 1].end, tokens[at].glued)]
 
 
+def _of_parents(tokens: list[Token], at: int, _herd: HerdWords) -> None:
+    """`R21 d/o Clover`, `2 o/o 16`: whose kit it is, in three signs."""
+    if key(tokens, at + 1) == "/" and key(tokens, at + 2) == "o" and tokens[at + 1].glued and tokens[at + 2].glued:
+        first, last = tokens[at], tokens[at + 2]
+        word = OF_PARENTS[first.key]
+        tokens[at : at + 3] = [
+            Token(WORD, word, word, first.start, first.end, first.glued),
+            Token(WORD, "of", "of", last.start, last.end, glued=False),
+        ]
+
+
+def _bought(tokens: list[Token], at: int, _herd: HerdWords) -> None:
+    """`bt 2 bags`: short for bought where a number follows; else it may be `but`."""
+    if at + 1 < len(tokens) and _is_number(tokens[at + 1]) and any(token.key in BAGS for token in tokens[at + 2 : at + 2 + NEAR]):
+        _become(tokens[at], "bought")
+
+
+def _best_of(tokens: list[Token], at: int, _herd: HerdWords) -> None:
+    """`best of bred`: a placing, no mating."""
+    if key(tokens, at - 1) == "of" and key(tokens, at - 2) == "best":
+        _become(tokens[at], "breed")
+
+
 def _spelt(tokens: list[Token], at: int, _herd: HerdWords) -> None:
     """`b c s`, `d q`."""
+    if tokens[at].key in OF_PARENTS and key(tokens, at + 1) == "/":
+        _of_parents(tokens, at, _herd)
+        return
     said, end = "", at
     while end < len(tokens) and len(tokens[end].key) == 1 and tokens[end].sort == WORD and (end == at or not tokens[end].glued):
         said, end = said + tokens[end].key, end + 1
@@ -103,7 +131,18 @@ def _bred(tokens: list[Token], at: int, herd: HerdWords) -> None:
 
 def _named(tokens: Sequence[Token], at: int, herd: HerdWords) -> bool:
     said = key(tokens, at)
-    return said in herd.names or said in {"doe", "dough", "buck", "book"} or (at < len(tokens) and _is_number(tokens[at]))
+    return said in herd.names or said in {"her", "him", "doe", "dough", "buck", "book"} or (at < len(tokens) and _is_number(tokens[at]))
+
+
+def _them(tokens: list[Token], at: int, _herd: HerdWords) -> None:
+    """`sold one of em`, `every one of em's alive`."""
+    _become(tokens[at], "them")
+
+
+def _short_is(tokens: list[Token], at: int, _herd: HerdWords) -> None:
+    """`one's dead`: `is` in short."""
+    if tokens[at].text.endswith("'s"):
+        _become(tokens[at], tokens[at].key[:-1])
 
 
 def _due(tokens: list[Token], at: int, _herd: HerdWords) -> None:
@@ -139,6 +178,9 @@ def _hocks(tokens: list[Token], at: int, _herd: HerdWords) -> None:
 
 RIGHTED: Final[Mapping[str, Callable[[list[Token], int, HerdWords], None]]] = {
     **dict.fromkeys(("b", "d"), _spelt),
+    **dict.fromkeys(("o", "s"), _of_parents),
+    **dict.fromkeys(("bred", "bread"), _best_of),
+    **dict.fromkeys(("bt", "bght", "bot"), _bought),
     "four": _club,
     "twenty": _ordinal,
     "thirty": _ordinal,
@@ -153,6 +195,10 @@ RIGHTED: Final[Mapping[str, Callable[[list[Token], int, HerdWords], None]]] = {
     "pal": _palpated,
     **dict.fromkeys(("doze", "dose", "doughs", "dues"), _does),
     "red": _bred,
+    "bread": _bred,
+    "ones": _short_is,
+    "em": _them,
+    "ems": _them,
     "do": _due,
     "dew": _due,
 }

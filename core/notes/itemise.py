@@ -1052,11 +1052,7 @@ class Scan:
     def _number(self, value: Decimal, end: int, *, spoken_words: bool, possessive: bool) -> None:
         """A number with its unit, a span ago, an animal by possessive, or a bare number."""
         if self._key(end) == "f" and value <= MOST_FALLS:
-            marks = (
-                FALLS
-                if self._said_already("breed")
-                else (WEANED_LABELS["f"] if self._said_already("wean") else NO_MARKS)
-            )
+            marks = FALLS if self._said_already("breed") else (WEANED_LABELS["f"] if self._said_already("wean") else NO_MARKS)
             if marks:
                 self._add("num", end, value, spoken=spoken_words)
                 self._add("word", end + 1, None, marks)

@@ -16,6 +16,7 @@ _SINGLE: Final = frozenset(
     {"runt", "one", "kit", "baby", "buck", "doe", "male", "female", "smallest", "biggest", "littlest", "bunny", "kid"}
 )
 _FROM: Final = frozenset({"from", "of", "out of", "off", "off of", "under"})  # `2 bucks from 16` are no dollars
+_THEM: Final = frozenset({"them", "those", "these"})
 _NOT_PEOPLE: Final = frozenset({"cage", "pen", "eat", "death", "b", "the freezer", "freezer"})
 
 
@@ -30,6 +31,8 @@ def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bo
     part = c.part_of()
     if part is not None and _untagged(c, part[1]):
         return [c.take(_part_leaves(c, fact, part, values, [*used, *price_items]))]
+    if (some := _of_them(c)) is not None:
+        return [c.take(_some_leave(c, fact, some, values, [*used, *price_items]))]
     kits = _kits(c)
     if kits is not None:
         return [c.take(_litter_leaves(c, fact, kits, values, [*used, *price_items]))]
@@ -58,6 +61,11 @@ def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bo
             )
             for pick in picks
         ]
+    if any(
+        c.said(i + 1) == "of" and c.said(i + 2) in _THEM and c.whole(i) is not None and (c.whole(i) or 0) < len(picks)
+        for i in c.sorted_as("num")
+    ):
+        return [c.take(c.past(fact, None, "who", values, [*used, *price_items]))]  # "31 and 32 ... sold one of them"
     used += [item for item in c.items if item.said in {"total", "both", "together", "for both", "altogether"}]
     found = [c.past(fact, pick, "who", values, [*used, *price_items]) for pick in picks]
     return [c.take(each) for each in found]
@@ -81,6 +89,7 @@ _OF_RABBITS: Final = frozenset(
         "no_count",
         "sell",
         "list",
+        "until",
         "reason",
         "scope:grow-outs",
     }
@@ -115,6 +124,19 @@ def _one_leaves(c: Clause, fact: type[Fact], pick: Pick, of: int, values: dict[s
     single = any(c.said(i) in _SINGLE for i in range(of))
     need = None if single else Need("how_many", "count", "How many kits? Send the number.")
     return c.past(fact, pick, "litter_of", {**values, "count": 1 if single else None}, used, need)
+
+
+def _of_them(c: Clause) -> int | None:
+    """Index of the count in `sold two of them`, where a doe with kits was spoken of and no animal is named."""
+    place = next((i for i in c.sorted_as("num") if c.said(i + 1) == "of" and c.said(i + 2) in _THEM and c.whole(i) is not None), None)
+    pick = c.spoken_of() if place is not None and not c.explicit() else None
+    doe = c.herd.find(pick.tag) if pick is not None and pick.tag else None
+    return place if doe is not None and the_litter(c.herd, doe.key, c.today) is not None else None
+
+
+def _some_leave(c: Clause, fact: type[Fact], place: int, values: dict[str, Any], used: list[Item]) -> Found:
+    """`weaned 16, 5 kits, and sold one of them`."""
+    return c.past(fact, c.spoken_of(), "litter_of", {**values, "count": c.whole(place)}, [*used, c.items[place]])
 
 
 def _untagged(c: Clause, doe: int) -> bool:

@@ -29,7 +29,8 @@ def amount_at(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool, boo
         part = fraction(token.key)
         return (part, at + 1, False, False) if part is not None else None
     if token.key in FRACTIONS and token.key != "third":
-        return FRACTIONS[token.key], at + 1, True, False
+        dozen = spoken(tokens, at)
+        return (dozen[0], dozen[1], True, False) if dozen is not None else (FRACTIONS[token.key], at + 1, True, False)
     if token.key in {"a", "an"} and key(tokens, at + 1) in {"half", "quarter"}:
         return FRACTIONS[key(tokens, at + 1)], at + 2, True, False
     words = spoken(tokens, at)
@@ -78,6 +79,8 @@ def _with_fraction(tokens: Sequence[Token], value: Decimal, end: int, *, spoken_
 def measure(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item | None:
     """The number that runs from `at` to `end`, with the unit behind it; None where no unit is."""
     unit = key(tokens, end)
+    if unit in PERIODS and not tokens[end].glued and end + 1 < len(tokens) and tokens[end + 1].glued and tokens[end + 1].sort == NUMBER:
+        return None  # `12 wk2`: the unit belongs to the number behind it
     if unit == "-" and key(tokens, end + 1) in LB | OZ | DOSE | {"pound", "day", "week"}:
         end, unit = end + 1, key(tokens, end + 1)
     if unit == "#" and tokens[end].glued and not (end + 1 < len(tokens) and tokens[end + 1].glued):

@@ -253,7 +253,11 @@ def _put_right(items: list[Item]) -> list[Item]:
 def _animal_put_right(kept: list[Item], corrector: int, after: int) -> bool:
     """`Biscuit ten pounds, no wait, that was Clover`: the one animal of the statement was the wrong one."""
     right = after + 1 if kept[after].said in THAT_WAS else after
-    if right >= len(kept) or kept[right - 1].said not in THAT_WAS or not (right + 1 == len(kept) or kept[right + 1].sort in {"break", "mark"}):
+    if (
+        right >= len(kept)
+        or kept[right - 1].said not in THAT_WAS
+        or not (right + 1 == len(kept) or kept[right + 1].sort in {"break", "mark"})
+    ):
         return False
     begin = corrector
     while begin and kept[begin - 1].sort != "break" and kept[begin - 1].said not in ENDS:
@@ -494,7 +498,11 @@ def _named_last(whole: Clause, opening: int) -> bool:
 def _opinion_asked(whole: Clause) -> bool:
     """`15 by Flint what do you think`: a pair, and behind it a question about the two; no deed is told."""
     asked = next((i for i, item in enumerate(whole.items) if "question" in item.marks), 0)
-    if not asked or whole.said(asked) not in {"what", "would you", "do you", "how"} or not any(item.said == "you" or item.said.endswith(" you") for item in whole.items[asked:]):
+    if (
+        not asked
+        or whole.said(asked) not in {"what", "would you", "do you", "how"}
+        or not any(item.said == "you" or item.said.endswith(" you") for item in whole.items[asked:])
+    ):
         return False
     head = Clause(whole.items[:asked], whole.scene)
     animals = [animal for i in range(asked) if (animal := head.known(i)) is not None]
@@ -629,7 +637,11 @@ class _Statements:
             return
         if clause.has("other_species") and _of_others(clause):
             return
-        if clause.marks & BEFALLEN and clause.marks.isdisjoint({"new", "gift"}) and of_somebody_else(clause.items, spoken_of=clause.subject is not None):
+        if (
+            clause.marks & BEFALLEN
+            and clause.marks.isdisjoint({"new", "gift"})
+            and of_somebody_else(clause.items, spoken_of=clause.subject is not None)
+        ):
             return
         if figures:
             wanted |= WORDLESS_PLACES

@@ -377,9 +377,7 @@ class Cutter:
         return False
 
     def _has_animal(self, clause: Clause) -> bool:
-        return clause.holds("animal", "code") or any(
-            not clause.counted(i) and clause.known(i) is not None for i in clause.sorted_as("num")
-        )
+        return clause.holds("animal", "code") or any(not clause.counted(i) and clause.known(i) is not None for i in clause.sorted_as("num"))
 
     def _has_value(self, clause: Clause, *, listing: bool = False) -> bool:
         """Whether the statement says something of its animal already; in a list further animals are nothing said."""
@@ -490,11 +488,7 @@ BEFORE_CAUSE: Final = SMALL | {"a", "an", "by", "it", "was", "probably", "maybe"
 
 def _only_cause(items: list[Item]) -> bool:
     """`. hawk.`: nothing but what they died of."""
-    told = [
-        item
-        for item in items
-        if item.sort not in {"mark", "break"} and item.said not in BEFORE_CAUSE
-    ]
+    told = [item for item in items if item.sort not in {"mark", "break"} and item.said not in BEFORE_CAUSE]
     return bool(told) and all(any(mark.startswith("cause:") for mark in item.marks) for item in told)
 
 

@@ -9,6 +9,7 @@ from core.notes.common_words import COMMON
 from core.notes.lexicon import FOREIGN, Lexicon
 from core.notes.tokens import WORD, Token
 
+LONG_HALF: Final = 5  # letters of what stands behind the small word
 SHORTEST: Final = 3  # letters of a half, once the letter is back
 LITTLE: Final = frozenset({"in", "to", "on", "of", "is", "it", "at", "my", "we", "he", "all", "for"})  # shorter halves that may be
 
@@ -35,6 +36,26 @@ def put_back(tokens: list[Token], at: int, lexicon: Lexicon, names: Container[st
             _write(tokens[following], right)
             return True
     return False
+
+
+#: Small words that the thumb leaves no space behind.
+FIRST_HALVES: Final = ("last", "this", "the", "her", "his", "a")
+
+
+def run_together(tokens: list[Token], at: int, lexicon: Lexicon) -> None:
+    """Part an unknown word that is two known ones: `lastnight`, `thismorning`, `awhite toenail`."""
+    word = tokens[at].key
+    for half in FIRST_HALVES:
+        rest = word.removeprefix(half)
+        if len(rest) < min(len(word), LONG_HALF) or rest not in lexicon.known or rest in FOREIGN:
+            continue
+        token = tokens[at]
+        middle = token.start + len(half)
+        tokens[at : at + 1] = [
+            Token(WORD, half, half, token.start, middle, token.glued),
+            Token(WORD, rest, rest, middle, token.end, glued=False),
+        ]
+        return
 
 
 def _whole(half: str, lexicon: Lexicon) -> bool:

@@ -55,7 +55,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("count",)
 CUES: Final = {
-    "count": "rearing | has reared | feeding all | down to | still got | has got | counted | count | kit count | still has | kits left | kits now | up to | counts | kit check | now at | has still got | raising | nursing",
+    "count": "rearing | has reared | feeding all | down to | still got | has got | counted | count | kit count | kit ct | kit cnt | kits ct | kit counts | still has | kits left | kits now | up to | counts | kit check | now at | has still got | raising | nursing",
     "has_kits": "has | has a | got | has got | theres",
     "well": "warm | fat | wiggly | wiggling | fuzzy | healthy | squirming | plump | thriving",
     "left_over": "left | remaining | now | still",
@@ -123,7 +123,7 @@ def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
         left = c.first("left_over", "alive")
         return c.number_for(left, behind=False) if left is not None and c.first("alive") is not None and c.has("left_over") else None
     place = c.past_fillers(cue + 1, 1)
-    if c.said(cue) in {"count", "kit count", "kit check"}:
+    if c.said(cue) in {"count", "kit count", "kit check", "kit ct", "kit cnt", "kits ct", "kit counts"}:
         numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None]
         return numbers[-1] if numbers else None
     if c.whole(place) is None:

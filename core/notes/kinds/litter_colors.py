@@ -74,8 +74,10 @@ def read(c: Clause) -> None:
 def _pairs(c: Clause) -> list[tuple[str, int, int]]:
     found: list[tuple[str, int, int]] = []
     colors = [i for i, item in enumerate(c.items) if color_said(item) and not c.taken(i)]
-    if colors and all(c.whole(i + 1) is not None for i in colors) and c.whole(c.past_fillers(colors[0] - 1, -1)) is None:
-        return [(color_said(c.items[i]) or "", i + 1, i) for i in colors]  # `castor 3, black 2`
+    headed = bool(colors) and (c.said(colors[0] - 1) == ":" or c.whole(c.past_fillers(colors[0] - 1, -1)) is None)
+    behind = [i + 2 if c.said(i + 1) == "," else i + 1 for i in colors]
+    if headed and all(c.whole(place) is not None for place in behind):
+        return [(color_said(c.items[i]) or "", place, i) for i, place in zip(colors, behind, strict=True)]  # `castor 3, black 2`
     for i, item in enumerate(c.items):
         color = color_said(item) if not c.taken(i) else None
         before = c.past_fillers(i - 1, -1)

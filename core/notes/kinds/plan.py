@@ -69,6 +69,7 @@ NOT_THIS: tuple[str, ...] = (
     "15 flagging her tail, ready to breed",
     "I might sell 31 someday",
     "sold 31 $55",
+    "33 is so pretty it would be a shame to sell her",
     "thinking about keeping 33",
     "what if I sold 31?",
 )
@@ -180,7 +181,7 @@ def _what(c: Clause) -> str | None:
             continue
         if c.said(cue) in {"butchering", "processing", "culling", "slaughtering"} and not (c.has("intent") or c.ahead()):
             continue
-        if c.said(cue) == "keep" and c.said(cue + 1).endswith("ing"):
+        if (c.said(cue) == "keep" and c.said(cue + 1).endswith("ing")) or (c.said(cue - 1) == "to" and c.said(cue - 2) in JUDGED):
             continue
         if what == "breed" and (
             c.said(cue) == "put" or (c.said(cue - 1) == "to" and c.said(cue - 2) in {"ready", "eager", "willing", "enough", "young", "old"})
@@ -190,6 +191,12 @@ def _what(c: Clause) -> str | None:
             return what if c.said(cue) == "retired" else None
         return what
     return next((mark.removeprefix("plan:") for mark in sorted(c.virtual) if mark.startswith("plan:")), None)
+
+
+#: `hard to keep`, `a shame to sell`: what such words judge is not decided.
+JUDGED: Final = frozenset(
+    {"cruel", "hard", "easy", "silly", "foolish", "sad", "shame", "pity", "wrong", "tough", "expensive", "crazy", "idea", "cheaper"}
+)
 
 
 def _places(c: Clause) -> list[int]:

@@ -93,8 +93,9 @@ def read(c: Clause) -> None:
         values["scope"] = scope
         c.take(c.past(RationSet, None, "", values, used))
         return
-    pick = c.subject_of(place, after=False)
-    c.take(c.past(RationSet, pick, "who", values, used))
+    listed = c.listed_subjects(-1)
+    for pick in listed if len(listed) > 1 else [c.subject_of(place, after=False)]:
+        c.take(c.past(RationSet, pick, "who", values, used))
 
 
 def _scope(c: Clause) -> str | None:
