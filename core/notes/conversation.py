@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 
@@ -16,7 +16,7 @@ from core.notes.chore_replies import chore_reply
 from core.notes.correction_fields import birth_agreed, field_for
 from core.notes.dotted import dot_told
 from core.notes.fact import Fact, Fields, Json, to_json
-from core.notes.journal import Note
+from core.notes.journal import Entry, Note
 from core.notes.kinds.correction import Correct
 from core.notes.kinds.kindling import Kindled
 from core.notes.kinds.setting import SettingChanged
@@ -24,7 +24,7 @@ from core.notes.kinds.undoing import Undo
 from core.notes.meaning import Meaning, meaning_of
 from core.notes.put_right import put_right, unmarked
 from core.notes.reading import Ask, Context, Draft, Message, Reading
-from core.notes.recall import KINDLING_NOW, context_of, last_entries, open_question, question_of, subject_of
+from core.notes.recall import KINDLING_NOW, context_after, context_of, last_entries, open_question, question_of, subject_of
 from core.notes.replay import Book, local_day
 from core.notes.tokens import tokens
 
@@ -69,16 +69,17 @@ def understood(book: Book, message: Message, reader: Reader) -> Meaning:
     asked = open_question(book, message)
     if asked is not None:
         talk = replace(talk, asked=asked)
-    put_right = _birth_put_right(talk)
+    last = last_entries(book, message)
+    put_right = _birth_put_right(talk, last)
     if put_right is not None:
         return _resolved(talk, put_right)
     answer = _answer(talk)
     if answer is not None:
         return answer
-    named = _put_right_by_field(talk)
+    named = _put_right_by_field(talk, last)
     if named is not None:
         return _resolved(talk, named)
-    meaning = meaning_of(reader(message, talk.herd, context_of(book, message)))
+    meaning = meaning_of(reader(message, talk.herd, context_after(last, book, message)))
     if meaning.ask is None and all(fact.kind == "remark" for fact in meaning.facts):
         meaning = _put_right_in_words(talk) or meaning
     return _with_open_question(talk, _resolved(talk, _not_from_a_bare_number(message, meaning)))
@@ -120,29 +121,28 @@ def _correction_answered(talk: Talk, asked: Note, draft: Draft) -> Meaning | Non
     return corrected(talk.book, as_told, Correct(set=Fields(tuple(set_.items())), who=who), sure=True)
 
 
-def _birth_put_right(talk: Talk) -> Meaning | None:
+def _birth_put_right(talk: Talk, last: Sequence[Entry]) -> Meaning | None:
     """ "No, 2 dead" right after a kindling: the birth put right, not kits lost since; None where the words are something else."""
+    draft, asked_at = (talk.asked.ask.draft, talk.asked.id) if talk.asked is not None and talk.asked.ask is not None else (None, 0)
+    asked = draft is not None and draft.kind == "kindled" and draft.wanted != "sire"
+    births = [(entry.note.id, entry.fact) for entry in last if isinstance(entry.fact, Kindled)]
+    if not asked and (not births or (draft is not None and draft.kind != "correct" and asked_at > births[-1][0])):
+        return None
     denied = _DENIES.match(talk.message.text)
-    words = talk.message.text[denied.end() :] if denied else talk.message.text
-    words = unmarked(words)
+    words = unmarked(talk.message.text[denied.end() :] if denied else talk.message.text)
     if denied is None and words == talk.message.text.lstrip().rstrip(" .!"):
         return None
-    draft, asked_at = (talk.asked.ask.draft, talk.asked.id) if talk.asked is not None and talk.asked.ask is not None else (None, 0)
-    if draft is not None and draft.kind == "kindled" and draft.wanted != "sire":
+    if draft is not None and asked:
         return _birth_asked_put_right(talk, draft, words)
-    births = [(entry.note.id, entry.fact) for entry in last_entries(talk.book, talk.message) if isinstance(entry.fact, Kindled)]
-    if not births or (draft is not None and draft.kind != "correct" and asked_at > births[-1][0]):
-        return None
     numbers = birth_numbers(words, births[-1][1].doe, talk.herd)
     return Meaning((Correct(set=Fields(tuple(numbers.items()))),)) if numbers else None
 
 
-def _put_right_by_field(talk: Talk) -> Meaning | None:
+def _put_right_by_field(talk: Talk, last: Sequence[Entry]) -> Meaning | None:
     """The last note's field that a few words put right; None where they are something else."""
     if len(talk.message.text) > _LONGEST_CORRECTION or talk.asked is not None:
         return None
-    last = [entry.fact for entry in last_entries(talk.book, talk.message)]
-    put = put_right(last, talk.message.text, talk.herd, talk.today, lambda said: _denied_reads(talk, said), talk.reads)
+    put = put_right([entry.fact for entry in last], talk.message.text, talk.herd, talk.today, lambda said: _denied_reads(talk, said), talk.reads)
     return Meaning((put,)) if put else None
 
 

@@ -6,7 +6,7 @@ A person in a barn says "5 all alive" and means the doe just spoken of, or says 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import datetime, timedelta
 
 from core.handbook.asking import ANSWER_HOURS, SUBJECT_MINUTES
@@ -59,7 +59,11 @@ def sticky_subject(book: Book, message: Message) -> str | None:
 
 def context_of(book: Book, message: Message) -> Context:
     """What reading the message needs to know of the conversation."""
-    last = last_entries(book, message)
+    return context_after(last_entries(book, message), book, message)
+
+
+def context_after(last: Sequence[Entry], book: Book, message: Message) -> Context:
+    """The same, with the last entries already looked up."""
     return Context(subject=sticky_subject(book, message), last=tuple(entry.fact for entry in last))
 
 
