@@ -51,21 +51,23 @@ def results(name: str) -> Counter[str]:
     return Counter(judge().best(farm.read_request(request, AT), wanted)[0] for case in cases for request, wanted in messages(case))
 
 
+# The reader was mended by the notes of the fifth file, so it guards against a relapse and is no measure of how new notes fare.
 @pytest.mark.parametrize(
-    ("name", "silent"),
+    ("name", "right", "silent"),
     [
-        ("examples.jsonl", 0),
-        ("notes_dev.jsonl", 0.01),
-        ("notes_more.jsonl", 0.01),
-        ("notes_third.jsonl", 0.01),
-        ("notes_fourth.jsonl", 0.01),
+        ("examples.jsonl", 0.97, 0),
+        ("notes_dev.jsonl", 0.97, 0.01),
+        ("notes_more.jsonl", 0.97, 0.01),
+        ("notes_third.jsonl", 0.97, 0.01),
+        ("notes_fourth.jsonl", 0.97, 0.01),
+        ("notes_fifth.jsonl", 0.99, 0.01),
     ],
 )
-def test_notes_are_read_right_and_never_silently_wrong(name: str, silent: float) -> None:
-    """At least 97 % of a file come out right; none of the examples, and at most one in a hundred of the rest, is recorded wrongly unasked."""
+def test_notes_are_read_right_and_never_silently_wrong(name: str, right: float, silent: float) -> None:
+    """At least 97 % of a file come out right, of the fifth 99; none of the examples, and at most one in a hundred of the rest, is recorded wrongly unasked."""
     found = results(name)
     total = found.total()
-    assert found["right"] >= 0.97 * total, found
+    assert found["right"] >= right * total, found
     assert found["silent wrong"] <= silent * total, found
 
 
