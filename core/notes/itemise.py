@@ -1131,7 +1131,7 @@ class Scan:
     def _clock_words(self, value: Decimal, end: int) -> bool:
         """`at six thirty this morning`, `six thirty in the evening`: hours and minutes."""
         said = amount_at(self.tokens, end) if end < len(self.tokens) and self._key(end) in NUMBER_WORDS else None
-        if said is None or not (0 < value <= NOON and TENS_LEAST <= said[0] < MINUTES) or not said[0] == int(said[0]):
+        if said is None or not (0 < value <= NOON and TENS_LEAST <= said[0] < MINUTES) or said[0] != int(said[0]):
             return False
         after, last = self._key(said[1]), said[1]
         half = after if after in {"am", "pm"} else ""

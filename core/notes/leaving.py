@@ -172,6 +172,7 @@ def _price(c: Clause, cue: int | None) -> tuple[int | None, list[Item]]:
         last = (
             i == numbers[-1]
             and animals
+            and c.said(i + 1) != "of"
             and (cue is None or i > cue)
             and c.said(i - 1) not in {"out", "of", "from", "and", "to", "with", "out of", "outta", "off of", "off", "under"}
         )

@@ -39,6 +39,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Feed: bought 6 bags (50 lb) at $18.75.", ({"on": "2026-11-25", "grams": 136078, "bags": 6, "price": "112.50"},)),
     Example("Bought two of the 40 lb bags of pellets at 16.50 each", ({"on": "2026-11-25", "grams": 36287, "bags": 2, "price": "33.00"},)),
     Example("boght 2 bags", ({"on": "2026-11-25", "bags": 2},)),
+    Example("bt 3 bags @21", ({"bags": 3, "price": "63.00", "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = (
     "feed is 22 a bag",
@@ -78,6 +79,8 @@ def read(c: Clause) -> None:
         and any(c.said(i) in {"bag", "bag of feed", "sack", "sack of feed"} and i - 1 in weights for i in c.each("bag"))
     ):
         count = 1  # "bought a 50 lb bag"
+    if count is None and not weights and any(_bought_one(c, i) for i in c.each("bag")):
+        count = 1  # "bought a bag of feed"
     used = [item for item in c.items if item.marks & {"buy", "feed", "bag", "each"}]
     used += [c.items[i] for i in (bags, price, *weights[:1]) if i is not None]
     total = _total_grams(c, weights, count)
@@ -95,6 +98,11 @@ def read(c: Clause) -> None:
         else Need("how_many", "bags", "How many bags of feed, and what did they cost?")
     )
     c.take(c.past(FeedBought, None, "", values, used, need))
+
+
+def _bought_one(c: Clause, i: int) -> bool:
+    """`bought a bag`, `got another sack`; not `bought feed, 22 a bag`."""
+    return c.said(i - 1).split(" ")[-1] in {"a", "another"} and bool({"buy", "new"} & (c.items[i - 1].marks | c.items[max(i - 2, 0)].marks))
 
 
 def _bags(c: Clause) -> int | None:
@@ -120,7 +128,11 @@ def _price(c: Clause, bags: int | None) -> tuple[int | None, bool]:
         return money[0], _each(c, money[0])
     for i in c.sorted_as("num"):
         if i != bags and (
-            _each(c, i) or c.said(i - 1) in {"@", "at", "for", "paid"} or c.said(i + 1) in _OF_ALL or c.items[i].said.count(".") == 1
+            _each(c, i)
+            or c.said(i - 1) in {"@", "at", "for", "paid"}
+            or c.said(i + 1) in _OF_ALL
+            or c.items[i].said.count(".") == 1
+            or (i + 1 < len(c.items) and "bucks_word" in c.items[i + 1].marks)  # "thirty bucks"
         ):
             return i, _each(c, i)
     return None, False

@@ -45,12 +45,14 @@ EXAMPLES: tuple[Example, ...] = (
     Example("When is Clover due?", ({"about": "due", "who": "9"},)),
     Example("Which does are open right now?", ({"about": "open", "scope": "does"},)),
     Example("Who should I breed 15 to?", ({"about": "pair", "who": "15"},)),
+    Example("Requested: weights of 31; pedigree of 7.", ({"about": "weights", "who": "31"}, {"about": "pedigree", "who": "7"})),
 )
 NOT_THIS: tuple[str, ...] = (
     "the show is on december 5th, taking 31 and 33",
     "14 kindled 8, 2 dead",
     "remind me friday to trim nails on 9",
     "31 4-6",
+    "Questions: none today; all is well",
 )
 
 OPENS: Final = ()
@@ -64,7 +66,7 @@ CUES: Final = {
     "ask:sales": "for sale | whos for sale | who is for sale | whats for sale | sales | sold | have we sold | did we sell | income | made on",
     "ask:flags": "who is sick | whos sick | anyone sick | anybody sick | is anyone sick | is anybody sick | sick list | look off | anything off | flags | flag | flagged | problems | red flags | anything wrong | trouble",
     "ask:count": "how many | count | counts | how many kits | head count | headcount | total",
-    "ask:weights": "wts | weights for | weights on | weights of | weights | weight | weigh | growth | how heavy | weighed | gaining",
+    "ask:weights": "wts | weights for | weights on | weights of | weights | weight | weigh | growth | how heavy | weighed | weighing | been weighing | gaining",
     "ask:feed": "feed | pellets | how much feed | feed cost | feed bill | feed last | feeding cost",
     "ask:keep": "keep | keeping | worth keeping | cull | hang on to | get rid of | keepers | hold back | keep or cull | keep list | cull list | should i sell | who goes",
     "ask:pair": "related | too related | pair | x | putting | pairing | cross | mate | inbreeding | with",

@@ -57,6 +57,24 @@ def told(text: str, herd: Herd) -> list[str]:
         ("fifteen would not lift four flint", "15 would not lift for Flint"),
         ("sold pip for thirty dollars to a four h kid", "sold R23 for 30 dollars to a 4h kid"),
         ("when is clover do", "when is 9 due"),
+        ("biscuit is open so i bread her to moss", "22 palpated open. bred 22 to 5"),
+        ("biscuit is open so i red her back to moss", "22 palpated open. bred 22 to 5"),
+        ("clover had half a dozen", "9 kindled 6"),
+        ("clover had a half dozen kits", "9 kindled 6"),
+        ("clover had half dozen", "9 kindled 6"),
+        ("clover had nine and one's dead", "9 kindled 9, 1 dead"),
+        ("clover had nine and every one of em's alive", "9 kindled 9, 9 alive"),
+        ("thirty three four pounds two no wait that was thirty two", "32 4 lb 2"),
+        ("moss ten pounds six no wait that was clover", "9 10 lb 6"),
+        ("moss got out this morning. 31 four pounds two no wait that was 32", "moss got out this morning. 32 4 lb 2"),
+        ("clover had nine kits at six fifteen this morning", "9 kindled 9"),
+        ("send my reminders at six fifteen in the evening", "reminders at 18:15"),
+        ("remind me tomorrow at seven forty five am to call the vet", "remind me tomorrow at 7:45 am to call the vet"),
+        ("bought three bags for sixty bucks", "bought 3 bags, $60"),
+        ("got another bag of feed for twenty bucks", "bought 1 bag of feed, $20"),
+        ("fifteen by flint what do you think of that", "15 x 3?"),
+        ("what has thirty one been weighing", "weights of 31"),
+        ("weaned sixteen three bucks two does and sold two of em", "weaned 16: 3 bucks 2 does. sold 2 of 16's kits"),
         ("bred fifteen to flint on the twenty first", "bred 15 to 3 on the 21st"),
         ("thirty three type for fur four", "33 type 4 fur 4"),
         ("sorrel lost too more", "12 lost 2 more"),
@@ -155,3 +173,33 @@ def test_a_loss_behind_a_count_has_its_own_day(herd: Herd) -> None:
     """The kits are counted today, and one was lost last night."""
     facts = told("sorrel has six kits now lost one overnight", herd)
     assert any("2026-11-24" in fact for fact in facts)
+
+
+@pytest.mark.parametrize(
+    ("text", "why"),
+    [
+        ("r twenty one is a buck not a doe", "confirm"),
+        ("r twenty one is a buck not the doe", "confirm"),
+        ("turns out r twenty one is a buck not doe", "confirm"),
+        ("thirty one and thirty two are weaned sold one of them", "which_animal"),
+    ],
+)
+def test_what_is_doubtful_is_asked(text: str, why: str, herd: Herd) -> None:
+    """A sex against the book, one of two, a slip that could mean either: no fact, a question."""
+    reading = read(Message(text, AT), herd)
+    assert reading.ask is not None or why == "confirm"
+    assert why == "confirm" or (reading.ask is not None and reading.ask.why == why and not reading.facts)
+
+
+@pytest.mark.parametrize(
+    ("text", "kinds"),
+    [
+        ("bred fifteen to flint what do you think", ["bred"]),
+        ("fifteen by thistle what do you think", ["remark"]),
+        ("tell me what you want", ["remark"]),
+        ("31 was weighed at four fifteen this morning and i had to go", ["weighed"]),
+    ],
+)
+def test_an_opinion_asked_hides_no_deed(text: str, kinds: list[str], herd: Herd) -> None:
+    """What the person did is recorded, whatever is asked behind it."""
+    assert [fact.kind for fact in read(Message(text, AT), herd).facts] == kinds
