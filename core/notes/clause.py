@@ -22,7 +22,7 @@ from core.notes.fact import Fact
 from core.notes.items import Item, pair_grams
 from core.notes.reading import Context
 
-MOST_FIGURES: Final = 60  # not a figure: items: the longest lists of tags have no more
+MOST_FIGURES: Final = 100  # not a figure: items: the longest lists of tags have no more
 NAME_LETTERS: Final = 3  # shorter words are hardly names
 PAST: Final = "past"
 PLAN: Final = "plan"
@@ -270,6 +270,9 @@ class Clause:
         self.found: list[Found] = []
         self._places: dict[str, list[int]] | None = None  # indices of the items by sort, words left out
         self._counted_items = 0
+        self._tags: list[int] = []  # indices of the numbers that are somebody's tag
+        self._numbers_looked_up = 0
+        self.beyond = False  # whether it is all that a message said after more statements than are read at once
         self.day_said: Item | None = None  # the date that the statement's facts share
         self.marks: frozenset[str] = frozenset().union(virtual, *(item.marks for item in items))
 
@@ -320,12 +323,20 @@ class Clause:
         """Whether any item, free or not, is of one of these sorts."""
         return not self._sorts().keys().isdisjoint(sorts)
 
+    def tags(self) -> list[int]:
+        """Indices of the numbers that are somebody's tag, whatever they count."""
+        numbers = self._sorts().get("num", ())
+        if len(numbers) > self._numbers_looked_up:
+            self._tags += [i for i in numbers[self._numbers_looked_up :] if self.known(i) is not None]
+            self._numbers_looked_up = len(numbers)
+        return self._tags
+
     def overfull(self) -> bool:
-        """Whether it has more animals, numbers and days than one statement ever tells."""
-        return (
-            len(self.items) > MOST_FIGURES
-            and sum(len(at) for sort, at in self._sorts().items() if sort not in {"mark", "break"}) > MOST_FIGURES
-        )
+        """Whether it has more animals and numbers than one statement ever tells."""
+        if len(self.items) <= MOST_FIGURES:
+            return False
+        places = self._sorts()
+        return sum(len(places.get(sort, ())) for sort in ("num", "animal", "code")) > MOST_FIGURES
 
     def sorted_as(self, *sorts: str) -> list[int]:
         """Indices of the free items of these sorts."""

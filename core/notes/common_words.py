@@ -50,7 +50,7 @@ pot pounds pour power practically prefer present pretty price print probably pro
 putting quick quickly quiet quit quite rabbit rabbits race radio rag rain rained raining ran rather reach read reading ready real really reason record red rent
 rest return rice rich rid ride right rip rise road roll roof room rooster rough round row rub run running runs rush sad safe said salt same sand sassy sat saturday
 save saved saw say saying says scale scared school scoop scratch screw seat second see seed seeing seem seemed seems seen self sell send sense sent separate
-serious set settle settled several shade shake shall shame shape share sharp shavings shed sheep sheet shell shes shine ship shirt shoe shoes shoot shop short shot should shoulder shouldnt
+serious set settle settled several shade shake shall shame shape share sharp shavings shed sheep sheet shell shes shine ship shirt shoe shoes shoot alright peek shop short shot should shoulder shouldnt
 shout shovel show showed shows shut shy sick side sign silly simple simply since sing single sir sister sit sits sitting six size sky sleep sleeping slept slice slide
 slip slippers slow slowly small smart smell smelled smells smile smoke snow so soap soft soil some somebody someday somehow someone something sometime sometimes somewhere son song soon sooner
 sore sorry sort soul sound sounds soup south space spare speak special spend spent spice spill spilled spoke spoon spot spots spray spread spring squeak stack

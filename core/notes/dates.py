@@ -60,6 +60,8 @@ DATE_FIRST: Final = frozenset(
         "day",
         "in",
         "end",
+        "week",
+        "wk",
         "christmas",
         "xmas",
         "new",
@@ -70,6 +72,7 @@ DATE_FIRST: Final = frozenset(
         "nite",
     }
 )
+WEEK_OF: Final = "week of"
 MONTHS_BACK_AT_MOST = 13  # not a figure: a past date older than this is more likely a slip
 
 
@@ -213,7 +216,7 @@ def _ordinal_day(tokens: Sequence[Token], at: int, day: int, end: int) -> tuple[
     following = _key(tokens, end)
     if following == "of" and _key(tokens, end + 1) in {"next", "this", "last"} and _key(tokens, end + 2) == "month":
         return Said("day", day, modifier=_key(tokens, end + 1)), end + 3
-    if following in PERIODS or following in {"time", "try", "one", "attempt", "litter"}:
+    if following in PERIODS or (following in {"time", "try", "attempt"} and earlier != "on"):
         return None  # "on the 31st day", "for the third time" count
     anchored = (
         before == "the"
@@ -253,12 +256,16 @@ def _from_word(tokens: Sequence[Token], at: int, key: str) -> tuple[Said, int] |
         return _modified(tokens, at, key, following)
     if key in {"the", "day"}:
         return _day_before(tokens, at if key == "day" else at + 1)
+    if key in {"week", "wk"}:
+        return _week_of(tokens, at)
     if key == "in":
         return _in(tokens, at)
     if key == "end" and following == "of":
         of = at + 3 if _key(tokens, at + 2) in {"the", "this"} else at + 2
         if _key(tokens, of) == "month":
             return Said("month_end"), of + 1
+        if _key(tokens, of) in MONTHS:
+            return Said("month_end", MONTHS[_key(tokens, of)]), of + 1
     if (key == "new" and following == "years") or (key == "new" and following == "year" and _key(tokens, at + 2) == "s"):
         return _new_year(tokens, at)
     if (
@@ -275,6 +282,19 @@ def _from_word(tokens: Sequence[Token], at: int, key: str) -> tuple[Said, int] |
     if key == "just" and following == "now":
         return Said("near"), at + 2
     return None
+
+
+def _week_of(tokens: Sequence[Token], at: int) -> tuple[Said, int] | None:
+    """`week of 16 Nov`, `the week of the 16th`: seven days, not that one."""
+    day_at = at + 3 if _key(tokens, at + 2) == "the" and _key(tokens, at + 3) in MONTHS else at + 2
+    if _key(tokens, at + 1) != "of" or day_at >= len(tokens):
+        return None
+    if _key(tokens, day_at) == "the":
+        day_at += 1
+    found = _one_date(tokens, day_at)
+    if found is None or found[0].shape not in {"day_month", "numeric", "iso", "day"}:
+        return None
+    return Said(found[0].shape, found[0].a, found[0].b, found[0].year, found[0].modifier, WEEK_OF), found[1]
 
 
 def _new_year(tokens: Sequence[Token], at: int) -> tuple[Said, int] | None:
@@ -455,6 +475,9 @@ def _ago(tokens: Sequence[Token], _at: int, end: int, amount: str) -> tuple[Said
 def days_of(said: Said, today: date, direction: str, order: str) -> Days:
     """The day or days meant, seen from `today`; `direction` is `past` or `plan`. No day where it can't be."""
     days = _SHAPES[said.shape](said, today, direction, order)
+    if said.words == WEEK_OF and days.on is not None:
+        monday = days.on - timedelta(days.on.weekday())
+        return Days(monday, monday + timedelta(6))  # not a figure: monday to sunday
     if days.on and said.weekday is not None and days.on.weekday() != said.weekday:
         return Days(None)
     return days
@@ -542,8 +565,15 @@ def _month_days(said: Said, today: date, direction: str, _order: str) -> Days:
     return Days(date(year, said.a, 1), date(year, said.a, calendar.monthrange(year, said.a)[1]))
 
 
-def _month_end_days(_said: Said, today: date, _direction: str, _order: str) -> Days:
-    return Days(date(today.year, today.month, calendar.monthrange(today.year, today.month)[1]))
+def _month_end_days(said: Said, today: date, direction: str, _order: str) -> Days:
+    """The last day of the month spoken of, the latest or the next one."""
+    month = said.a or today.month
+    year = today.year
+    if said.a and direction == "past":
+        year -= said.a >= today.month
+    elif said.a:
+        year += said.a < today.month
+    return Days(date(year, month, calendar.monthrange(year, month)[1]))
 
 
 def _week_days(said: Said, today: date, _direction: str, _order: str) -> Days:

@@ -261,6 +261,8 @@ def _no_temper(c: Clause, i: int) -> bool:
     if said in BITES:
         if said == "bit" and (c.said(i - 1) in {"a", "little", "wee", "tiny", "quite a", "every"} or c.said(i + 1) == "of"):
             return True
+        if any(c.said(j) == "through" and c.said(j + 1) == "my" for j in (i + 1, i + 2)):
+            return False  # "bit clean through my glove"
         person = c.said(i + 1) in PEOPLE or c.said(_object(c, i)) in PEOPLE
         through = c.said(i + 1) in {"through", "off", "into", "the door", "himself", "herself", "itself"}
         return (
@@ -391,7 +393,8 @@ def _skipped(_c: Clause, found: Found) -> bool:
 
 
 def _fed(c: Clause, found: Found) -> bool:
-    cups = [i for i, item in enumerate(c.items) if item.sort in {"cup", "weight"} and any(item is other for other in found.used)]
+    used = {id(item) for item in found.used}
+    cups = [i for i, item in enumerate(c.items) if item.sort in {"cup", "weight"} and id(item) in used]
     for i in cups:
         if c.said(i + 1) == "of" and i + 2 < len(c.items) and c.items[i + 2].sort == "word" and not c.items[i + 2].marks:
             return True
@@ -563,7 +566,7 @@ def _some_of_them(c: Clause, found: Found) -> bool:
         ("all" in item.marks and c.whole(i + 1) is not None) or item.said == "all" for i, item in enumerate(c.items)
     ):
         return False
-    if _in_passing(c, found):
+    if _in_passing(c, found) or _of_a_form(c, found):
         return False
     used = {id(item) for item in found.used}
     rest = [
@@ -580,8 +583,20 @@ def _in_passing(c: Clause, found: Found) -> bool:
     """Whether `Sorrel's seven kits` are said in passing and agree with the book."""
     doe = c.herd.find(found.values.get("doe") or "")
     litter = the_litter(c.herd, doe.key, c.today) if doe else None
-    owned = any(item.unit == "possessive" and i + 1 < len(c.items) and c.items[i + 1].value == found.values["count"] for i, item in enumerate(c.items))
+    owned = any(
+        item.unit == "possessive" and i + 1 < len(c.items) and c.items[i + 1].value == found.values["count"]
+        for i, item in enumerate(c.items)
+    )
     return owned and litter is not None and alive_now(litter) == found.values["count"]
+
+
+def _of_a_form(c: Clause, found: Found) -> bool:
+    """Whether a form's line counts the kits and the book agrees: `Doe 12: 7 kits, age 15 days, eyes open`."""
+    opening = c.opening()
+    doe = c.herd.find(found.values.get("doe") or "")
+    litter = the_litter(c.herd, doe.key, c.today) if doe else None
+    headed = opening is not None and c.said(opening + 1) in {":", "="}
+    return headed and litter is not None and alive_now(litter) == found.values["count"]
 
 
 AVERAGES: Final = frozenset({"avg", "average", "averaging", "ave", "averaged", "averages"})
@@ -617,7 +632,7 @@ def _bred(c: Clause, _found: Found) -> bool:
 
 
 def _no_weather(c: Clause, _found: Found) -> bool:
-    return not c.sorted_as("temp", "num") and any(
+    return not any(item.sort in {"temp", "num"} for item in c.items) and any(
         c.said(i - 1) in {"no", "not", "without"} and any(mark.startswith("weather") for mark in item.marks)
         for i, item in enumerate(c.items)
     )

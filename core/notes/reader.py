@@ -157,6 +157,7 @@ PRONOUN_SEX: Final = {
 }
 TERSE: Final = 12  # not a figure: items: a note so short is told in the barn's own shorthand
 TERSE_PLAIN: Final = 3
+ASKED_FOR: Final = frozenset({"requested", "request", "requests", "query", "queries", "question", "questions", "wanted"})
 NAMED_BY: Final = 2  # not a figure: items: `our feed bag is`, `my yearly aim is`
 BEFORE_UNDO: Final = 4  # not a figure: items: words such as `oh shoot` before it
 PLACES_OF_QUESTION: Final = 12  # not a figure: items: a longer message is more than a question or a correction
@@ -319,6 +320,8 @@ def _whole_message(whole: Clause, text: str) -> Reading | None:
         _read_settings(whole)
     if not whole.found and ((whole.has("remind") and _is_reminder(whole)) or (whole.has("appointment") and reminder.is_appointment(whole))):
         reminder.read(whole)
+    if not whole.found and (whole.said(0) in ASKED_FOR and whole.said(1) in {":", ","}):
+        _read_questions(whole)
     if not whole.found and _is_question(whole, text):
         query.read(whole)
         if not whole.found and any(item.sort == "word" for item in whole.items) and (text.rstrip().endswith("?") or _asks_outright(whole)):
@@ -353,6 +356,23 @@ def _headed(whole: Clause, text: str) -> Reading | None:
     if not head.found and not asked and head.has("setting") and _is_setting(head):
         _read_settings(head)
     return _told(head, text) if head.found else None
+
+
+def _read_questions(whole: Clause) -> None:
+    """`Requested: pedigree of 31; weights of 33`: each piece a question, or none is."""
+    parts: list[list[Item]] = [[]]
+    for item in whole.items[2:]:
+        if item.said == ";" or item.sort == "break":
+            parts.append([])
+        else:
+            parts[-1].append(item)
+    clauses = [Clause(part, whole.scene) for part in parts if part]
+    for clause in clauses:
+        if any(mark.startswith("ask:") for mark in clause.marks):
+            query.read(clause)
+    if clauses and all(clause.found for clause in clauses):
+        for clause in clauses:
+            whole.take(clause.found[0])
 
 
 def _read_settings(whole: Clause) -> None:
@@ -527,6 +547,7 @@ def _only_asks(whole: Clause) -> bool:
         "litter",
         "litters",
         "keep",
+        "keeping",
         "cull",
         "sold",
         "open",
@@ -548,6 +569,7 @@ def _only_asks(whole: Clause) -> bool:
     }:
         if first in {
             "keep",
+            "keeping",
             "cull",
             "litter",
             "weigh",
@@ -621,6 +643,9 @@ class _Statements:
         return next(iter(fitting.values())) if len(fitting) == 1 else carried
 
     def _read(self, clause: Clause) -> None:
+        if clause.beyond:
+            clause.take(_too_much(clause))
+            return
         if clause.has("tentative") and _tentative(clause):
             return
         figures = denying = False
@@ -863,9 +888,11 @@ def _tentative(clause: Clause) -> bool:
 
 
 def _too_much(clause: Clause) -> Found:
-    """The question what so many numbers in one statement mean."""
-    said = " ".join(item.said for item in clause.items[:6])
-    text = f"There are too many numbers behind \u201c{said}\u201d for one sentence. Please send them again, one animal a line."
+    """The question about more numbers than one statement tells, or more statements than one message."""
+    said = " ".join(item.said for item in clause.items if item.sort != "break")[:40].strip()
+    text = f"That is more than I can take in at once. Please send the rest again from \u201c{said}\u201d on."
+    if not clause.beyond:
+        text = f"There are too many numbers behind \u201c{said}\u201d for one sentence. Please send them again, one animal a line."
     return Found(Remark, {"text": clause.text(), "on": clause.today}, list(clause.items), Need("what", "", text))
 
 

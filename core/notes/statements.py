@@ -100,7 +100,10 @@ SMALL: Final = frozenset(
 #: No verbs, but held for the rest of a list too.
 CARRIED: Final = frozenset({"drug", "show_place"})
 BIRTHS: Final = frozenset({"kindle", "had", "litter_born"})
+#: They take no weight: an animal with one behind them has nothing to do with them.
+WEIGHTLESS: Final = BIRTHS | {"die", "lose", "step", "eat", "miss", "count", "palpate", "breed", "refuse", "box", "foster", "bite", "temper"}
 BESIDE: Final = 5  # items: as far as a number is looked at with what follows it
+MOST_STATEMENTS: Final = 250  # not a figure: a whole page of a litter book has fewer
 SHORT: Final = 6  # words: a sentence without a verb of the barn that is longer stands on its own
 
 #: What a verb takes as its own: `kindled 8, lost 2` is one birth.
@@ -149,18 +152,28 @@ class Cutter:
         start = 0
         for i, item in enumerate(items):
             if item.sort == "break" or (item.sort == "mark" and item.said in HARD and not _inside(items, i)):
-                self._segment(items[start:i], ends_line=item.sort == "break")
+                read = self._segment(items[start:i], ends_line=item.sort == "break")
+                if len(self.clauses) >= MOST_STATEMENTS:
+                    return self._beyond(items[start + read :])
                 start = i
                 if item.sort == "break":
                     self.line = None
-        self._segment(items[start:])
+        read = self._segment(items[start:])
+        return self._beyond(items[start + read :])
+
+    def _beyond(self, items: list[Item]) -> list[Clause]:
+        """The statements, and behind them in one what is more than a message may tell."""
+        if any(item.sort not in {"mark", "break"} for item in items):
+            self.clauses.append(Clause(items, self.scene))
+            self.clauses[-1].beyond = True
         return self.clauses
 
-    def _segment(self, items: list[Item], *, ends_line: bool = False) -> None:
+    def _segment(self, items: list[Item], *, ends_line: bool = False) -> int:
+        """Cut one sentence; how many of its items were cut, all of them unless the message is full."""
         if not any(item.sort not in {"mark", "break"} for item in items):
             if self.clauses:
                 self.clauses[-1].items.extend(items)
-            return
+            return len(items)
         leading, heads = leading_date(items)
         if heads:
             self.line = leading
@@ -181,7 +194,10 @@ class Cutter:
             elif i > start + 1 and (item.marks or item.sort in ANIMAL_PLACES) and begins_anew(items, start, i, self.scene):
                 first = self._chunk(items[start:i], items[start:], leading, hard=first, anew=anew)
                 start, anew = i, True
+            if len(self.clauses) >= MOST_STATEMENTS:
+                return start
         self._chunk(items[start:], items[start:], leading, hard=first, anew=anew)
+        return len(items)
 
     def _chunk(self, items: list[Item], rest: list[Item], leading: Said | None, *, hard: bool, anew: bool = False) -> bool:
         """Take one piece of a sentence, `rest` being the sentence from there on; whether it only heads what follows."""
@@ -273,6 +289,8 @@ class Cutter:
 
     def _continues(self, last: Clause, items: list[Item], rest: list[Item], opens: frozenset[str], *, hard: bool) -> bool:
         had = last.marks & self.opens
+        if "breed" in opens and not had and "open" in last.items[-1].marks and items[0].said in {"so", "and"} and self._has_animal(last):
+            return False  # "Biscuit is open so I bred her to Moss"
         begins = self._begins_with_animal(rest, last, hard=hard) and not (
             had & BIRTHS and (_counts_kits(items) or self._buck_number(rest) or _names_sire(items))
         )
@@ -377,7 +395,7 @@ class Cutter:
         return False
 
     def _has_animal(self, clause: Clause) -> bool:
-        return clause.holds("animal", "code") or any(not clause.counted(i) and clause.known(i) is not None for i in clause.sorted_as("num"))
+        return clause.holds("animal", "code") or any(not clause.counted(i) for i in clause.tags())
 
     def _has_value(self, clause: Clause, *, listing: bool = False) -> bool:
         """Whether the statement says something of its animal already; in a list further animals are nothing said."""
@@ -460,8 +478,8 @@ class Cutter:
         listed = not anew and last is not None and (not opens or felt) and self._begins_with_animal(rest, last, hard=hard)
         if listed and last is not None:
             virtual = last.marks & (self.opens | CARRIED) - ({"breed"} if "palpate" in last.marks else set())
-            if virtual & BIRTHS and any(item.sort in {"weight", "pair"} for item in items):
-                virtual = virtual - BIRTHS  # "doe 14 kindled 6. R21 5 lb 2"
+            if virtual & WEIGHTLESS and any(item.sort in {"weight", "pair"} for item in items):
+                virtual = virtual - WEIGHTLESS  # "doe 14 kindled 6. R21 5 lb 2"
         clause = Clause(items, self.scene, last, virtual)
         clause.header = leading or self.line or self.header
         if (

@@ -31,6 +31,7 @@ class Ailing:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("Moss has a bad eye today, all weepy", ({"who": "5", "sign": "bad eye today, all weepy", "on": "2026-11-25"},)),
     Example("Moss has the sniffles", ({"who": "5", "sign": "the sniffles", "on": "2026-11-25"},)),
     Example("9 has a weepy eye", ({"who": "9", "sign": "weepy eye", "on": "2026-11-25"},)),
     Example("buck 7 limping", ({"who": "7", "sign": "limping", "on": "2026-11-25"},)),
@@ -140,7 +141,7 @@ def _body_and_look(c: Clause) -> list[int]:
         j = i + 1
         if c.said(i - 1) in {"my", "our"}:
             continue
-        while c.said(j) in _BETWEEN:
+        while c.said(j) in _BETWEEN or c.said(j) == "," or (j < len(c.items) and c.items[j].sort == "date"):
             j += 1
         if j < len(c.items) and "ail_look" in c.items[j].marks:
             return [i, j]

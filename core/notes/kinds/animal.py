@@ -46,6 +46,10 @@ class AnimalNoted:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example(
+        "the neighbor gave us a new buck, a New Zealand, red, called Rusty, tag 51",
+        ({"tag": "51", "sex": "buck", "breed": "New Zealand", "color": "red", "name": "Rusty", "origin": "given"},),
+    ),
     Example("R21 NZW red? no wht", ({"tag": "R21", "breed": "New Zealand", "color": "white"},)),
     Example(
         "new doe 40 mini rex opal born 3/4", ({"tag": "40", "sex": "doe", "breed": "Mini Rex", "color": "opal", "born": "2026-03-04"},)
@@ -65,6 +69,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("15 is named Ivy", ({"tag": "15", "name": "Ivy"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "the fellow with the black truck bought 32 today",
     "new gate on the barn",
     "14 kindled 8",
     "sold 31 $55",
@@ -83,6 +88,7 @@ CUES: Final = {
     "gift": "given | gift | free | gifted | gave us",
 }  # fmt: skip
 
+SEX_SAID: Final = 5  # not a figure: items: `turns out R22 is a doe`
 #: Behind these a name or tag is a parent's, on the book or not.
 PARENT_WORDS: Final = frozenset({"sire", "dam", "sired by"})
 
@@ -93,6 +99,8 @@ def read(c: Clause) -> None:
     if new is None and not _newcomer(c):
         _detail(c)
         return
+    if new is not None and _bought_off_us(c, new):
+        return
     if c.has("feed", "bag", "cage_word", "remind") or not (
         c.has("buck_word", "doe_word", "breed_name")
         or any(breed_said(item) for item in c.items)
@@ -100,6 +108,14 @@ def read(c: Clause) -> None:
     ):
         return
     _new(c)
+
+
+def _bought_off_us(c: Clause, cue: int) -> bool:
+    """`the lady with the truck bought 32`: an animal on the book, bought by somebody else."""
+    animal = c.known(cue + 1)
+    first = c.opening() or 0
+    told = first < cue and c.items[first].said not in {"i", "we", "just", "finally"} and c.said(cue - 1) not in {"i", "we"}
+    return c.said(cue) == "bought" and animal is not None and animal.living and told
 
 
 def _newcomer(c: Clause) -> bool:
@@ -291,7 +307,12 @@ def _detail(c: Clause) -> None:
     born, born_items = _born(c) if c.has("born_word") and c.dates() and not c.has("kits", "alive") else (None, [])
     sex = None
     sexed = c.first("doe_word", "buck_word")
-    if sexed is not None and sexed == len(c.items) - 1 and c.said(sexed - 1) in {"a", "is", "is a", "actually a"} and len(c.items) <= 5:
+    if (
+        sexed is not None
+        and sexed == _without_denied(c) - 1
+        and c.said(sexed - 1) in {"a", "is", "is a", "actually a"}
+        and sexed <= SEX_SAID
+    ):
         sex = "doe" if "doe_word" in c.items[sexed].marks else "buck"
     if not (name or born or sex):
         return
@@ -301,6 +322,15 @@ def _detail(c: Clause) -> None:
     values = {"tag": pick.tag, "name": name, "sex": sex, "born": born.on if born else None}
     used = [*pick.items, *name_items, *born_items, *([c.items[sexed]] if sexed is not None else [])]
     c.take(Found(AnimalNoted, values, used, _no_birth_day(c, born)))
+
+
+def _without_denied(c: Clause) -> int:
+    """How many items there are before `not a buck` at the end, which only says the same again."""
+    end = len(c.items)
+    if end > SEX_SAID // 2 and c.items[-1].marks & {"doe_word", "buck_word"} and c.said(end - 2) in {"a", "the", "not"}:
+        end -= 2 if c.said(end - 2) == "not" else 3
+        return end if c.said(end) == "not" else len(c.items)
+    return end
 
 
 def _no_birth_day(c: Clause, born: Days | None) -> Need | None:

@@ -41,6 +41,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("[x] trim nails 16", ({"chore": "trim nails", "on": "2026-11-25", "who": "16"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "my brother took care of it",
     "14 not done yet",
     "remind me friday to trim nails on 9",
     "trim nails on 9?",
@@ -80,7 +81,7 @@ def read(c: Clause) -> None:
         and item.sort in {"word", "cage"}
         and item.said not in {"done", "i", "we", "the", "on", "for", "of", "just", "all done", "finally", "got", "finished", "with"}
     ]
-    if not words:
+    if not words or (c.said(cue) == "took care of" and c.said(cue + 1) in {"it", "that", "him", "her", "them"}):
         return
     c.take(
         c.past(

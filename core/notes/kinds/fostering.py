@@ -31,6 +31,7 @@ class Fostered:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("slipped two of Sorrel's in with Thistle's bunch", ({"from": "12", "to": "16", "count": 2, "on": "2026-11-25"},)),
     Example("evened up the litters, 2 from 12 to 16", ({"from": "12", "to": "16", "count": 2, "on": "2026-11-25"},)),
     Example("gave Thistle three of Sorrel's kits", ({"from": "12", "to": "16", "count": 3, "on": "2026-11-25"},)),
     Example("put two of 12's kits under 16", ({"from": "12", "to": "16", "count": 2, "on": "2026-11-25"},)),
@@ -50,7 +51,7 @@ NOT_THIS: tuple[str, ...] = (
 OPENS: Final = ("foster",)
 CUES: Final = {
     "foster": "fostered | foster | fosters | fostering | fostered over | foster over | swapped",
-    "shift": "moved | move | put | took | gave | switched | transferred | stuck | shifted | stole | slipped | swapped | pulled | tucked | moving",
+    "shift": "take | tuck | tuck them | slip | slip them | moved | move | put | took | gave | switched | transferred | stuck | shifted | stole | slipped | swapped | pulled | tucked | moving",
     "onto": "to | under | with | onto | into | in with | over to | in",
     "off_of": "from | off | off of | out of | outta | from under | of",
 }  # fmt: skip
@@ -127,7 +128,7 @@ def _two_does(c: Clause) -> bool:
         and not unheard
         and (c.has("kits") or number)
         and not c.has("cage_word", "falls")
-        and (c.has("kits") or not c.has("in_with") or "hers" in c.text())
+        and (c.has("kits") or not c.has("in_with") or "hers" in c.text() or c.part_of() is not None)
     )
 
 

@@ -69,6 +69,8 @@ EXAMPLES: tuple[Example, ...] = (
     Example("9 k8 all dead", ({"doe": "9", "on": "2026-11-25", "born": 8, "alive": 0, "dead": 8},)),
     Example("14 k 5 live", ({"doe": "14", "on": "2026-11-25", "born": 5, "alive": 5},)),
     Example("juno had seven kits all alive", ({"doe": "14", "on": "2026-11-25", "born": 7, "alive": 7},)),
+    Example("14 kindled 6 lastnight, 1 ded", ({"doe": "14", "born": 6, "alive": 5, "dead": 1, "on": "2026-11-24"},)),
+    Example("23 Nov, 6:15: doe 14, 7 born, 2 dead", ({"doe": "14", "born": 7, "alive": 5, "dead": 2, "on": "2026-11-23"},)),
 )
 NOT_THIS: tuple[str, ...] = (
     "14 hasn't kindled yet",
@@ -76,6 +78,7 @@ NOT_THIS: tuple[str, ...] = (
     "14 may kindle friday",
     "14 had 2 cups of feed",
     "when did 14 kindle?",
+    "R22 5 lb 1",
 )
 
 OPENS: Final = ("kindle", "newborn", "had")
@@ -84,9 +87,9 @@ CUES: Final = {
     " | had her litter | had em | had them | popped | birthed | delivered | had a litter | had kits | had a baby | k | kd | knd | dropped her litter"
     " | dropped kits | dropped a litter | littered | had bunnies | had her bunnies | can build | new litter | popped out | had babies again"
     " | kindlings | had her kids | birth | births | pushed out | gave us | litter born | litter arrived | litter is here | babies are here",
-    "newborn": "pink ones | pinkies | newborns | new babies | new kits | jellybeans | pink babies | pink kits | pink jellybeans | fresh babies"
+    "newborn": "new ones in the box | new ones in the nest | new ones in there | new ones in her box | pink ones | pinkies | newborns | new babies | new kits | jellybeans | pink babies | pink kits | pink jellybeans | fresh babies"
     " | little pink ones | brand new babies | new bunnies | pink wigglers",
-    "all_alive": "all good | all fine | all ok | all okay | all well | all healthy | all doing well | all doing good | all happy | all look good | all looking good",
+    "all_alive": "pink and warm | pink and wiggly | pink and plump | pink and healthy | warm and wiggly | warm and pink | warm and full | all good | all fine | all ok | all okay | all well | all healthy | all doing well | all doing good | all happy | all look good | all looking good",
     "had": "threw | whelped | dropped out | finally did it | went and did it | dropped | had | has had | shes had | just had",
 }  # fmt: skip
 
@@ -171,7 +174,7 @@ def _cue(c: Clause) -> int | None:
         return had
     if had is not None and not c.has("lose", "left_over", "ail", "treat") and (_birth_number(c, had) or _had_litter(c, had)):
         return had
-    return _born_and_kits(c) or _live_and_dead(c)
+    return _born_and_kits(c) or _live_and_dead(c) or _born_and_dead(c)
 
 
 #: Said of a doe that is due: the number may follow in the next breath.
@@ -227,6 +230,17 @@ def _live_and_dead(c: Clause) -> int | None:
     if animal is None or animal.sex != "doe" or not (c.has("dead") or c.has("born")):
         return None
     return -1
+
+
+def _born_and_dead(c: Clause) -> int | None:
+    """`doe 14, 8 born, 1 dead` of a doe that is due."""
+    born, dead = c.first("born"), c.first("dead")
+    if born is None or dead is None or c.number_for(born, behind=False) is None or c.number_for(dead, behind=False) is None:
+        return None
+    pick = c.subject_of(None)
+    animal = c.herd.find(pick.tag) if pick and pick.tag else None
+    due = animal is not None and open_mating(c.herd, animal.key, c.today) is not None
+    return -1 if due and not c.has("new", "tag", "plan", "wean", "count") else None
 
 
 def _kits_and_fate(c: Clause) -> int | None:

@@ -55,13 +55,14 @@ NOT_THIS: tuple[str, ...] = (
     "put 9 in cage B3",
     "the feed box is empty",
     "all quiet in Thistle's nest box",
+    "lifted the lid of Sorrel's box and it is warm in there",
     "Clover went flying into the box when the truck backfired",
 )
 
 OPENS: Final = ("box",)
 CUES: Final = {
     "box": "the nest for | put the nest | the nesting box | her nesting box | the kindling box | box placed | nest box placed | nest box installed | box installed | box given | the box | her box | the nest box | her nest box | that nest box | the nestbox | her nestbox | took the box | box out | nest box out | nb out | nestbox out | next box out | nest box | nestbox | nesting box | next box | nest bx | nb | box | nest boxes | boxes | next mark | kindling box | bx | nextbox | box in | nb in | nestbox in | nest box in | next box in",
-    "box_in": "placed | box placed | nest box placed | nest box installed | box installed | box given | putting | put the nest | giving | provided | placing | hung | set up | in with | in w | in for | in to | in under | box in | nb in | nestbox in | nest box in | next box in | in | gave | put in | added | into | set in | got her | gets | got | has her | went in | installed",
+    "box_in": "went in with | placed | box placed | nest box placed | nest box installed | box installed | box given | putting | put the nest | giving | provided | placing | hung | set up | in with | in w | in for | in to | in under | box in | nb in | nestbox in | nest box in | next box in | in | gave | put in | added | into | set in | got her | gets | got | has her | went in | installed",
     "box_out": "out | box out | nest box out | nb out | nestbox out | next box out | pulled | removed | took out | taken out | took | pull | remove | took away | taken | took the box | came out | cleaned out | out of | off",
 }  # fmt: skip
 
@@ -109,7 +110,11 @@ def _change(c: Clause, cue: int) -> str | None:
     )
     if has and not outs and c.said(cue) != "box":
         return "in"  # "14 has a nest box as of 11/22"
-    ins = [i for i, item in enumerate(c.items) if "box_in" in item.marks and not c.taken(i) and not _led_to(c, i, cue)]
+    ins = [
+        i
+        for i, item in enumerate(c.items)
+        if "box_in" in item.marks and not c.taken(i) and c.said(i + 1) not in {"there", "here"} and not _led_to(c, i, cue)
+    ]
     if not outs and not ins:
         return None
     nearest_out = min((abs(i - cue) for i in outs), default=99)

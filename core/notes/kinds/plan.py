@@ -63,6 +63,11 @@ EXAMPLES: tuple[Example, ...] = (
         "We're going to breed Thistle to Juno's Boy next week",
         ({"who": "16", "what": "breed", "on": "2026-11-30", "until": "2026-12-06", "with": "7"},),
     ),
+    Example(
+        "Culls planned, 6 Dec: 31, 32",
+        ({"who": "31", "what": "cull", "on": "2026-12-06"}, {"who": "32", "what": "cull", "on": "2026-12-06"}),
+    ),
+    Example("butcher R22 the week of the 7th", ({"who": "R22", "what": "cull", "on": "2026-12-07", "until": "2026-12-13"},)),
 )
 NOT_THIS: tuple[str, ...] = (
     "I think we'll butcher the three R's around christmas",
@@ -72,6 +77,7 @@ NOT_THIS: tuple[str, ...] = (
     "33 is so pretty it would be a shame to sell her",
     "thinking about keeping 33",
     "what if I sold 31?",
+    "may replace Moss next year",
 )
 
 OPENS: Final = ("plan",)
@@ -213,6 +219,9 @@ def _with(c: Clause, what: str, cue: int | None) -> int | None:
     if what not in {"breed", "replace"}:
         return None
     places = [i for i in _places(c) if cue is None or i > cue or what == "replace"]
+    newcomers = [i for i in places if cue is not None and i < cue]
+    if newcomers and cue is not None and c.past_fillers(cue + 1, 1) in places:
+        return newcomers[-1]  # "keeping 33 to replace Juno"
     led = [i for i in places if c.said(i - 1) in {"with", "to", "w", "x", "by", "and", "for"} or c.items[i - 1].marks & {"to"}]
     if led:
         return led[-1]

@@ -30,6 +30,7 @@ class Refused:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("Thistle didn't want a thing to do with Flint", ({"doe": "16", "buck": "3", "on": "2026-11-25"},)),
     Example("15 wants nothing to do with flint", ({"doe": "15", "on": "2026-11-25", "buck": "3"},)),
     Example("12 refused moss", ({"doe": "12", "on": "2026-11-25", "buck": "5"},)),
     Example("thistle wanted nothing to do with flint", ({"doe": "16", "on": "2026-11-25", "buck": "3"},)),
@@ -50,7 +51,7 @@ CUES: Final = {
     " | no lift | wouldnt breed | wouldnt take | not interested | wasnt interested | wanted nothing to do with | wants nothing to do with | want nothing to do with | would have nothing to do with | ran from | no interest"
     " | wouldnt cooperate | would not breed | wont breed | will not lift | didnt want | sat down | clamped down | wouldnt have him | wouldnt have it"
     " | would have none of | will have none of | having any of it | isnt having any of it | have anything to do with | wouldnt have anything to do with | didnt want anything to do with | doesnt want anything to do with | wants no part of | wanted no part of | would have none of it | wasnt having it | wasnt having any of it | not having it | isnt having it | having none of it | none of it | have none of it | will have none of it | had no use for | has no use for | had no time for | wants none of | wanted none of | isnt interested | is not interested | was not interested | not in the mood | wasnt in the mood | not receptive | wasnt receptive | isnt receptive | fought him off | wouldnt let him near | tucked her tail | sat tight | wouldnt go for | wouldnt accept | wont accept | wouldnt raise"
-    " | wont take | ran off | would not stand | wont stand | nothing doing | turned down | rejected | didnt stand | isnt lifting | wouldnt let him",
+    " | wont take | ran off | would not stand | wont stand | nothing doing | wouldnt have a thing to do with | didnt want a thing to do with | wouldnt give him the time of day | wouldnt have a bit of it | turned down | rejected | didnt stand | isnt lifting | wouldnt let him",
 }  # fmt: skip
 
 

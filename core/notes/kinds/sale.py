@@ -50,8 +50,14 @@ EXAMPLES: tuple[Example, ...] = (
         ),
     ),
     Example("Sold R22 for 35 dollars to the Hendersons", ({"on": "2026-11-25", "who": "R22", "price": "35.00", "to": "the hendersons"},)),
+    Example(
+        "A nice fellow from the co-op took R22 home with him, well he took him home for $30",
+        ({"on": "2026-11-25", "who": "R22", "price": "30.00"},),
+    ),
+    Example("A lady in a red van bought R22 for 45, cash", ({"on": "2026-11-25", "who": "R22", "price": "45.00"},)),
     Example("r22 sold 35 to school", ({"on": "2026-11-25", "who": "R22", "price": "35.00", "to": "school"},)),
     Example("Sold: R23, $40, 24 Nov, to J. Alvarez.", ({"on": "2026-11-24", "who": "R23", "price": "40.00", "to": "j alvarez"},)),
+    Example("sold 1 kit o/o 16 $25", ({"litter_of": "16", "count": 1, "price": "25.00", "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = (
     "sold 16's bucks 20 each",
@@ -59,12 +65,14 @@ NOT_THIS: tuple[str, ...] = (
     "sell 31 in december",
     "bought 4 bags feed",
     "what have we sold?",
+    "Paid $12 for the vet to look at Moss and I took him home",
 )
 
 OPENS: Final = ("sell",)
 CUES: Final = {
     "sell": "selled | solded | have sold | went off with | was purchased by | purchased by | sold | slod | sells | sale | sales | went home with | sold off | was sold | it's old | got sold | sell price",
     "bought_by": "bought",
+    "took_home": "took him home | took her home | took it home | carried him home | carried her home",
 }  # fmt: skip
 
 
@@ -85,6 +93,10 @@ def _bought(c: Clause, i: int) -> bool:
 def read(c: Clause) -> None:
     """Which animal, or how many kits of a doe; for how much; to whom."""
     cue = c.first("sell")
+    if cue is None and c.sorted_as("money"):
+        cue = c.first("took_home")
+        if cue is not None and c.said(cue - 1) in {"i", "we", "and"}:
+            return  # the speaker's own: no sale
     if cue is None:
         cue = c.first("bought_by")
         buyer = cue is not None and any(i > cue and _bought(c, i) for i in range(len(c.items)))

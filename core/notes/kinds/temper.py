@@ -10,9 +10,10 @@ from core.handbook import flags
 from core.herd.changes import seen
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clause import Clause
+from core.notes.clause import LOOKS, Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
+from core.notes.others import NAMED_PERSONS
 from core.notes.telling import bad_notes, called, dated, noted, parts, quoted, said
 from core.problem import Problem
 
@@ -35,6 +36,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Moss lunged at me", ({"who": "5", "grade": "bad", "on": "2026-11-25", "sign": "lunged"},)),
     Example("9 growls when I feed her", ({"who": "9", "grade": "bad", "on": "2026-11-25", "sign": "growls"},)),
     Example("Sorrel lunged at my hand again when I reached in", ({"who": "12", "grade": "bad", "on": "2026-11-25", "sign": "lunged"},)),
+    Example("Biscuit bit right through my sleeve", ({"who": "22", "grade": "bad", "on": "2026-11-25", "sign": "bit"},)),
     Example("5 growly", ({"who": "5", "grade": "bad", "on": "2026-11-25", "sign": "growly"},)),
     Example("Temperament: doe 22, bad, bit me.", ({"who": "22", "grade": "bad", "on": "2026-11-25", "sign": "bit me"},)),
     Example("clover is so swet", ({"who": "9", "grade": "good", "on": "2026-11-25", "sign": "sweet"},)),
@@ -42,6 +44,7 @@ EXAMPLES: tuple[Example, ...] = (
 NOT_THIS: tuple[str, ...] = (
     "I scratched 31 behind the ears and he melted",
     "clover fed well today",
+    "a gentle old lady stopped to look at Moss",
     "bit of rain today",
     "Pip has sore hocks",
 )
@@ -62,7 +65,10 @@ def read(c: Clause) -> None:
     places = [
         i
         for i, item in enumerate(c.items)
-        if item.marks & {"temper:bad", "temper:good"} and not c.taken(i) and c.said(i - 1) not in {"i", "we", "i've", "kids"}
+        if item.marks & {"temper:bad", "temper:good"}
+        and not c.taken(i)
+        and not _of_people(c, i)
+        and c.said(i - 1) not in {"i", "we", "i've", "kids"}
     ]
     graded = c.first("temper")
     if not places and graded is not None and c.said(graded) in {"temper", "temperament", "attitude"}:
@@ -75,6 +81,17 @@ def read(c: Clause) -> None:
     used = [c.items[i] for i in places] + [item for item in c.items if "temper" in item.marks]
     for pick in picks:
         c.take(c.past(TemperShown, pick, "who", {"grade": "bad" if bad else "good", "sign": sign}, used))
+
+
+def _of_people(c: Clause, i: int) -> bool:
+    """`a sweet young couple`: whether the word is said of people."""
+    after = i + 1
+    while c.said(after) in LOOKS | {"old"}:
+        after += 1
+    return c.said(after) in NAMED_PERSONS | FOLKS
+
+
+FOLKS: Final = frozenset({"couple", "family", "folks", "people", "ladies", "kids", "child", "children", "person", "gentleman"})
 
 
 def check(fact: TemperShown, herd: Herd, today: date) -> Problem | None:

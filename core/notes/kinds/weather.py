@@ -43,14 +43,20 @@ EXAMPLES: tuple[Example, ...] = (
     Example("101F", ({"what": "heat", "on": "2026-11-25", "celsius": 38.3},)),
     Example("twenty degrees tonight", ({"what": "cold", "on": "2026-11-25", "celsius": -6.7},)),
     Example("Weather 24 Nov: low 22 F.", ({"what": "cold", "on": "2026-11-24", "celsius": -5.6},)),
+    Example(
+        "Log: 20 Nov, 30 F, frost. 22 Nov, 20 F, no wind.",
+        ({"what": "frost", "celsius": -1.1, "on": "2026-11-20"}, {"what": "cold", "celsius": -6.7, "on": "2026-11-22"}),
+    ),
 )
 NOT_THIS: tuple[str, ...] = (
     "moved 14 C2 -> A4",
     "We went down to 12 cages after the storm",
     "froze 2 kits' worth of meat",
     "12 lost 2 cold",
+    "need to fix the roof before the snow flies",
     "moss gets 15 g a day",
     "5 has a cold",
+    "no wind today",
 )
 
 OPENS: Final = ("weather",)
@@ -111,6 +117,9 @@ SMALL_WORDS: Final = frozenset(
     ]
 )
 
+AHEAD: Final = frozenset({"before", "until", "till", "til", "if", "unless", "once"})
+AHEAD_OF: Final = 3  # not a figure: items: `before the first snow`
+
 BEGINS: Final = frozenset(CUES)
 
 
@@ -147,16 +156,21 @@ def read(c: Clause) -> None:
     )
     if not temps and not (c.has("weather") and word) and not forecast and not told and not foretold:
         return
+    if not temps and places and any(c.said(j) in AHEAD for j in range(max(places[0] - AHEAD_OF, 0), places[0])):
+        return  # "before the snow flies"
     if c.explicit() or c.has("kits", "litter", "ail", "lose", "die") or (not temps and c.has("kindle", "breed")):
         return
     if not temps and len([item for item in c.items if item.sort == "num"]) > 1:
         return
     celsius, used = _celsius(c, temps)
-    what = "frost" if c.has("weather:frost") else _by_degrees(celsius, word)
+    earlier = word == "frost" and _of_the_day_before(c, temps)
+    what = "frost" if c.has("weather:frost") and not earlier else _by_degrees(celsius, None if earlier else word)
     if what is None:
         return
     used += [item for item in c.items if any(mark.startswith("weather") for mark in item.marks)]
     told_before = next((found for found in (c.before.found if c.before is not None else []) if found.fact is WeatherNoted), None)
+    if told_before is not None and earlier:
+        told_before.values["what"] = "frost"
     if told_before is not None and celsius is None and not c.dates():
         told_before.values["what"] = what if what == "frost" else told_before.values["what"]  # "15F, frost" is one
         c.use(i for i, item in enumerate(c.items) if item in used)
@@ -167,6 +181,12 @@ def read(c: Clause) -> None:
         on = c.resolved(said, "plan" if "supposed" in c.text() or "coming" in c.text() or "forecast" in c.text() else "past").on or on
     need = when(said) if items and days.on is None and on == c.today else None
     c.take(Found(WeatherNoted, {"what": what, "celsius": celsius, "on": on}, [*used, *items], need))
+
+
+def _of_the_day_before(c: Clause, temps: list[int]) -> bool:
+    """`..., frost. 23 Nov, 18 F`: the word closed the sentence before the degrees."""
+    frost = c.first("weather:frost") or 0
+    return bool(temps) and any(c.said(i) == "." for i in range(frost, temps[0]))
 
 
 def _celsius(c: Clause, temps: list[int]) -> tuple[float | None, list[Item]]:

@@ -40,6 +40,7 @@ class Weighed:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("weighed a few and only caught the one, 31 at four pounds six", ({"who": "31", "grams": 1984, "on": "2026-11-25"},)),
     Example("31 4-2", ({"who": "31", "grams": 1871, "on": "2026-11-25"},)),
     Example(
         "weighed 31 3-15, 32 4-1",
@@ -75,6 +76,19 @@ EXAMPLES: tuple[Example, ...] = (
             {"who": "33", "grams": 1616, "on": "2026-11-25"},
         ),
     ),
+    Example("R22 s/o Moss 5-6", ({"who": "R22", "grams": 2438, "on": "2026-11-25"},)),
+    Example(
+        "Doe 14: 4 lb 12. R-22 5 lb 1",
+        ({"who": "14", "grams": 2155, "on": "2026-11-25"}, {"who": "R22", "grams": 2296, "on": "2026-11-25"}),
+    ),
+    Example(
+        "R21, R22 and R23: weights 5-0, 5-2, 5-1",
+        (
+            {"who": "R21", "grams": 2268, "on": "2026-11-25"},
+            {"who": "R22", "grams": 2325, "on": "2026-11-25"},
+            {"who": "R23", "grams": 2296, "on": "2026-11-25"},
+        ),
+    ),
 )
 NOT_THIS: tuple[str, ...] = (
     "33 must be close to four pounds by now",
@@ -101,6 +115,8 @@ def read(c: Clause) -> None:
     if c.has("litter", "feed", "bag", "per_day", "ration") and not c.has("weigh"):
         return
     cue = c.first("weigh")
+    if cue is not None and c.said(cue) == "is up to" and c.has("per_day", "hay"):
+        return  # "Moss is up to 6 oz a day"
     if cue is None and any(item.said in {"gave", "ate", "eats", "eating"} for item in c.items):
         return  # what it was given or ate
     told = cue is not None or "weigh" in c.virtual
@@ -252,6 +268,7 @@ def _animals(c: Clause, weights: list[Weight], *, told: bool, cue: int | None) -
     taken = {id(item) for _, items in weights for item in items}
     places = c.explicit()
     bare = [i for i in c.sorted_as("num") if c.whole(i) is not None and id(c.items[i]) not in taken and not c.counted(i)]
+    bare = [i for i in bare if not (c.items[i].spoken and c.whole(i) == 1 and c.known(i) is None)]  # "wrote down the one, 33 at ..."
     if not places or len(places) < len(weights):
         fitting = [i for i in bare if told or c.known(i) or _before_weight(c, i)]
         places = sorted([*places, *fitting]) if len(places) + len(fitting) <= len(weights) or not places else places
