@@ -43,12 +43,15 @@ EXAMPLES: tuple[Example, ...] = (
     Example("R21 died heat", ({"on": "2026-11-25", "who": "R21", "cause": "heat"},)),
     Example("thirty three died", ({"on": "2026-11-25", "who": "33"},)),
     Example("Deaths: R22 (24 Nov).", ({"on": "2026-11-24", "who": "R22"},)),
+    Example("R22 DOA", ({"on": "2026-11-25", "who": "R22"},)),
 )
 NOT_THIS: tuple[str, ...] = (
     "doe 14 kindled 8, 3 dead",
     "sorrel scattered her kits, lost 5",
     "14 chickens died",
     "the battery died",
+    "Moss looks dead tired",
+    "31 played dead on the table",
     "12 lost 2 kits",
     "the fan died",
 )
@@ -93,7 +96,8 @@ def read(c: Clause) -> None:
         places = [i for i in places if c.known(i) or (cue is not None and abs(i - cue) == 1)]
     listed = c.listed_subjects(-1)
     cause = cause_of_death(c, cue)
-    for pick in listed if len(listed) > 1 else [c.pick(i) for i in (places if c.explicit() else places[:1])]:
+    named = {pick.mention.tags or pick.mention.said: pick for pick in map(c.pick, places if c.explicit() else places[:1])}
+    for pick in listed if len(listed) > 1 else named.values():
         c.take(c.past(Died, pick, "who", {"cause": cause}, used))
 
 
