@@ -1,0 +1,82 @@
+"""More forms that notes seldom take: a week of days, a salve on a sore, the wrong animal put right at once, words put right amid talk."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from tests.core.notes.kinds.reads import Note, fact, holds, note, read_after, remark
+
+WEEKS: list[Note] = [
+    note("butcher 12 the week of 7 dec", fact("planned", who="12", what="cull", on="2026-12-07", until="2026-12-13")),
+    note("butcher 12 the week of the 9th", fact("planned", who="12", what="cull", on="2026-12-07", until="2026-12-13")),
+    note(
+        "breed 15 to Flint the week of the 14th of december",
+        fact("planned", who="15", what="breed", on="2026-12-14", until="2026-12-20", with_="3"),
+    ),
+    note("bred 15 to Flint the week of 16 nov", ask="when"),
+    note("butcher 12 week of christmas", fact("planned", who="12", what="cull")),
+]
+
+ANIMALS: list[Note] = [
+    note("new doe 41 very big", fact("animal", tag="41", sex="doe")),
+    note("new doe 41 named kindel", fact("animal", tag="41", name="Kindel", sex="doe")),
+    note("31 4-6, no that was 32", fact("weighed", who="32", grams=1984)),
+    note("31 4-6 32 4-1, no wait, that was 33", ask="what"),
+    remark("Biscuit and Clover ten pounds, no wait, that was Juno", "22"),
+]
+
+CARE: list[Note] = [
+    note(
+        "14 has a sore hock, smeared some salve on it",
+        fact("ailment", who="14", sign="sore hock"),
+        fact("treated", who="14", with_="salve"),
+    ),
+    note("14 has a sore hock, put some salve there", fact("ailment", who="14", sign="sore hock")),
+    note("14 has a sore hock, put a little on it", fact("ailment", who="14", sign="sore hock")),
+    note("14 has a sore hock, put the kits on the hay", fact("ailment", who="14", sign="sore hock")),
+    note(
+        "ivermectin: 5 to cage C4, 0.5 ml; doe 9, 0.4 ml, 14 day withdrawal",
+        fact("moved", who="5", cage="C4"),
+        fact("treated", who="5", with_="ivermectin", dose="0.5 ml", withdrawal_days=14),
+        fact("treated", who="9", with_="ivermectin", dose="0.4 ml", withdrawal_days=14),
+    ),
+    remark("looked at the nest box in 12", "12"),
+]
+
+QUESTIONS: list[Note] = [
+    note(
+        "Requested: pedigree of 31; card of 14.",
+        fact("query", about="pedigree", who="31"),
+        fact("query", about="card", who="14"),
+    ),
+    remark("Requested: pedigree of 31; hay.", "31"),
+]
+
+
+@pytest.mark.parametrize("row", WEEKS + ANIMALS + CARE + QUESTIONS, ids=lambda row: row[0])
+def test_a_rare_form_reads(row: Note) -> None:
+    """Exactly those facts, and that question."""
+    holds(row)
+
+
+TALK = ", the neighbor came by and had a look at the whole thing with me"
+NOTHING_BEFORE = ""
+
+PUT_RIGHT: list[tuple[str, str, dict[str, Any], str | None]] = [
+    ("12 lost 2 kits froze", "make that crushed" + TALK, {"cause": "crushed"}, None),
+    ("palpated 22 bred", "make that open" + TALK, {"result": "open"}, None),
+    ("sold 31 for $40", "make that $45" + TALK, {"price": "45.00"}, None),
+    (NOTHING_BEFORE, "$45 not $40", {"price": "45.00"}, None),
+    (NOTHING_BEFORE, "that was for 31, $45", {"price": "45.00"}, "31"),
+    (NOTHING_BEFORE, "no make that open", {"result": "open"}, None),
+    (NOTHING_BEFORE, "that was cage C5 not C4", {"cage": "C5"}, None),
+]
+
+
+@pytest.mark.parametrize(("before", "text", "value", "who"), PUT_RIGHT, ids=lambda each: str(each))
+def test_a_value_is_put_right_amid_talk_or_alone(before: str, text: str, value: dict[str, Any], who: str | None) -> None:
+    """The one field, of the one animal where it is named; talk behind it changes nothing."""
+    told = fact("correct", set=value, **({"who": who} if who else {}))
+    assert read_after(*filter(None, (before, text))) == ([told], None)
