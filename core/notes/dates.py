@@ -216,7 +216,8 @@ def _ordinal_day(tokens: Sequence[Token], at: int, day: int, end: int) -> tuple[
     following = _key(tokens, end)
     if following == "of" and _key(tokens, end + 1) in {"next", "this", "last"} and _key(tokens, end + 2) == "month":
         return Said("day", day, modifier=_key(tokens, end + 1)), end + 3
-    if following in PERIODS or (following in {"time", "try", "attempt"} and earlier != "on"):
+    labels = end + 1 < len(tokens) and tokens[end + 1].glued and tokens[end + 1].sort == NUMBER  # `wk2`
+    if (following in PERIODS and not labels) or (following in {"time", "try", "attempt"} and earlier != "on"):
         return None  # "on the 31st day", "for the third time" count
     anchored = (
         before == "the"

@@ -196,7 +196,7 @@ RIGHTED: Final[Mapping[str, Callable[[list[Token], int, HerdWords], None]]] = {
     **dict.fromkeys(("doze", "dose", "doughs", "dues"), _does),
     "red": _bred,
     "bread": _bred,
-    "ones": _short_is,
+    **dict.fromkeys(("ones", "furs", "types", "sizes"), _short_is),
     "em": _them,
     "ems": _them,
     "do": _due,

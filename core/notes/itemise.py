@@ -286,6 +286,7 @@ class Scan:
             or following >= len(self.tokens)
             or not self.tokens[following].glued
             or not self._key(following).isdigit()
+            or self._key(self.at - 1) in {"to", "into", "onto"}  # a cage: "R22 to D4"
             or self.herd.tagged("d" + self._key(following))
             or not self.items
         ):
@@ -525,7 +526,8 @@ class Scan:
         if (
             not number.key.isdigit()
             or len(token.key) > 3
-            or token.key in {"x", "w", "k", "d"}
+            or token.key in {"x", "w", "k"}
+            or (token.key == "d" and self._key(self.at - 1) not in {"to", "into", "onto"})
             or (len(token.key) > 1 and token.key in self.lexicon.words)
         ):
             return False

@@ -37,7 +37,7 @@ class Item:
     unit: str = ""
 
 
-LB: Final = frozenset({"lb", "lbs", "pound", "pounds", "pd", "pnd", "pnds"})
+LB: Final = frozenset({"lb", "lbs", "pounder", "pounders", "pound", "pounds", "pd", "pnd", "pnds"})
 OZ: Final = frozenset({"oz", "ozs", "ounce", "ounces", "onces"})
 KG: Final = frozenset({"kg", "kgs", "kilo", "kilos", "kilogram", "kilograms"})
 GRAM: Final = frozenset({"g", "gm", "gms", "gram", "grams", "gr"})

@@ -81,6 +81,8 @@ def measure(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item 
     unit = key(tokens, end)
     if unit in PERIODS and not tokens[end].glued and end + 1 < len(tokens) and tokens[end + 1].glued and tokens[end + 1].sort == NUMBER:
         return None  # `12 wk2`: the unit belongs to the number behind it
+    if unit in {"week", "wk"} and key(tokens, end + 1) == "of":
+        return None  # `cull 12 week of dec 7`
     if unit == "-" and key(tokens, end + 1) in LB | OZ | DOSE | {"pound", "day", "week"}:
         end, unit = end + 1, key(tokens, end + 1)
     if unit == "#" and tokens[end].glued and not (end + 1 < len(tokens) and tokens[end + 1].glued):
@@ -131,7 +133,8 @@ def _pounds(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item:
     part = HALVES.get(key(tokens, after + 1)) if key(tokens, after) == "a" and joined else None
     if part is not None:
         return _made(tokens, "weight", at, after + 2, grams_said(value + part, "lb"), "lb", value + part)
-    found = amount_at(tokens, after) if after < len(tokens) and value == int(value) else None
+    alone = key(tokens, end - 1).startswith("pounder")  # "fifty pounders eighteen dollars"
+    found = amount_at(tokens, after) if after < len(tokens) and value == int(value) and not alone else None
     heard = {"ate": 8, "won": 1, "too": 2, "to": 2, "for": 4, "fore": 4}.get(key(tokens, after))
     if found is None and heard is not None and key(tokens, after + 1) in OZ | {""}:
         found = Decimal(heard), after + 1, True, False

@@ -101,7 +101,21 @@ SMALL: Final = frozenset(
 CARRIED: Final = frozenset({"drug", "show_place"})
 BIRTHS: Final = frozenset({"kindle", "had", "litter_born"})
 #: They take no weight: an animal with one behind them has nothing to do with them.
-WEIGHTLESS: Final = BIRTHS | {"die", "lose", "step", "eat", "miss", "count", "palpate", "breed", "refuse", "box", "foster", "bite", "temper"}
+WEIGHTLESS: Final = BIRTHS | {
+    "die",
+    "lose",
+    "step",
+    "eat",
+    "miss",
+    "count",
+    "palpate",
+    "breed",
+    "refuse",
+    "box",
+    "foster",
+    "bite",
+    "temper",
+}
 BESIDE: Final = 5  # items: as far as a number is looked at with what follows it
 MOST_STATEMENTS: Final = 250  # not a figure: a whole page of a litter book has fewer
 SHORT: Final = 6  # words: a sentence without a verb of the barn that is longer stands on its own

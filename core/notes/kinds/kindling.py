@@ -73,6 +73,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("23 Nov, 6:15: doe 14, 7 born, 2 dead", ({"doe": "14", "born": 7, "alive": 5, "dead": 2, "on": "2026-11-23"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "Sorrel is a good mother whenever she kindles",
     "14 hasn't kindled yet",
     "14 no kits yet",
     "14 may kindle friday",
@@ -103,6 +104,8 @@ def read(c: Clause) -> None:
     if pick:
         c.used.update(id(item) for item in pick.items)
     counts, used = _counts(c)
+    if not counts and c.said(cue) == "kindles":
+        return  # "raises every one she kindles" is her habit
     born, dead = counts.get("born"), counts.get("dead")
     alive = counts.get("alive")
     values = {"born": born, "alive": alive, "dead": dead}
@@ -314,7 +317,7 @@ def _counts(c: Clause) -> tuple[dict[str, int], list[Item]]:
             counts[name] = number
         elif number is not None and counts[name] != number:
             claimed.discard(place)
-    free = [i for i in c.sorted_as("num") if i not in claimed and c.whole(i) is not None]
+    free = [i for i in c.sorted_as("num") if i not in claimed and c.whole(i) is not None and c.said(i + 1) not in {"night", "nights"}]
     if "born" not in counts and free:
         counts["born"] = c.whole(free[0]) or 0
         claimed.add(free[0])

@@ -54,6 +54,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("bred 15/7", ({"doe": "15", "buck": "7", "on": "2026-11-25"},)),
     Example("bread sixteen to book seven this morning", ({"doe": "16", "buck": "7", "on": "2026-11-25"},)),
     Example("seven bred fifteen", ({"doe": "15", "buck": "7", "on": "2026-11-25"},)),
+    Example("16x3 sat 1 fall", ({"doe": "16", "buck": "3", "falls": 1, "on": "2026-11-21"},)),
 )
 NOT_THIS: tuple[str, ...] = (
     "weaned 16 x5",
@@ -86,6 +87,11 @@ def read(c: Clause) -> None:
     cue = _cue(c)
     if (
         cue is None
+        or (
+            c.has("box")
+            and c.said(cue).endswith("in with")
+            and len({animal.tag for i in range(len(c.items)) if (animal := c.known(i))}) < 2
+        )
         or (c.said(cue) == "x" and c.has("drug", "treat", "purchase", "bag", "feed"))
         or (c.has("refuse") and any(found.fact.kind == "refused" for found in c.found))
         or (c.said(cue) == "breed her" and any(c.items[i].value.shape != "near" or c.items[i].value.a > 0 for i in c.dates()))
@@ -130,7 +136,11 @@ def _cue(c: Clause) -> int | None:
         return together
     if together is None and ((c.has("times_word") and _only_a_pair(c)) or _another_pair(c)):
         return -1
-    if together is None and any(c.said(i).endswith(("fall", "falls")) for i in c.each("falls")) and _one_to_the_other(c):
+    if (
+        together is None
+        and any(c.said(i).endswith(("fall", "falls")) or c.said(i) in {"fell", "fell off"} for i in c.each("falls"))
+        and _one_to_the_other(c)
+    ):
         return -1
     if together is None or (c.first("put") is None and not c.has("falls")):
         return None
@@ -150,8 +160,11 @@ def _another_pair(c: Clause) -> bool:
 
 def _one_to_the_other(c: Clause) -> bool:
     """`15 to buck 3, 2 falls`: a doe, a buck, and only `to` between them."""
-    between = next((i for i in c.each("to") if c.said(i) in {"to", "with", "w"}), 0)
-    return {animal.sex for animal in (c.known(between - 1), c.known(between + 1)) if animal} == {"doe", "buck"}
+    between = next((i for i in c.each("to") if c.said(i) in {"to", "with", "w", "over to", "back to"}), 0)
+    before = between - 1
+    while before > 0 and c.said(before) in {"went", "back", "over", "in"}:
+        before -= 1
+    return {animal.sex for animal in (c.known(before), c.known(between + 1)) if animal} == {"doe", "buck"}
 
 
 def _only_a_pair(c: Clause) -> bool:

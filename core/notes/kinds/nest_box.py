@@ -55,6 +55,7 @@ NOT_THIS: tuple[str, ...] = (
     "put 9 in cage B3",
     "the feed box is empty",
     "all quiet in Thistle's nest box",
+    "rained all night and not one box got wet",
     "lifted the lid of Sorrel's box and it is warm in there",
     "Clover went flying into the box when the truck backfired",
 )
@@ -75,7 +76,7 @@ def read(c: Clause) -> None:
             return
         cue = -1
     change = _change(c, cue)
-    if change is None:
+    if change is None or (cue > 0 and c.items[cue - 1].marks & {"none"}):
         return
     if change == "in" and c.has("dead", "die", "lose", "found"):
         return  # "a dead kit in 12's box"

@@ -33,6 +33,7 @@ class Query:
 EXAMPLES: tuple[Example, ...] = (
     Example("who is sick", ({"about": "flags"},)),
     Example("is juno due yet", ({"about": "due", "who": "14"},)),
+    Example("Could somebody tell me why 14 is flagged", ({"about": "why", "who": "14"},)),
     Example("14 vs 9", ({"about": "compare", "who": "14", "with": "9"},)),
     Example("digest", ({"about": "digest"},)),
     Example("herd", ({"about": "count"},)),
@@ -68,9 +69,9 @@ CUES: Final = {
     "ask:count": "how many | count | counts | how many kits | head count | headcount | total",
     "ask:weights": "wts | weights for | weights on | weights of | weights | weight | weigh | growth | how heavy | weighed | weighing | been weighing | gaining",
     "ask:feed": "feed | pellets | how much feed | feed cost | feed bill | feed last | feeding cost",
-    "ask:keep": "keep | keeping | worth keeping | cull | hang on to | get rid of | keepers | hold back | keep or cull | keep list | cull list | should i sell | who goes",
+    "ask:keep": "keep | keeper | a keeper | a keep | keeping | worth keeping | cull | hang on to | get rid of | keepers | hold back | keep or cull | keep list | cull list | should i sell | who goes",
     "ask:pair": "related | too related | pair | x | putting | pairing | cross | mate | inbreeding | with",
-    "ask:journal": "journal | told you | have i told you | tell you | notes | history of notes | what did i say | what did i write | log",
+    "ask:journal": "journal | went on | whats been going on | going on | what happened | told you | have i told you | tell you | notes | history of notes | what did i say | what did i write | log",
     "ask:winter": "winter plan | before winter | through winter | this winter | winter",
     "ask:what_if": "what if | what would happen | what happens if | if i sold | if i culled | suppose i",
     "ask:picture": "picture | pic | chart | graph | plot | photo | picture of | growth chart",
@@ -138,6 +139,8 @@ def _about(c: Clause, places: list[int]) -> str | None:
         asked.add("open")
     if c.has("breed", "plan:breed") and c.has("question") and places and not c.has("ask:due", "ask:why"):
         return "pair"
+    if c.said(c.opening() or 0) in {"is", "are"} and places and c.has("open", "pregnant", "breed"):
+        return "open" if c.has("open") else "card"
     if c.has("ask:herd") and len(c.items) <= 2 and not places:
         return "count"
     for about in _ORDER:

@@ -44,11 +44,16 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Flint 1 cup a day", ({"amount": 1, "unit": "cup", "on": "2026-11-25", "who": "3"},)),
     Example("does are on a cup and a half", ({"amount": 1.5, "unit": "cup", "on": "2026-11-25", "scope": "does"},)),
     Example("grow outs 6 oz each", ({"amount": 6, "unit": "oz", "on": "2026-11-25", "scope": "grow-outs"},)),
+    Example("Grow-out feed: 5 oz a day each", ({"amount": 5, "unit": "oz", "on": "2026-11-25", "scope": "grow-outs"},)),
     Example("Juno gets 3/4 cup", ({"amount": 0.75, "unit": "cup", "on": "2026-11-25", "who": "14"},)),
     Example("I've been giving Moss a cup a day", ({"amount": 1, "unit": "cup", "on": "2026-11-25", "who": "5"},)),
     Example("Cut Biscuit back to half a cup", ({"amount": 0.5, "unit": "cup", "on": "2026-11-25", "who": "22"},)),
     Example("All the does get a cup a day now", ({"amount": 1, "unit": "cup", "on": "2026-11-25", "scope": "does"},)),
     Example("moss 3/4 c pellets", ({"amount": 0.75, "unit": "cup", "on": "2026-11-25", "who": "5"},)),
+    Example(
+        "Does 14 and 22: 150 g a day each.",
+        ({"amount": 150, "unit": "g", "on": "2026-11-25", "who": "14"}, {"amount": 150, "unit": "g", "on": "2026-11-25", "who": "22"}),
+    ),
 )
 NOT_THIS: tuple[str, ...] = (
     "bought 4 bags feed",
@@ -58,9 +63,9 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ()
 CUES: Final = {
-    "ration": "gets | get | ration | rations | fed | feeding | feed each | giving | bumped to | cut back to | cut to | up to | eats | eating | give | on | is getting | down to | switched to | cut down to | increased to | feed",
+    "ration": "is up to | gets | get | ration | rations | fed | feeding | feed each | giving | bumped to | cut back to | cut to | up to | eats | eating | give | on | is getting | down to | switched to | cut down to | increased to | feed",
     "hay": "hay | pellets | oats | alfalfa | timothy",
-    "scope:grow-outs": "grow outs | grow - outs | growouts | grow out | growers | go | grow-outs | fryers | friars | juniors | growing ones | meat pen",
+    "scope:grow-outs": "grow outs | grow - out | grow - outs | growouts | grow out | growers | go | grow-outs | fryers | friars | juniors | growing ones | meat pen",
     "scope:bucks": "bucks | all bucks | the bucks | all the bucks | boys",
     "scope:does": "does | all does | the does | all the does | girls",
     "scope:all": "everybody | everyone | all of them | all rabbits | the whole barn | whole herd | the herd | all the rabbits | every rabbit | each rabbit",
@@ -78,9 +83,10 @@ def read(c: Clause) -> None:
     if len(places) > 1 and _in_pairs(c, places):
         return
     place = next((i for i in places if c.items[i].sort == "cup"), places[0]) if c.has("weigh") else places[0]
-    if c.items[place].sort == "weight" and c.has(
-        "litter", "weigh", "cull", "dress", "bag", "buy", "feed_left", "condition", "sell", "hand"
-    ):
+    weighed = c.has("weigh") and not (c.has("per_day") and any(item.said == "is up to" for item in c.items))
+    if weighed and c.items[place].sort == "weight":
+        return
+    if c.items[place].sort == "weight" and c.has("litter", "cull", "dress", "bag", "buy", "feed_left", "condition", "sell", "hand"):
         return
     if c.items[place].sort == "weight" and not (c.has("per_day", "each") or _fed(c)):
         return
