@@ -96,6 +96,7 @@ INTERJECTIONS: Final = frozenset(
         "today",
     ]
 )
+WELL: Final = frozenset({"fine", "ok", "okay", "alive", "great", "healthy", "normal", "perfect", "himself", "herself"})
 #: Behind `nine of`: the number counts.
 PARTS: Final = frozenset({"them", "those", "em", "which", "these", "hers", "the", "her", "my", "our"})
 #: They limit what was said before them.
@@ -340,7 +341,9 @@ class Clause:
 
     def sorted_as(self, *sorts: str) -> list[int]:
         """Indices of the free items of these sorts."""
-        places = self._sorts()
+        places = self._places
+        if places is None or self._counted_items != len(self.items):
+            places = self._sorts()
         lists = [places[sort] for sort in sorts if sort in places]
         if not lists:
             return []
@@ -704,7 +707,13 @@ class Clause:
 
     def told_due(self, i: int) -> bool:
         """Whether the date at `i` says when something is due (`since she's due next week`), not when it was done."""
-        return any(self.said(j).startswith("due") for j in (i - 1, i - 2))
+        return any(self.said(j).startswith("due") for j in (i - 1, i - 2)) or self._told_well(i)
+
+    def _told_well(self, i: int) -> bool:
+        """`he was just fine last night`: a day when nothing had befallen it yet."""
+        return self.said(i - 1) in WELL and not {"was", "were", "seemed", "looked", "acted"}.isdisjoint(
+            self.said(j) for j in range(max(i - len(WELL), 0), i - 1)
+        )
 
     def resolved(self, said: Said, direction: str) -> Days:
         """What a date comes to on the day of the message."""

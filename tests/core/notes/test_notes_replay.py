@@ -107,3 +107,15 @@ def test_what_is_taken_back_and_by_which_note() -> None:
 def test_an_empty_book_has_no_last_note() -> None:
     """The first note is number one."""
     assert Book().last_id == 0
+
+
+@given(journals(), st.lists(told_facts(), min_size=2, max_size=4), st.integers(1, 3))
+def test_a_note_that_tells_more_is_as_if_it_had_told_all_at_once(notes: tuple[Note, ...], facts: list[object], told: int) -> None:
+    """Its first facts are taken in once, the others behind them: the same herd, in the same order."""
+    before = book(Herd(), notes)
+    whole = note(before.last_id + 1, *facts, at=notes[-1].at)
+    begun = before.with_note(note(whole.id, *facts[:told], at=whole.at))
+    grown, once = begun.with_note(whole, len(facts[:told])), before.with_note(whole)
+    assert grown.herd == once.herd
+    assert grown.notes == once.notes
+    assert grown.line.places == once.line.places
