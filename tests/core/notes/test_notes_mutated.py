@@ -70,7 +70,7 @@ def outcome(read: Mapping[str, Any], facts: mutations.Facts) -> str:
 
 @pytest.mark.parametrize("way", WAYS)
 def test_a_note_typed_otherwise_never_gives_other_facts(way: str) -> None:
-    """The same facts but for a small share that is asked about or kept; other facts only in a note that stands among the known misses."""
+    """The same facts but for a small share that is asked about or kept; other facts only where the example typed this way is a known miss."""
     mutate, room = WAYS[way]
     known, found, wrong = known_misses(), Counter[str](), []
     for case in EXAMPLES:
