@@ -53,6 +53,8 @@ def explained(c: Clause, i: int) -> bool:
     """Whether an item that no fact took says nothing new."""
     item = c.items[i]
     if item.sort == "num":
+        if c.said(i + 1) == "nights" and c.said(i + 2) in {"running", "straight", "in"}:
+            return True  # "kept me up three nights running"
         if c.said(i + 1) == "times" and c.found and all(found.fact.kind != "bred" for found in c.found):
             return True  # "refused two times"
         return _repeats(c, item) or _left_alive(c, i) or (item.spoken and item.value == 1 and _pronoun(c, i)) or _is_animal_of(c, i)
@@ -72,6 +74,8 @@ def explained(c: Clause, i: int) -> bool:
 def _counts_off(c: Clause, i: int) -> bool:
     """Whether an ordinal says the how-manieth something is (`her 4th litter`, `the 4th`): alone at the end it may be a day."""
     after = c.items[i + 1] if i + 1 < len(c.items) else None
+    if after is not None and after.said == "day" and c.found:
+        return _of_that_age(c, int(c.items[i].value), NEAR_DAYS["day"])
     return (after is not None and after.sort == "word" and after.said not in {"and", "but"}) or c.said(i - 1) in OWNERS
 
 
@@ -135,8 +139,10 @@ def _same_day(c: Clause, item: Item) -> bool:
 
 def _agrees(c: Clause, item: Item) -> bool:
     """Whether an age or a count of days is that of the statement's animal, its litter or its breeding; of an animal without any day it passes."""
-    days = age_in_days(item)
-    slack = NEAR_DAYS.get(item.value[1], 7)
+    return _of_that_age(c, age_in_days(item), NEAR_DAYS.get(item.value[1], 7))
+
+
+def _of_that_age(c: Clause, days: int, slack: int) -> bool:
     animals = _animals(c)
     known = [age for animal in animals for age in _ages(c, animal)]
     known += [(c.today - born).days for found in c.found if isinstance(born := found.values.get("born"), date)]

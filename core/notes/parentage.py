@@ -9,8 +9,8 @@ from core.notes.clause import Clause
 
 
 def repeats_parents(c: Clause) -> None:
-    """Mark a parent behind `daughter of`, `son of` as explained where the book has it so."""
+    """Mark a parent behind `daughter of`, `son of` as explained where the book has it so, or where no kit is named: then whose it is is asked."""
     for i in c.each("child_of"):
         child, parent = c.known(i - 1), c.known(i + 1)
-        if child is not None and parent is not None and parent.key in {child.dam, child.sire}:
+        if parent is not None and (child is None or parent.key in {child.dam, child.sire}):
             c.use([i, i + 1])

@@ -9,7 +9,7 @@ from core.notes.common_words import COMMON
 from core.notes.lexicon import FOREIGN, Lexicon
 from core.notes.tokens import WORD, Token
 
-LONG_HALF: Final = 5  # letters of what stands behind the small word
+LONG_HALF: Final = 4  # letters of what stands behind the small word
 SHORTEST: Final = 3  # letters of a half, once the letter is back
 LITTLE: Final = frozenset({"in", "to", "on", "of", "is", "it", "at", "my", "we", "he", "all", "for"})  # shorter halves that may be
 

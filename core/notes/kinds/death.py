@@ -32,6 +32,7 @@ class Died:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("R23 is dead, he looked perfectly healthy yesterday", ({"who": "R23", "on": "2026-11-25"},)),
     Example("R22 died, bloat", ({"on": "2026-11-25", "who": "R22", "cause": "bloat"},)),
     Example("R21 died. bloat.", ({"on": "2026-11-25", "who": "R21", "cause": "bloat"},)),
     Example("7 died", ({"on": "2026-11-25", "who": "7"},)),

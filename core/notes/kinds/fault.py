@@ -40,6 +40,7 @@ EXAMPLES: tuple[Example, ...] = (
         ({"who": "R21", "fault": "split penis", "on": "2026-11-25", "disqualifies": True},),
     ),
     Example("Faults: 31, white toenail (DQ).", ({"who": "31", "fault": "white toenail", "on": "2026-11-25", "disqualifies": True},)),
+    Example("32 has atorn ear", ({"who": "32", "fault": "torn ear", "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = (
     "5 snotty nose",

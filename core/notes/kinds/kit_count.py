@@ -45,6 +45,9 @@ EXAMPLES: tuple[Example, ...] = (
     Example("twelve has six left", ({"doe": "12", "count": 6, "on": "2026-11-25"},)),
     Example("Doe 12: 6 kits on day 15.", ({"doe": "12", "count": 6, "on": "2026-11-25", "age_days": 15},)),
     Example("16 has5 kits", ({"doe": "16", "count": 5, "on": "2026-11-25"},)),
+    Example("16 kits ct 5", ({"doe": "16", "count": 5, "on": "2026-11-25"},)),
+    Example("12 wk2 6 kits", ({"doe": "12", "count": 6, "on": "2026-11-25", "age_days": 14},)),
+    Example("Doe 16: 5 kits, age 48 days, all on pellets.", ({"doe": "16", "count": 5, "on": "2026-11-25", "age_days": 48},)),
 )
 NOT_THIS: tuple[str, ...] = (
     "12 lst two kits to teh cold",
@@ -134,6 +137,7 @@ def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
         or after.sort in {"mark", "date", "break"}
         or bool(after.marks & {"kits", "alive", "left_over", "all", "count", "lose"})
         or after.said in {"in", "under", "of", "and", "so", "but", "as", "healthy"}
+        or (after.said in {"for", "with"} and "count" in c.items[cue].marks)
     )
     return place if plain else None
 

@@ -61,6 +61,13 @@ EXAMPLES: tuple[Example, ...] = (
             {"on": "2026-11-25", "who": "R22", "price": "45.00"},
         ),
     ),
+    Example(
+        "For sale until 10 Dec: R21, $30; R22, $35.",
+        (
+            {"on": "2026-11-25", "who": "R21", "price": "30.00", "until": "2026-12-10"},
+            {"on": "2026-11-25", "who": "R22", "price": "35.00", "until": "2026-12-10"},
+        ),
+    ),
 )
 NOT_THIS: tuple[str, ...] = (
     "sold R23 $40",

@@ -34,6 +34,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("16's litter: 4 castor, 1 opal", ({"doe": "16", "colors": {"castor": 4, "opal": 1}, "on": "2026-11-25"},)),
     Example("litter of 12 is 5 red and 2 white", ({"doe": "12", "colors": {"red": 5, "white": 2}, "on": "2026-11-25"},)),
     Example("16 litter colors 3 black 2 castor", ({"doe": "16", "colors": {"black": 3, "castor": 2}, "on": "2026-11-25"},)),
+    Example("Colours, litter of 12: red, 4; white, 3", ({"doe": "12", "colors": {"red": 4, "white": 3}, "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = (
     "33 is black",

@@ -38,6 +38,10 @@ EXAMPLES: tuple[Example, ...] = (
     Example("12 scattered her nest", ({"doe": "12", "sign": "scattered", "on": "2026-11-25"},)),
     Example("Thistle has been sleeping in her nest box", ({"doe": "16", "sign": "lounging", "on": "2026-11-25"},)),
     Example("Juno pulled a ton of fur and built a lovely nest", ({"doe": "14", "sign": "good", "on": "2026-11-25"},)),
+    Example(
+        "Nest manners: doe 14, good; doe 12, soiled.",
+        ({"doe": "14", "sign": "good", "on": "2026-11-25"}, {"doe": "12", "sign": "soiled", "on": "2026-11-25"}),
+    ),
 )
 NOT_THIS: tuple[str, ...] = (
     "nest box in 14",
@@ -87,7 +91,19 @@ def read(c: Clause) -> None:
             c.take(c.past(NestManners, pick, "doe", {"sign": sign}, used))
 
 
+WELL_DONE: Final = frozenset({"good", "very good"})
+
+
+def _graded(c: Clause) -> int | None:
+    """`Nest manners: doe 9, good; doe 16, soiled`: where the list's title says what is graded, a plain word of praise will do."""
+    titled = "manners" in c.virtual or any(item.said == "nest manners" for item in c.items)
+    return next((i for i, item in enumerate(c.items) if item.said in WELL_DONE), None) if titled else None
+
+
 def _sign(c: Clause) -> tuple[str | None, list[int]]:
+    graded = _graded(c)
+    if graded is not None:
+        return "good", [graded]
     for i, item in enumerate(c.items):
         if c.taken(i):
             continue
@@ -111,9 +127,7 @@ def _sign(c: Clause) -> tuple[str | None, list[int]]:
     if toilet is not None and (nest is not None or (c.first("cage_word") is not None and c.has("box"))):
         return "soiled", [toilet, *([nest] if nest is not None else [])]
     told = c.before is not None and c.before.has("box", "nest_place")
-    in_it = next(
-        (i for i in c.each("lounge") if c.said(i + 1) in {"in", "inside"} and (nest < i if nest is not None else told)), None
-    )
+    in_it = next((i for i in c.each("lounge") if c.said(i + 1) in {"in", "inside"} and (nest < i if nest is not None else told)), None)
     if in_it is not None and c.said(in_it + 2) in {"it", "there"}:
         return "lounging", [in_it, *([nest] if nest is not None else [])]
     scattered = c.first("cause:scattered")

@@ -58,6 +58,7 @@ EXAMPLES: tuple[Example, ...] = (
             {"doe": "9", "result": "bred", "on": "2026-11-25"},
         ),
     ),
+    Example("23 Nov; doe 22; palpated; open", ({"doe": "22", "result": "open", "on": "2026-11-23"},)),
 )
 NOT_THIS: tuple[str, ...] = (
     "Somebody left the gate open on Biscuit's cage",

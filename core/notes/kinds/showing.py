@@ -53,6 +53,7 @@ EXAMPLES: tuple[Example, ...] = (
             {"who": "14", "on": "2026-11-21", "placing": "1st"},
         ),
     ),
+    Example("Flint best of bred sunday", ({"who": "3", "placing": "best of breed", "on": "2026-11-22"},)),
 )
 NOT_THIS: tuple[str, ...] = (
     "I won the raffle",

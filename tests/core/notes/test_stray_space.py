@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from core.notes.reader import LEXICON
-from core.notes.stray_space import put_back
+from core.notes.stray_space import put_back, run_together
 from core.notes.tokens import tokens
 
 
@@ -28,4 +28,22 @@ def test_a_letter_goes_back_to_its_word(typed: str, meant: str) -> None:
     """Only where both become words that are known, and no name is touched."""
     found = tokens(typed)
     assert put_back(found, 0, LEXICON, {"moss"}) == (typed != meant)
+    assert " ".join(token.key for token in found) == meant
+
+
+@pytest.mark.parametrize(
+    ("typed", "meant"),
+    [
+        ("lastnight", "last night"),
+        ("thismorning", "this morning"),
+        ("awhite", "a white"),
+        ("theqwx", "theqwx"),
+        ("aqwx", "aqwx"),
+        ("thes", "thes"),
+    ],
+)
+def test_a_word_run_together_is_parted(typed: str, meant: str) -> None:
+    """A small word and a known one without a space; a word that is neither stays whole."""
+    found = tokens(typed)
+    run_together(found, 0, LEXICON)
     assert " ".join(token.key for token in found) == meant
