@@ -96,7 +96,7 @@ INTERJECTIONS: Final = frozenset(
         "today",
     ]
 )
-WELL: Final = frozenset({"fine", "ok", "okay", "alive", "great", "healthy", "normal", "perfect", "himself", "herself"})
+WELL: Final = frozenset({"fine", "ok", "okay", "great", "healthy", "normal", "perfect", "himself", "herself"})
 #: Behind `nine of`: the number counts.
 PARTS: Final = frozenset({"them", "those", "em", "which", "these", "hers", "the", "her", "my", "our"})
 #: They limit what was said before them.
@@ -319,6 +319,10 @@ class Clause:
                     places.setdefault(self.items[i].sort, []).append(i)
             self._counted_items = len(self.items)
         return places
+
+    def places(self, sort: str) -> Sequence[int]:
+        """Indices of the items of a sort, free or not."""
+        return self._sorts().get(sort, ())
 
     def holds(self, *sorts: str) -> bool:
         """Whether any item, free or not, is of one of these sorts."""
@@ -711,9 +715,9 @@ class Clause:
 
     def _told_well(self, i: int) -> bool:
         """`he was just fine last night`: a day when nothing had befallen it yet."""
-        return self.said(i - 1) in WELL and not {"was", "were", "seemed", "looked", "acted"}.isdisjoint(
-            self.said(j) for j in range(max(i - len(WELL), 0), i - 1)
-        )
+        if self.said(i - 1) not in WELL or self.items[i].value.shape not in {"near", "weekday"}:
+            return False
+        return not {"was", "were", "seemed", "looked", "acted"}.isdisjoint(self.said(j) for j in range(max(i - len(WELL), 0), i - 1))
 
     def resolved(self, said: Said, direction: str) -> Days:
         """What a date comes to on the day of the message."""

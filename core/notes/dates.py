@@ -73,6 +73,7 @@ DATE_FIRST: Final = frozenset(
     }
 )
 WEEK_OF: Final = "week of"
+WEEKS_SAID = 4  # not a figure: a month's weeks by number
 MONTHS_BACK_AT_MOST = 13  # not a figure: a past date older than this is more likely a slip
 
 
@@ -207,9 +208,18 @@ def _month_is_word(tokens: Sequence[Token], at: int) -> bool:
     )
 
 
+def _week_of_month(tokens: Sequence[Token], at: int, which: int) -> tuple[Said, int] | None:
+    """`the first week of december`, `the last week of may` (0): `week` stands at the index."""
+    if _key(tokens, at) != "week" or _key(tokens, at + 1) != "of" or _key(tokens, at + 2) not in MONTHS:
+        return None
+    return Said("month_week", MONTHS[_key(tokens, at + 2)], which), at + 3
+
+
 def _ordinal_day(tokens: Sequence[Token], at: int, day: int, end: int) -> tuple[Said, int] | None:
     """`the 3rd`, `3rd of november`, `on the 3rd`; a bare ordinal (`her 4th litter`, `2nd place`) is no date."""
     month_at = end + 1 if _key(tokens, end) == "of" else end
+    if day <= WEEKS_SAID and (week := _week_of_month(tokens, end, day)):
+        return week
     if _key(tokens, month_at) in MONTHS:
         return _with_year(tokens, Said("day_month", day, MONTHS[_key(tokens, month_at)]), month_at + 1)
     before, earlier = _key(tokens, at - 1), _key(tokens, at - 2)
@@ -403,6 +413,8 @@ def _modified(tokens: Sequence[Token], at: int, key: str, following: str) -> tup
         return Said("near", -1 if key == "last" else 0), at + 2
     if key == "this" and following in PARTS_OF_DAY:
         return Said("near"), at + 2
+    if key == "last" and (week := _week_of_month(tokens, at + 1, 0)):
+        return week
     if following in {"week", "month", "weekend", "spring", "fall", "winter", "year"}:
         shape = {"month": "month_alone"}.get(following, following)
         return (Said(shape, modifier=key), at + 2) if following in {"week", "month", "weekend"} else None
@@ -475,7 +487,10 @@ def _ago(tokens: Sequence[Token], _at: int, end: int, amount: str) -> tuple[Said
 @lru_cache(4096)
 def days_of(said: Said, today: date, direction: str, order: str) -> Days:
     """The day or days meant, seen from `today`; `direction` is `past` or `plan`. No day where it can't be."""
-    days = _SHAPES[said.shape](said, today, direction, order)
+    try:
+        days = _SHAPES[said.shape](said, today, direction, order)
+    except OverflowError:  # "3881120 weeks from Saturday"
+        return Days(None)
     if said.words == WEEK_OF and days.on is not None:
         monday = days.on - timedelta(days.on.weekday())
         return Days(monday, monday + timedelta(6))  # not a figure: monday to sunday
@@ -566,6 +581,14 @@ def _month_days(said: Said, today: date, direction: str, _order: str) -> Days:
     return Days(date(year, said.a, 1), date(year, said.a, calendar.monthrange(year, said.a)[1]))
 
 
+def _month_week_days(said: Said, today: date, direction: str, _order: str) -> Days:
+    """Seven days: the first from the month's first day on, the last up to its last day."""
+    year = today.year - (said.a > today.month) if direction == "past" else today.year + (said.a < today.month)
+    last = date(year, said.a, calendar.monthrange(year, said.a)[1])
+    begins = date(year, said.a, 1) + timedelta(7 * (said.b - 1)) if said.b else last - timedelta(6)
+    return Days(begins, begins + timedelta(6))
+
+
 def _month_end_days(said: Said, today: date, direction: str, _order: str) -> Days:
     """The last day of the month spoken of, the latest or the next one."""
     month = said.a or today.month
@@ -625,5 +648,5 @@ def _by_dateparser(words: str, today: date, order: str) -> date | None:
 
 _SHAPES: Final = {
     "near": _near_days, "weekday": _weekday_days, "day": _day_days, "day_month": _day_month_days, "numeric": _numeric_days, "iso": _iso_days,
-    "month": _month_days, "month_end": _month_end_days, "week": _week_days, "weekend": _weekend_days, "ago": _ago_days, "month_alone": _whole_month_days,
+    "month": _month_days, "month_end": _month_end_days, "month_week": _month_week_days, "week": _week_days, "weekend": _weekend_days, "ago": _ago_days, "month_alone": _whole_month_days,
 }  # fmt: skip

@@ -394,7 +394,7 @@ def _skipped(_c: Clause, found: Found) -> bool:
 
 def _fed(c: Clause, found: Found) -> bool:
     used = {id(item) for item in found.used}
-    cups = [i for i, item in enumerate(c.items) if item.sort in {"cup", "weight"} and id(item) in used]
+    cups = [i for sort in ("cup", "weight") for i in c.places(sort) if id(c.items[i]) in used]
     for i in cups:
         if c.said(i + 1) == "of" and i + 2 < len(c.items) and c.items[i + 2].sort == "word" and not c.items[i + 2].marks:
             return True
@@ -410,7 +410,7 @@ def _fed(c: Clause, found: Found) -> bool:
                 for j in beside
             ):
                 return True
-    return any(c.said(i) == "i" and c.said(i + 1) == "had" for i in range(len(c.items)))
+    return c.has("had") and any(c.said(i) == "i" and c.said(i + 1) == "had" for i in range(len(c.items)))
 
 
 def _box(c: Clause, found: Found) -> bool:

@@ -155,6 +155,14 @@ def test_more_than_a_message_tells_in_one_sentence_is_asked_for_again(ear: Reade
     assert "send the rest again" in document["ask"]["text"]
 
 
+@pytest.mark.parametrize(
+    "when", ["a 3881120 week from Saturday", "999999999 weeks from saturday", "in 99999999 days", "99999999 weeks ago"]
+)
+def test_a_day_past_all_calendars_is_asked_for(ear: Reader, when: str) -> None:
+    """No calendar has it: nothing is recorded on it, and nothing raised."""
+    assert ear.read(f"bred 14 to 3 {when}", AT)["facts"] == []
+
+
 def test_an_initial_that_is_a_unit_stays_a_weight(ear: Reader) -> None:
     """`G.` before a capital is no initial of a name where it ends a weight."""
     document = ear.read("RATION, GROW-OUTS: 150 G. RATION, BUCKS: 120 G.", AT)
