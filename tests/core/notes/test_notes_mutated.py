@@ -29,9 +29,9 @@ WAYS: dict[str, tuple[Callable[[mutations.Case], Iterator[mutations.Case]], floa
     "all capitals": (mutations.loud, 0.01),
     "doubled spaces": (mutations.wide, 0.01),
     "a full stop behind it": (mutations.stopped, 0.01),
-    "please before it": (mutations.please, 0.09),
+    "please before it": (mutations.please, 0.10),
     "ok so before it": (mutations.ok_so, 0.04),
-    "a number word for a digit": (mutations.in_words, 0.03),
+    "a number word for a digit": (mutations.in_words, 0.04),
     "a slip of the thumb": (mutations.slipped(NAMES), 0.04),
     "another animal": (mutations.of_another(SEXES), 0.01),
 }
