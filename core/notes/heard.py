@@ -129,6 +129,10 @@ def _bred(tokens: list[Token], at: int, herd: HerdWords) -> None:
             return
 
 
+def _rebred(tokens: list[Token], at: int, _herd: HerdWords) -> None:
+    _become(tokens[at], "rebred")
+
+
 def _named(tokens: Sequence[Token], at: int, herd: HerdWords) -> bool:
     said = key(tokens, at)
     return said in herd.names or said in {"her", "him", "doe", "dough", "buck", "book"} or (at < len(tokens) and _is_number(tokens[at]))
@@ -196,6 +200,7 @@ RIGHTED: Final[Mapping[str, Callable[[list[Token], int, HerdWords], None]]] = {
     **dict.fromkeys(("doze", "dose", "doughs", "dues"), _does),
     "red": _bred,
     "bread": _bred,
+    "rebread": _rebred,
     **dict.fromkeys(("ones", "furs", "types", "sizes"), _short_is),
     "em": _them,
     "ems": _them,

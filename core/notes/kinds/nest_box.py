@@ -90,6 +90,7 @@ def read(c: Clause) -> None:
 LOOKED: Final = frozenset(
     {"looked", "look", "looking", "peeked", "peek", "peeking", "peered", "checked", "check", "checking", "saw", "see"}
 )
+TAKEN_OUT: Final = frozenset({"came out", "took out", "taken out", "pulled", "removed", "cleaned out"})
 TAKEN: Final = frozenset(
     {"took", "take", "taken", "pulled", "pull", "removed", "remove", "took out", "taken out", "cleaned out", "moved", "came"}
 )
@@ -116,6 +117,8 @@ def _change(c: Clause, cue: int) -> str | None:
         for i, item in enumerate(c.items)
         if "box_in" in item.marks and not c.taken(i) and c.said(i + 1) not in {"there", "here"} and not _led_to(c, i, cue)
     ]
+    if any(c.said(i) in TAKEN_OUT for i in outs) and ins == [cue + 1] and c.said(cue + 1) == "in":
+        ins = []  # "the box in 12 came out": where it was
     if not outs and not ins:
         return None
     nearest_out = min((abs(i - cue) for i in outs), default=99)

@@ -34,6 +34,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("who is sick", ({"about": "flags"},)),
     Example("is juno due yet", ({"about": "due", "who": "14"},)),
     Example("Could somebody tell me why 14 is flagged", ({"about": "why", "who": "14"},)),
+    Example("which does are open, with everything going on I can't say", ({"about": "open", "scope": "does"},)),
     Example("14 vs 9", ({"about": "compare", "who": "14", "with": "9"},)),
     Example("digest", ({"about": "digest"},)),
     Example("herd", ({"about": "count"},)),
@@ -61,7 +62,7 @@ CUES: Final = {
     "ask:due": "whats all due | whats due all | what is due all | everything that is due | everything thats due | due all | all due | all chores | everything due | all the chores | every chore | whats dew | whos dew | dew | whose do | whose due | due | due list | whats due | whos due | who is due | who's due | coming up | to do | todo | on the list | this week | chores | whats next | due today | whos do | what do i need to do | what needs doing | chore list | what should i be doing",
     "ask:why": "why",
     "ask:compare": "compare | better | versus | vs | or | difference between",
-    "ask:pedigree": "pedigree | ped | parents | grandparents | family tree | bloodline | lineage | ancestors | sire of | dam of",
+    "ask:pedigree": "pedigree | ped | parents | grandparents | family tree | bloodline | lineage | ancestors | sire of | dam of | sire on | dam on | sire to | the sire | the dam | father of | mother of | daddy of",
     "ask:open": "whos open | who is open | open does | empty does | is open | any open",
     "ask:litters": "litters | litter",
     "ask:sales": "for sale | whos for sale | who is for sale | whats for sale | sales | sold | have we sold | did we sell | income | made on",
@@ -162,6 +163,8 @@ def _fits(c: Clause, about: str, places: list[int], sexes: set[str | None]) -> b
         return len(places) >= 2 and not ("better" not in c.text() and "compare" not in c.text() and {"doe", "buck"} <= sexes)
     if about == "pair":
         return (len(places) >= 2 and {"doe", "buck"} <= sexes) or any(c.said(i) in {"pair", "pairing"} for i in range(len(c.items)))
+    if about == "journal" and any(item.said == "going on" for item in c.items):
+        return not c.has("open", *(f"ask:{other}" for other in _ORDER if other != about))
     if about == "open":
         return not places or len(c.items) <= 3
     if about == "card":

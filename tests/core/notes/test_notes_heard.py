@@ -74,6 +74,10 @@ def told(text: str, herd: Herd) -> list[str]:
         ("got another bag of feed for twenty bucks", "bought 1 bag of feed, $20"),
         ("fifteen by flint what do you think of that", "15 x 3?"),
         ("what has thirty one been weighing", "weights of 31"),
+        ("rebread fifteen to flint", "bred 15 to 3"),
+        ("who is the sire on thirty one", "pedigree of 31"),
+        ("the nest box in twelve came out today", "box out 12"),
+        ("counted seven for sorrel", "12 has 7 kits"),
         ("list pip for forty dollars until the end of december", "list R23 for $40 until dec 31"),
         ("list pip for forty dollars until the end of january", "list R23 for $40 until jan 31"),
         ("list pip for forty dollars until the end of november", "list R23 for $40 until nov 30"),
@@ -219,3 +223,23 @@ def test_what_is_doubtful_is_asked(text: str, why: str, herd: Herd) -> None:
 def test_an_opinion_asked_hides_no_deed(text: str, kinds: list[str], herd: Herd) -> None:
     """What the person did is recorded, whatever is asked behind it."""
     assert [fact.kind for fact in read(Message(text, AT), herd).facts] == kinds
+
+
+@pytest.mark.parametrize(
+    ("text", "first", "last"),
+    [
+        ("cull thirty two the first week of december", "2026-12-01", "2026-12-07"),
+        ("cull thirty two the third week of january", "2027-01-15", "2027-01-21"),
+        ("cull thirty two the last week of december", "2026-12-25", "2026-12-31"),
+    ],
+)
+def test_a_week_of_a_month_is_seven_days(text: str, first: str, last: str, herd: Herd) -> None:
+    """By its number from the month's first day on; the last one up to its last day."""
+    assert told(text, herd) == [f"planned 32 cull {first} {last}"]
+
+
+def test_a_week_of_a_month_gone_is_no_day(herd: Herd) -> None:
+    """What happened then has no one day: it is asked for."""
+    reading = read(Message("12 died the last week of october", AT), herd)
+    assert reading.ask is not None
+    assert reading.ask.why == "when"
