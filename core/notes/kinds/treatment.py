@@ -65,6 +65,7 @@ NOT_THIS: tuple[str, ...] = (
 OPENS: Final = ("treat",)
 CUES: Final = {
     "treat": "administered | administer | gave a dose | given a dose | hydrated | med given | meds given | tx | rx | medication | medicated with | treated | treat | treating | dosed | wormed | dewormed | vaccinated | medicated | treatment | gave a shot | gave shot | injected | put on | treated for | doctored | meds | started on | treeted | vaccinate | dose",
+    "rub": "rubbed | dabbed | smeared",
     "drug": "ivermectin | ivermec | ivomec | ibermectin | ivory mectin | ivory making | either mectin | ivan martin | penicillin | pen g | procaine | baytril | enrofloxacin | corid | amprolium | panacur | fenbendazole | safeguard | safe guard"
     " | meloxicam | metacam | meloxidyl | piperazine | wazine | probiotics | probiotic | terramycin | oxytet | oxytetracycline | la 200 | la200 | sulfa | sulmet | albon | tylan | duramycin | tetracycline | revolution | selamectin"
     " | mineral oil | vetrx | vet rx | electrolytes | bene bac | benebac | simethicone | gas drops | antibiotic | antibiotics | ointment | eye ointment | saline | peroxide | iodine | blukote | blu kote | neosporin | coconut oil | vaccine | rhdv | rhdv2 | rhdv2 vaccine | wormer | dewormer | pumpkin seed | toltrazuril | baycox | tums | calcium | oxytocin | dex | banamine | chlorhexidine | vetericyn | diatomaceous earth | apple cider vinegar | acv | penicilin | pen | nystatin | silver cream | epsom salt | vitamin | vitamins | calf manna",
@@ -123,7 +124,7 @@ def _rubbed_on(c: Clause) -> bool:
     """`put some salve on it` behind an ailment: what was put on, in the person's words."""
     if c.before is None or "ail" not in c.before.marks:
         return False
-    put = next((i for i, item in enumerate(c.items) if item.said in {"put", "rubbed", "dabbed", "smeared"}), None)
+    put = next((i for i, item in enumerate(c.items) if item.said == "put" or "rub" in item.marks), None)
     on = next((i for i, item in enumerate(c.items) if item.said == "on" and put is not None and i > put + 1), None)
     if put is None or on is None:
         return False

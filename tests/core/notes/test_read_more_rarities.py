@@ -27,13 +27,24 @@ ANIMALS: list[Note] = [
     remark("Biscuit and Clover ten pounds, no wait, that was Juno", "22"),
 ]
 
+MATINGS: list[Note] = [
+    note("15 went to buck 3, 2 falls", fact("bred", doe="15", buck="3", falls=2)),
+    note("bred 15 to Flint and 22 went to Moss too", fact("bred", doe="15", buck="3"), fact("bred", doe="22", buck="5")),
+    note("14 &amp; 22 missed", fact("missed", doe="14"), fact("missed", doe="22")),
+]
+
 CARE: list[Note] = [
     note(
         "14 has a sore hock, smeared some salve on it",
         fact("ailment", who="14", sign="sore hock"),
         fact("treated", who="14", with_="salve"),
     ),
-    note("14 has a sore hock, put some salve there", fact("ailment", who="14", sign="sore hock")),
+    note(
+        "14 has a sore hock, dabbed a bit of salve on it",
+        fact("ailment", who="14", sign="sore hock"),
+        fact("treated", who="14", with_="salve"),
+    ),
+    note("14 has a sore hock, gave it a rest", fact("ailment", who="14", sign="sore hock")),
     note("14 has a sore hock, put a little on it", fact("ailment", who="14", sign="sore hock")),
     note("14 has a sore hock, put the kits on the hay", fact("ailment", who="14", sign="sore hock")),
     note(
@@ -55,18 +66,22 @@ QUESTIONS: list[Note] = [
 ]
 
 
-@pytest.mark.parametrize("row", WEEKS + ANIMALS + CARE + QUESTIONS, ids=lambda row: row[0])
+@pytest.mark.parametrize("row", WEEKS + ANIMALS + MATINGS + CARE + QUESTIONS, ids=lambda row: row[0])
 def test_a_rare_form_reads(row: Note) -> None:
     """Exactly those facts, and that question."""
     holds(row)
 
 
-TALK = ", the neighbor came by and had a look at the whole thing with me"
+TALK = (
+    ", the neighbor came by and had a look at the whole thing with me and then we stood in the yard"
+    " and talked about the weather and the price of hay this year"
+)
 NOTHING_BEFORE = ""
 
 PUT_RIGHT: list[tuple[str, str, dict[str, Any], str | None]] = [
     ("12 lost 2 kits froze", "make that crushed" + TALK, {"cause": "crushed"}, None),
     ("palpated 22 bred", "make that open" + TALK, {"result": "open"}, None),
+    ("palpated 22 bred", "no she's open" + TALK, {"result": "open"}, None),
     ("sold 31 for $40", "make that $45" + TALK, {"price": "45.00"}, None),
     (NOTHING_BEFORE, "$45 not $40", {"price": "45.00"}, None),
     (NOTHING_BEFORE, "that was for 31, $45", {"price": "45.00"}, "31"),
@@ -75,7 +90,7 @@ PUT_RIGHT: list[tuple[str, str, dict[str, Any], str | None]] = [
 ]
 
 
-@pytest.mark.parametrize(("before", "text", "value", "who"), PUT_RIGHT, ids=lambda each: str(each))
+@pytest.mark.parametrize(("before", "text", "value", "who"), PUT_RIGHT, ids=str)
 def test_a_value_is_put_right_amid_talk_or_alone(before: str, text: str, value: dict[str, Any], who: str | None) -> None:
     """The one field, of the one animal where it is named; talk behind it changes nothing."""
     told = fact("correct", set=value, **({"who": who} if who else {}))
