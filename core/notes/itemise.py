@@ -712,7 +712,9 @@ class Scan:
                 return True
             if before in {"is", "are", "has"} and after in color_words():
                 return True
-            if before in {"lost", "sold", "found", "moved", "gave", "took"} and after == "of":
+            if before in {"lost", "sold", "found", "moved", "gave", "took"} and (
+                after == "of" or (after == "out" and self._key(self.at + 2) == "of")
+            ):
                 return True
             if before in {"kindled", "candled"} and after in {"with", "but"}:
                 return True

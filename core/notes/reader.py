@@ -132,6 +132,7 @@ ENDS: Final = frozenset({".", ";", "!", "?"})
 HESITATIONS: Final = frozenset({"um", "uh", "er", "erm", "uhm", "oh", "like", "wait"})
 #: Between the two of a pair that is only spoken of.
 PAIRING: Final = frozenset({"by", "x", "with", "to", "and", "on", "over", "the", "so", "okay", "ok", "um", "cross", "pair"})
+AT_ONCE: Final = frozenset({"never mind", "nevermind", "nvm", "scratch that", "forget that", "strike that"})
 THAT_WAS: Final = frozenset({"that was", "it was", "thats", "that's", "that is", "its", "it's", "was"})
 ASKING: Final = frozenset({"is", "are", "did", "has", "was", "were", "does", "will", "have", "can", "should", "would", "could"})
 RHETORICAL: Final = (
@@ -299,6 +300,8 @@ def _alike(one: Item, other: Item) -> bool:
 def _whole_message(whole: Clause, text: str) -> Reading | None:
     """A correction, an undo, a question, a setting or a reminder takes the whole message."""
     short = len(whole.items) <= PLACES_OF_QUESTION * 2
+    if whole.has("undo") and _takes_itself_back(whole):
+        return _remark(text, whole.today, _who(whole))
     if (
         whole.has("undo")
         and short
@@ -314,6 +317,8 @@ def _whole_message(whole: Clause, text: str) -> Reading | None:
         undoing.taken_back(whole)
     elif short and whole.has("correct"):
         correction.read(whole)
+    elif short and whole.scene.context.last and whole.has("lose"):
+        correction.fewer(whole)
     if whole.found:
         return _told(whole, text)
     if whole.has("setting") and short and _is_setting(whole):
@@ -327,6 +332,19 @@ def _whole_message(whole: Clause, text: str) -> Reading | None:
         if not whole.found and any(item.sort == "word" for item in whole.items) and (text.rstrip().endswith("?") or _asks_outright(whole)):
             return _remark(text, whole.today, _who(whole))
     return _told(whole, text) if whole.found else None
+
+
+def _takes_itself_back(whole: Clause) -> bool:
+    """`bred 15 to Flint, never mind`: the words take back what they end, and nothing that was sent before."""
+    cue = whole.first("undo") or 0
+    if whole.said(cue) not in AT_ONCE or any(item.sort != "mark" for item in whole.items[cue + 1 :]):
+        return False
+    head = whole.items[:cue]
+    verb = next((i for i, item in enumerate(head) if item.marks & OPENS), None)
+    if verb is None or (verb and head[verb - 1].said in {"the", "that", "last", "my"}):
+        return False
+    told = _Statements(whole.scene, head, " ".join(item.said for item in head)).reading()
+    return any(fact.kind not in {"remark", "query"} for fact in told.facts)
 
 
 def _headed(whole: Clause, text: str) -> Reading | None:
@@ -423,9 +441,12 @@ def _told(whole: Clause, text: str) -> Reading:
     return Reading(tuple(_fact(found) for found in whole.found), None, "", _subject(whole.found))
 
 
+HAVING: Final = ("we have", "we've", "we got", "i have", "i've", "i got", "there are", "there's", "theres")
+
+
 def _is_setting(whole: Clause) -> bool:
     place = whole.first("setting") or 0
-    if whole.has("buy", "purchase") and whole.has("bag"):
+    if (whole.has("buy", "purchase") and whole.has("bag")) or whole.said(place + 1) == "what":
         return False
     if whole.said(place) in {"winter", "spring"} and whole.dates() and not whole.explicit() and len(whole.items) <= PLACES_OF_QUESTION:
         return True
@@ -439,6 +460,12 @@ def _is_setting(whole: Clause) -> bool:
         len(whole.said(place).split()) > 1
         or place == whole.opening()
         or whole.said(whole.opening() or 0) in {"setting", "settings", "set"}
+        or (
+            whole.said(place) == "cages"
+            and whole.whole(place - 1) is not None
+            and place == len(whole.items) - 1 <= NAMED_BY + 1
+            and whole.text().startswith(HAVING)
+        )
         or (whole.said(whole.opening() or 0) in {"our", "my"} and place - (whole.opening() or 0) <= NAMED_BY)
     )
 

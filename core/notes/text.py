@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from html import unescape
 from typing import Final
 
 _ESCAPES: Final = re.compile(r"\x1b\[[0-?]*[ -/]*[@-~]|\x1b[@-_]")
 _MARKUP: Final = re.compile(r"</?[a-zA-Z][^<>]{0,40}>")
 #: `(1) 14 kindled 6; (2) R22 sold`: the numbers of a list.
 _NUMBERED: Final = re.compile(r"(^|[;:\n]\s*)\((\d{1,2})\)(?=\s+\S)")
+#: `juno &amp; clover`: what a web page makes of a sign.
+_ENTITY: Final = re.compile(r"&#?[a-zA-Z0-9]{2,6};")
 _SPACES: Final = re.compile(r"[^\S\n]+")
 _VULGAR: Final = re.compile(r"(\d?)\s?([\u00bc-\u00be\u2150-\u215e])")
 _PLAIN: Final = str.maketrans(
@@ -24,6 +27,8 @@ _DROPPED: Final = frozenset({"Cc", "Cf", "So", "Sk", "Cn", "Co", "Cs", "Mn"})
 
 def cleaned(text: str) -> str:
     """The text with plain quotes, dashes, digits and fractions; terminal codes, zero-width signs and emoji are gone."""
+    if "&" in text and ";" in text:
+        text = _ENTITY.sub(lambda found: unescape(found.group()), text)
     if text.isascii():
         plain = text.replace("`", "'").replace("*", " ").replace("_", " ") if "`" in text or "*" in text or "_" in text else text
         if not plain.isprintable():

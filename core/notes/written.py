@@ -171,7 +171,7 @@ _BY_TYPE: Final[Mapping[str, Callable[[str], Json]]] = {
 
 
 def _on_the_book(fact: Fact, herd: Herd) -> bool:
-    """Whether every animal of the sentence is on the book, so that no word of a person's note is taken for a tag."""
+    """Whether every animal of the sentence is on the book and spelled as there, so that no word of a person's note is taken for a tag."""
     said = {names.json: getattr(fact, names.code) for names in field_names(fact)}
     tags = [said[name] for name in _ROLES if said.get(name) is not None and (fact.kind, name) not in _NO_ANIMAL]
-    return all(herd.find(tag) is not None for tag in tags)
+    return all((animal := herd.find(tag)) is not None and animal.tag == tag for tag in tags)

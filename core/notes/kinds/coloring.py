@@ -36,6 +36,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("color of 31: castor", ({"who": "31", "color": "castor", "on": "2026-11-25"},)),
     Example("No doubt left about 31, his color is castor through and through", ({"who": "31", "color": "castor", "on": "2026-11-25"},)),
     Example("31 is a castor", ({"who": "31", "color": "castor", "on": "2026-11-25"},)),
+    Example("32 moulted out opal", ({"who": "32", "color": "opal", "on": "2026-11-25"},)),
     Example("thirty two is opal", ({"who": "32", "color": "opal", "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = (
@@ -46,7 +47,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ()
 CUES: Final = {
-    "color_is": "have | has a | colored | coloured | appears | is turning | came in | turned out | is | shes | hes | is a | looks | looks like a | coloring up | color | colour | color of | coming in | going to be | definitely | its a",
+    "color_is": "have | has a | colored | coloured | appears | is turning | molted out | molting out | moulted out | molted to | molted | moulted | came in | turned out | is | shes | hes | is a | looks | looks like a | coloring up | color | colour | color of | coming in | going to be | definitely | its a",
 }  # fmt: skip
 
 

@@ -117,6 +117,25 @@ def read(c: Clause) -> None:
     c.take(Found(Correct, {"set": Fields(tuple(values.items())), "who": who}, list(c.items)))
 
 
+def fewer(c: Clause) -> None:
+    """`only lost 1` behind a note of two: the same loss told again, smaller, and not a second one."""
+    last = c.scene.context.last
+    if (
+        len(last) != 1
+        or last[0].kind != "kits_lost"
+        or c.explicit()
+        or c.dates()
+        or not any(item.said in {"only", "just"} for item in c.items)
+    ):
+        return
+    told = to_json(last[0])
+    numbers = [i for i in c.sorted_as("num") if c.said(i) != told["doe"]]
+    count = c.whole(numbers[0]) if len(numbers) == 1 else None
+    before = told["count"]
+    if count is not None and isinstance(before, int) and count < before and c.said(numbers[0] + 1) not in {"more", "another"}:
+        c.take(Found(Correct, {"set": Fields((("count", count),))}, list(c.items)))
+
+
 def _of_animal(c: Clause) -> bool:
     """`31 should be 3-12`: which animal's fact, and what it should say."""
     place = next(

@@ -15,6 +15,7 @@ from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.leaving import leaving
+from core.notes.others import NAMED_PERSONS
 from core.notes.telling import dated, kits_after, motherless, noted, of_kits, quoted, said, whom, withdrawal_caution
 from core.problem import Problem
 
@@ -35,6 +36,7 @@ class GivenAway:
 EXAMPLES: tuple[Example, ...] = (
     Example("gave 33 away", ({"on": "2026-11-25", "who": "33"},)),
     Example("donated R21 to the school", ({"on": "2026-11-25", "who": "R21", "to": "the school"},)),
+    Example("my cousin took R21 home", ({"on": "2026-11-25", "who": "R21", "to": "my cousin"},)),
     Example("rehomed 31", ({"on": "2026-11-25", "who": "31"},)),
     Example("gave two of 16's kits to my cousin", ({"on": "2026-11-25", "litter_of": "16", "count": 2, "to": "my cousin"},)),
     Example("Gave R21 to my niece", ({"on": "2026-11-25", "who": "R21", "to": "my niece"},)),
@@ -43,6 +45,9 @@ EXAMPLES: tuple[Example, ...] = (
 NOT_THIS: tuple[str, ...] = (
     "gave 22 ivermectin .2 ml",
     "gave moss 1/2 cup",
+    "took Moss home from the show",
+    "the judge took Moss home to look at him",
+    "my shoes took water home",
     "moved 2 kits from 12 to 16",
     "Gave Moss a good brushing to keep him calm",
     "I gave it an hour to be sure, Thistle's cage stayed quiet",
@@ -51,6 +56,7 @@ NOT_THIS: tuple[str, ...] = (
 OPENS: Final = ("give",)
 CUES: Final = {
     "let": "let",
+    "took": "took",
     "give": "gave | given | given away | gave away | rehomed | gifted | donated | giving away | gave to | gve",
 }  # fmt: skip
 
@@ -59,6 +65,8 @@ def read(c: Clause) -> None:
     """Which animal, or how many kits, and to whom; a gift of feed or medicine is something else."""
     cue = c.first("give")
     if cue is None and "give" not in c.virtual:
+        if _taken_home(c):
+            return
         cue = next((i for i in range(len(c.items)) if c.said(i) == "let"), None)
         if cue is None or not any(c.said(i) == "have" and c.known(i + 1) for i in range(cue, len(c.items))):
             return
@@ -93,6 +101,19 @@ def _something_given(c: Clause, cue: int) -> bool:
     if c.known(receiver) is None and not (receiver < len(c.items) and "pronoun" in c.items[receiver].marks):
         return False
     return c.said(article) in ARTICLES and not any(item.said in {"home", "away"} for item in c.items[article:])
+
+
+def _taken_home(c: Clause) -> bool:
+    """`my neighbor took R22 home`: somebody else did, and no money is spoken of."""
+    took = c.first("took")
+    if took is None or took + 1 not in c.explicit() or c.said(took + 2) != "home" or c.sorted_as("money"):
+        return False
+    start = c.opening() or 0
+    whom = c.items[start:took]
+    if len(whom) < 2 or whom[0].said not in {"my", "our", "the", "a"} or not any(item.said in NAMED_PERSONS for item in whom):
+        return False
+    c.take(c.past(GivenAway, c.pick(took + 1), "who", {"to": " ".join(item.said for item in whom)}, [*whom, c.items[took]]))
+    return True
 
 
 def _to_somebody(c: Clause, start: int) -> None:

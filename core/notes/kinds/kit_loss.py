@@ -59,6 +59,7 @@ EXAMPLES: tuple[Example, ...] = (
     ),
     Example("12 lost 3, pred", ({"doe": "12", "count": 3, "on": "2026-11-25", "cause": "predator"},)),
     Example("sorrel lost for kits they got cold", ({"doe": "12", "count": 4, "on": "2026-11-25", "cause": "cold"},)),
+    Example("lost too out of twelves litter", ({"doe": "12", "count": 2, "on": "2026-11-25"},)),
     Example("twelve lost a kit this morning", ({"doe": "12", "count": 1, "on": "2026-11-25"},)),
     Example("the red doe lost two", ({"doe": "12", "count": 2, "on": "2026-11-25"},)),
 )
@@ -170,7 +171,11 @@ def _cue(c: Clause) -> int | None:
             continue
         if cue is not None and mark == "eat" and not (c.has("kits", "litter") or c.number_for(cue) is not None):
             continue
-        if cue is not None and mark == "eat" and any(item.marks & {"feed"} or item.said in EATEN_BY_KITS for item in c.items[cue + 1 : cue + 3]):
+        if (
+            cue is not None
+            and mark == "eat"
+            and any(item.marks & {"feed"} or item.said in EATEN_BY_KITS for item in c.items[cue + 1 : cue + 3])
+        ):
             continue
         if (
             cue is not None

@@ -43,6 +43,7 @@ EXAMPLES: tuple[Example, ...] = (
             {"who": "31", "cage": "B7", "on": "2026-11-25"},
         ),
     ),
+    Example("R21 to d2", ({"who": "R21", "cage": "D2", "on": "2026-11-25"},)),
     Example("put 33 in cage 9", ({"who": "33", "cage": "9", "on": "2026-11-25"},)),
     Example("moved moss to cage twelve", ({"who": "5", "cage": "12", "on": "2026-11-25"},)),
     Example("Move: R21 -> C4.", ({"who": "R21", "cage": "C4", "on": "2026-11-25"},)),

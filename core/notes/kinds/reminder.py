@@ -38,6 +38,7 @@ class Reminder:
 EXAMPLES: tuple[Example, ...] = (
     Example("vet friday for 9", ({"text": "vet for 9", "on": "2026-11-27", "who": "9"},)),
     Example("remind me friday to worm 22", ({"text": "worm 22", "on": "2026-11-27", "who": "22"},)),
+    Example("remind me at 6:15 tonight to check 9", ({"text": "check 9", "on": "2026-11-25", "time": "18:15", "who": "9"},)),
     Example("remind me dec 1 at 7:30 to check 9", ({"text": "check 9", "on": "2026-12-01", "time": "07:30", "who": "9"},)),
     Example("don't let me forget to order hay on monday", ({"text": "order hay", "on": "2026-11-30"},)),
     Example("reminder: 3 dec, tattoo 16's kits", ({"text": "tattoo 16's kits", "on": "2026-12-03", "who": "16"},)),
@@ -90,6 +91,8 @@ def read(c: Clause) -> None:
     days = c.resolved(said, "plan") if said else Days(None)
     time_items = c.sorted_as("time", "clock")
     time, spent = _time(c, time_items)
+    if time is not None and said is not None and any(item.said in AFTER_NOON for item in c.items):
+        time = _after_noon(time)
     spans = c.sorted_as("span") if said is None else []
     on = days.on
     need = None
@@ -121,6 +124,15 @@ def _patient(c: Clause) -> Mention | None:
         if c.said(i - 1) == "for" and c.items[i].sort in {"num", "code", "animal"}:
             return c.mention(i)
     return None
+
+
+AFTER_NOON: Final = frozenset({"tonight", "this evening", "this afternoon", "tomorrow night", "tomorrow evening", "tomorrow afternoon"})
+
+
+def _after_noon(time: str) -> str:
+    """`5:30 tonight` is 17:30; an hour past noon stays as it is."""
+    hours = int(time[:2])
+    return f"{hours + 12:02d}{time[2:]}" if 0 < hours < 12 else time  # not a figure: hours of the clock
 
 
 def _time(c: Clause, places: list[int]) -> tuple[str | None, list[Item]]:

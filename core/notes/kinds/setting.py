@@ -41,6 +41,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("timezone america/chicago", ({"name": "timezone", "value": "america/chicago"},)),
     Example("keep two bucks a breed", ({"name": "bucks_a_breed", "value": 2},)),
     Example("cup = 5 oz", ({"name": "cup_weight", "value": 142},)),
+    Example("there are 18 cages", ({"name": "cages", "value": 18},)),
     Example("winter dec 10", ({"name": "winter", "value": "2026-12-10"},)),
     Example("bucks/breed 3", ({"name": "bucks_a_breed", "value": 3},)),
     Example("Would you send the reminders at 7 in the evening, please", ({"name": "reminder_time", "value": "19:00"},)),
@@ -58,17 +59,21 @@ EXAMPLES: tuple[Example, ...] = (
         ),
     ),
     Example("Setting: target weight Mini Rex 4 lb.", ({"name": "target_weight", "value": 1814, "breed": "Mini Rex"},)),
+    Example("feed now 21.75/bag", ({"name": "feed_price", "value": "21.75"},)),
 )
 NOT_THIS: tuple[str, ...] = (
     "cleaned the cages",
+    "we have to scrub 18 cages",
     "it was a long winter",
+    "feed is what 9 cares about",
     "keep 7 until he's proven",
+    "feed now 3 bags",
 )
 
 OPENS: Final = ()
 CUES: Final = {
     "setting": "the digest on | the digest every | dates day first | dates month first | day first | month first | colors we want | colours we want | colors i want | inbreeding go over | inbreeding over | inbreeding above | max inbreeding | inbreeding limit | pellets weighs | pellets weigh | feed weighs | number of cages | cup = | cup is | bucks / breed | does / breed | of feed weighs | setting | settings | set | a breed | per breed | each breed | breed limit | digest day | digest on | digest every | digest is | reminder time | reminders at | remind me at | quiet | quiet hours | date order | weight units | weights in"
-    " | temperature units | temps in | temperatures in | timezone | time zone | cup weight | cup weighs | cup of feed weighs | feed bag | feed bags are | feed price | feed is | feed costs | feed budget | feed money | mouths | mouths to feed"
+    " | temperature units | temps in | temperatures in | timezone | time zone | cup weight | cup weighs | cup of feed weighs | feed bag | feed bags are | feed now | feed is now | feed went up to | feed went to | feed up to | feed price | feed is | feed costs | feed budget | feed money | mouths | mouths to feed"
     " | of us to feed | people to feed | cages | winter | spring | lowest survival | highest coi | coi limit | max coi | colors wanted | colours wanted | aim | target weight | dotted weight | our aim | my aim | goal | digest | bags of feed are | a bag of feed is | pellets are | our goal"
     " | dont text me | no messages | dont message me | a bag of feed costs | dont text | no texts | units | bag of feed",
     "unit_word": "kg | kilos | lb | lbs | pounds | kilograms | grams | celsius | fahrenheit | f | c | metric",
@@ -160,6 +165,12 @@ def _money(c: Clause) -> SettingValue | None:
         cents = int((c.items[numbers[0]].value * 100).to_integral_value())
         return f"{cents // 100}.{cents % 100:02d}"
     return None
+
+
+def _price_of_feed(c: Clause) -> SettingValue | None:
+    """Money, unless the number counts bags: `feed now 3 bags` tells what is left."""
+    counted = any(c.said(i + 1) in {"bag", "bags", "sack", "sacks"} for i in c.sorted_as("num"))
+    return None if counted else _money(c)
 
 
 def _grams(c: Clause) -> SettingValue | None:
@@ -259,7 +270,7 @@ _SETTINGS: Final[tuple[tuple[str, str, Callable[[Clause], SettingValue | None]],
     ("cup_weight", r"\bcup\b", _grams),
     ("feed_bag", r"\bfeed bags?\b(?!.*\$)|\bbags? of feed\b.*\b(?:lbs?|pounds|kg)\b", _grams),
     ("feed_money", r"\bfeed (?:budget|money)\b", _money),
-    ("feed_price", r"\bfeed (?:price|is|costs)\b|\bbag of feed\b|\bpellets are\b", _money),
+    ("feed_price", r"\bfeed (?:price|is|costs|now|up to|went (?:up )?to)\b|\bbag of feed\b|\bpellets are\b", _price_of_feed),
     ("mouths", r"\bmouths\b|\bof us\b|\bpeople to feed\b", _whole),
     ("winter", r"\bwinter\b", _day),
     ("spring", r"\bspring\b", _day),

@@ -37,6 +37,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("9 growls when I feed her", ({"who": "9", "grade": "bad", "on": "2026-11-25", "sign": "growls"},)),
     Example("Sorrel lunged at my hand again when I reached in", ({"who": "12", "grade": "bad", "on": "2026-11-25", "sign": "lunged"},)),
     Example("Biscuit bit right through my sleeve", ({"who": "22", "grade": "bad", "on": "2026-11-25", "sign": "bit"},)),
+    Example("Clover is the calmest old girl", ({"who": "9", "grade": "good", "on": "2026-11-25", "sign": "calmest"},)),
     Example("5 growly", ({"who": "5", "grade": "bad", "on": "2026-11-25", "sign": "growly"},)),
     Example("Temperament: doe 22, bad, bit me.", ({"who": "22", "grade": "bad", "on": "2026-11-25", "sign": "bit me"},)),
     Example("clover is so swet", ({"who": "9", "grade": "good", "on": "2026-11-25", "sign": "sweet"},)),
@@ -44,6 +45,7 @@ EXAMPLES: tuple[Example, ...] = (
 NOT_THIS: tuple[str, ...] = (
     "I scratched 31 behind the ears and he melted",
     "clover fed well today",
+    "hung a notice at the church to see who bites",
     "a gentle old lady stopped to look at Moss",
     "bit of rain today",
     "Pip has sore hocks",
@@ -68,6 +70,7 @@ def read(c: Clause) -> None:
         if item.marks & {"temper:bad", "temper:good"}
         and not c.taken(i)
         and not _of_people(c, i)
+        and not (i and c.items[i - 1].marks & {"question"})
         and c.said(i - 1) not in {"i", "we", "i've", "kids"}
     ]
     graded = c.first("temper")
@@ -88,6 +91,8 @@ def _of_people(c: Clause, i: int) -> bool:
     after = i + 1
     while c.said(after) in LOOKS | {"old"}:
         after += 1
+    if c.said(after) in {"boy", "girl"} and c.explicit() and c.explicit()[0] < i:
+        return False  # "the sweetest old boy"
     return c.said(after) in NAMED_PERSONS | FOLKS
 
 

@@ -153,7 +153,11 @@ def read(c: Clause) -> None:
     for n, (heavy, items) in enumerate(weights):
         pick = animals[n] if n < len(animals) else None
         need = None if heavy else _no_such_weight(items[0])
-        c.take(c.past(Weighed, pick, "who", {"grams": heavy}, [*items, *([c.items[cue]] if cue is not None else [])], need))
+        used = [*items, *([c.items[cue]] if cue is not None else [])]
+        if pick is not None and len(animals) == 1 and (parent := _parent(c, pick)) is not None:
+            c.take(c.past(Weighed, None, "who", {"grams": heavy}, [*used, *pick.items], parent))
+        else:
+            c.take(c.past(Weighed, pick, "who", {"grams": heavy}, used, need))
 
 
 def _no_such_weight(item: Item) -> Need:
@@ -281,6 +285,15 @@ def _animals(c: Clause, weights: list[Weight], *, told: bool, cue: int | None) -
         before = [pick for pick in distinct if any(item.start < c.items[cue].start for item in pick.items)]
         return before[-1:] or distinct[:1]
     return distinct
+
+
+def _parent(c: Clause, pick: Pick) -> Need | None:
+    """`the buck out of 14 weighed 4 lb`: an animal without a name of its own, told by its dam."""
+    i = next((i for i, item in enumerate(c.items) if item in pick.items), 0)
+    if c.said(i - 1) not in {"out of", "from", "off of"} or i < 2 or not c.items[i - 2].marks & {"buck_word", "doe_word"}:
+        return None
+    text = f"Which one out of {pick.tag or pick.mention.said} is that? Send its tag with the weight."
+    return Need("which_animal", "who", text)
 
 
 def _before_weight(c: Clause, i: int) -> bool:
