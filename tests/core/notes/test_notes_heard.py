@@ -243,3 +243,17 @@ def test_a_week_of_a_month_gone_is_no_day(herd: Herd) -> None:
     reading = read(Message("12 died the last week of october", AT), herd)
     assert reading.ask is not None
     assert reading.ask.why == "when"
+
+
+@pytest.mark.parametrize("text", ["bred fifteen to flint never mind", "sold pip for forty dollars, scratch that.", "moved 31 to b4 nvm"])
+def test_words_that_take_themselves_back_record_nothing(text: str, herd: Herd) -> None:
+    """Neither what they told nor an undo of something sent before."""
+    assert [fact.kind for fact in read(Message(text, AT), herd).facts] == ["remark"]
+
+
+@pytest.mark.parametrize(
+    "text", ["oh shoot never mind", "the sale of pip never mind", "juno 14 never mind", "never mind the sale of pip", "bred never mind"]
+)
+def test_words_that_only_take_back_undo_the_last_note(text: str, herd: Herd) -> None:
+    """What they name was sent before."""
+    assert [fact.kind for fact in read(Message(text, AT), herd).facts] == ["undo"]
