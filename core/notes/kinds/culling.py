@@ -61,6 +61,7 @@ NOT_THIS: tuple[str, ...] = (
     "butchered the extras from 16",
     "cull 12 on dec 3",
     "should I cull 12?",
+    "32 is going to freezer camp on December 12th",
     "I may have to cull Sorrel",
 )
 
@@ -80,7 +81,9 @@ def read(c: Clause) -> None:
         if c.first("dress") is None or not c.sorted_as("weight", "pair"):
             return
         cue = c.first("dress")
-    if cue is not None and c.said(cue).endswith("ing") and (c.has("intent") or c.ahead()):
+    if cue is not None and (
+        (c.said(cue).endswith("ing") and (c.has("intent") or c.ahead())) or (cue and "intent" in c.items[cue - 1].marks)
+    ):
         return  # it is only planned
     if _each_its_weight(c):
         return

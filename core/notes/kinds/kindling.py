@@ -56,6 +56,7 @@ EXAMPLES: tuple[Example, ...] = (
         "Well Clover finally did it, nine babies and every single one alive when I checked at 6am",
         ({"doe": "9", "on": "2026-11-25", "born": 9, "alive": 9},),
     ),
+    Example("Juno kept us up three nights running but she kindled seven this morning", ({"doe": "14", "on": "2026-11-25", "born": 7},)),
     Example("My husband says Juno kindled four last night", ({"doe": "14", "on": "2026-11-24", "born": 4},)),
     Example(
         "Well, Clover finally did it! I went out there at six and there were eight in the nest, seven of them warm and one stillborn",

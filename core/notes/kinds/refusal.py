@@ -40,6 +40,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("15 wouldnt lfit", ({"doe": "15", "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "the book says rabbits won't breed in August, and 15 agrees",
     "bred 15 to Flint, she lifted right away",
     "22 refused her feed? no",
     "I finally sat down with Clover's papers",
@@ -60,7 +61,7 @@ def read(c: Clause) -> None:
     cue = c.first("refuse")
     if cue is None and "refuse" not in c.virtual:
         return
-    if cue is not None and _of_the_speaker(c, cue):
+    if cue is not None and (_of_the_speaker(c, cue) or c.said(cue - 1) in {"rabbits", "bunnies", "rabbit"}):
         return
     if cue is not None and any("feed" in item.marks or item.said in {"water", "food", "hay"} for item in c.items[cue + 1 : cue + 4]):
         return  # off its feed, which is another matter
