@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import pytest
 
-from tests.core.notes.kinds.reads import Note, fact, holds, note
+from tests.core.notes.kinds.reads import Note, fact, holds, note, unrecorded
 
 SAID: list[Note] = [
     note("R21 d/o Clover 5-3", fact("weighed", who="R21", grams=2353)),
     note("R22 son of Moss 5-3", fact("weighed", who="R22", grams=2353)),
     note("R21 d/o Juno 5-3", ask="what"),
     note("d/o Clover 5-3", ask="what"),
+    unrecorded("the s/w corner of the barn leaks"),
     note("sold 2 o/o 16 $20 ea", fact("sold", litter_of="16", count=2, price="20.00")),
 ]
 
