@@ -47,6 +47,8 @@ def items(text: str, herd: Herd) -> list[Item]:
         ("31 3\u00be lb", "31 3 3/4 lb"),
         ("**14** kindled", "14 kindled"),
         ("<b>14</b> kindled", "14 kindled"),
+        ("sorrel &amp; thistle", "sorrel & thistle"),
+        ("14 & 9; box in", "14 & 9; box in"),
         ("14 kindled \U0001f430 8", "14 kindled 8"),
         ("10\u00b0 tonight", "10\u00b0 tonight"),
         ("a\tb\r\nc", "a b\n\nc"),

@@ -8,6 +8,7 @@ from tests.core.notes.kinds.reads import Note, fact, holds, note, remark
 
 NOTES = [
     note("remind me at 4:30 to feed", fact("remind", text="feed", time="04:30")),
+    note("remind me at 18:00 tonight to check 9", fact("remind", text="check 9", time="18:00", who="9")),
     note("remind me at 6 to feed", fact("remind", text="feed", time="06:00")),
     note("remind me at 4 30 to feed", fact("remind", text="feed", time="04:30")),
     note("remind me at 4:75 to feed", ask="when"),
