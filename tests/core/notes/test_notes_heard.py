@@ -86,6 +86,7 @@ def told(text: str, herd: Herd) -> list[str]:
         ("juno has seven new ones in the nest all alive", "14 kindled 7, 7 alive"),
         ("nest box went in with clover", "box in 9"),
         ("thistle went over to flint he fell off twice", "bred 16 to 3, 2 falls"),
+        ("thistle went to flint this morning he fell off twice", "bred 16 to 3, 2 falls"),
         ("moss is up to five ounces a day", "moss gets 5 oz a day"),
         ("moss is up to half a cup", "moss gets 1/2 cup"),
         ("bought two bags forty pounders eighteen dollars each", "bought 2 bags 40 lb each 18 dollars each"),
