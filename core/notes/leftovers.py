@@ -46,7 +46,16 @@ NEAR_DAYS: Final = {"day": 1, "week": 4, "month": 16, "year": 183}  # not a figu
 def unexplained(c: Clause, facts: int = 0) -> list[Item]:
     """The items that would be dropped; `facts` is how many the whole message gives (`the three`)."""
     left = [item for i, item in enumerate(c.items) if item.sort in ASKED and id(item) not in c.used and not explained(c, i)]
+    left += _headed(c)
     return [item for item in left if not (item.sort == "num" and facts > 1 and item.value == facts)]
+
+
+def _headed(c: Clause) -> list[Item]:
+    """`day 47, 9 kindled 6`: the count of days that heads a statement alone, or beside a day, where it isn't that of its animal."""
+    head = c.before
+    if head is None or head.found or any(item.sort not in {"span", "date", "mark", "break"} and item.said != "and" for item in head.items):
+        return []
+    return [item for item in head.items if item.sort == "span" and not _agrees(c, item)]
 
 
 def explained(c: Clause, i: int) -> bool:

@@ -16,6 +16,9 @@ WEEKS: list[Note] = [
         fact("planned", who="15", what="breed", on="2026-12-14", until="2026-12-20", with_="3"),
     ),
     note("bred 15 to Flint the week of 16 nov", ask="when"),
+    note("day 28, 9 kindled 6", fact("kindled", doe="9", born=6)),
+    note("day 47, 9 kindled 6", ask="what"),
+    note("day 47 nov twenty four and 9 kindled 6", ask="what"),
     note("butcher 12 week of christmas", fact("planned", who="12", what="cull")),
 ]
 
