@@ -57,6 +57,8 @@ CARE: list[Note] = [
         fact("treated", who="9", with_="ivermectin", dose="0.4 ml", withdrawal_days=14),
     ),
     remark("looked at the nest box in 12", "12"),
+    note("Moss is up to 6 oz of hay", ask="what"),
+    note("Moss is up to half a cup of pellets a day", fact("ration", who="5", amount=0.5, unit="cup")),
 ]
 
 QUESTIONS: list[Note] = [
