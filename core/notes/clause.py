@@ -709,6 +709,13 @@ class Clause:
             for said in dates
         )
 
+    def to_come(self, verb: int) -> bool:
+        """Whether a verb in the ing form with an animal right behind it has a day to come: `weaning 16 on saturday`; a day before the animal heads a list."""
+        if not self.said(verb).endswith("ing") or self.known(verb + 1) is None:
+            return False
+        weekday = any(self.items[i].value.shape == "weekday" and self.items[i].value.modifier != "last" for i in self.dates() if i > verb)
+        return weekday or self.ahead()
+
     def told_due(self, i: int) -> bool:
         """Whether the date at `i` says when something is due (`since she's due next week`), not when it was done."""
         return any(self.said(j).startswith("due") for j in (i - 1, i - 2)) or self._told_well(i)

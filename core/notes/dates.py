@@ -418,8 +418,8 @@ def _modified(tokens: Sequence[Token], at: int, key: str, following: str) -> tup
     if following in {"week", "month", "weekend", "spring", "fall", "winter", "year"}:
         shape = {"month": "month_alone"}.get(following, following)
         return (Said(shape, modifier=key), at + 2) if following in {"week", "month", "weekend"} else None
-    if following in MONTHS and key == "next":
-        return Said("month", MONTHS[following]), at + 2
+    if following in MONTHS and key in {"next", "last"} and not _key(tokens, at + 2).isdigit():
+        return Said("month", MONTHS[following], modifier="last" if key == "last" else ""), at + 2
     return None
 
 

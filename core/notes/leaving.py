@@ -22,6 +22,8 @@ _NOT_PEOPLE: Final = frozenset({"cage", "pen", "eat", "death", "b", "the freezer
 
 def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bool) -> list[Found]:
     """One reading an animal, or one for the kits; the price and the recipient go with each."""
+    if cue and c.said(cue - 1).split(" ")[-1] == "be":
+        return []  # "first in line to be culled"
     used = [item for item in c.items if item.marks & {"sell", "list", "cull", "give", "each", "bought_by"}]
     price, price_items = _price(c, cue) if money else (None, [])
     c.used.update(id(item) for item in price_items)

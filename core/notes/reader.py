@@ -13,6 +13,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
 from functools import lru_cache
+from itertools import pairwise
 from typing import Any, Final
 from zoneinfo import ZoneInfo
 
@@ -22,6 +23,7 @@ from core.herd.state import Herd
 from core.notes.animals import Mention, words_of
 from core.notes.clause import CONDITIONS, Clause, Found, Need, Scene, first_need
 from core.notes.fact import Fact, field_names, value_to_json
+from core.notes.heads import headless, tells
 from core.notes.itemise import Scan
 from core.notes.items import Item, color_said, pair_grams
 from core.notes.kinds import (
@@ -195,6 +197,11 @@ def read(message: Message, herd: Herd, context: Context = Context()) -> Reading:
     found = tokens(text)
     if _foreign(found):
         return _remark(text, today, None)
+    begin, writing = headless(found)
+    if begin:
+        behind = read(replace(message, text=text[begin:]), herd, context)
+        if tells(behind) or (not writing and behind.ask is None and any(fact.kind == "query" for fact in behind.facts)):
+            return behind
     items = _put_right(Scan(found, scene.words, LEXICON).run())
     if not any(item.sort not in {"mark", "break"} for item in items):
         return Reading()
@@ -300,7 +307,7 @@ def _alike(one: Item, other: Item) -> bool:
 def _whole_message(whole: Clause, text: str) -> Reading | None:
     """A correction, an undo, a question, a setting or a reminder takes the whole message."""
     short = len(whole.items) <= PLACES_OF_QUESTION * 2
-    if whole.has("undo") and _takes_itself_back(whole):
+    if (whole.has("undo") and _takes_itself_back(whole)) or _asked_and_denied(whole):
         return _remark(text, whole.today, _who(whole))
     if (
         whole.has("undo")
@@ -323,7 +330,7 @@ def _whole_message(whole: Clause, text: str) -> Reading | None:
         return _told(whole, text)
     if whole.has("setting") and short and _is_setting(whole):
         _read_settings(whole)
-    if not whole.found and ((whole.has("remind") and _is_reminder(whole)) or (whole.has("appointment") and reminder.is_appointment(whole))):
+    if not whole.found and ((whole.has("remind") and _is_reminder(whole)) or (whole.has("appointment") and reminder.is_appointment(whole)) or reminder.is_intended(whole)):
         reminder.read(whole)
     if not whole.found and (whole.said(0) in ASKED_FOR and whole.said(1) in {":", ","}):
         _read_questions(whole)
@@ -332,6 +339,14 @@ def _whole_message(whole: Clause, text: str) -> Reading | None:
         if not whole.found and any(item.sort == "word" for item in whole.items) and (text.rstrip().endswith("?") or _asks_outright(whole)):
             return _remark(text, whole.today, _who(whole))
     return _told(whole, text) if whole.found else None
+
+
+def _asked_and_denied(whole: Clause) -> bool:
+    """`R21 sold? no`: the question and its answer in one breath; how a doe felt is told so too."""
+    end = len(whole.items) - 1
+    while end > 0 and whole.items[end].said in {".", "!"}:
+        end -= 1
+    return whole.said(end) in {"no", "nope"} and whole.said(end - 1) == "?" and not whole.has("palpate")
 
 
 def _takes_itself_back(whole: Clause) -> bool:
@@ -673,7 +688,7 @@ class _Statements:
         if clause.beyond:
             clause.take(_too_much(clause))
             return
-        if clause.has("tentative") and _tentative(clause):
+        if (clause.has("tentative") and _tentative(clause)) or (clause.marks & BEFALLEN and _of_an_earlier_time(clause)):
             return
         figures = denying = False
         wanted = _places(clause.virtual)
@@ -729,8 +744,28 @@ class _Statements:
             clause.used -= {id(item) for found in clause.found if found not in kept for item in found.used} - held
             clause.found[:] = kept
 
+    def _without_the_refused(self) -> None:
+        """`bred 15 to Flint, she wouldn't lift`: a mating that the next breath takes back is only the refusal, of that buck."""
+        for before, after in pairwise(self.clauses):
+            refused = next((found for found in after.found if found.fact.kind == "refused"), None)
+            if refused is None or after.explicit() or after.tags():
+                continue
+            tried = [
+                found
+                for found in before.found
+                if found.fact.kind == "bred"
+                and found.values.get("falls") is None
+                and refused.values.get("buck") in {None, found.values.get("buck")}
+                and found.values.get("doe") == refused.values.get("doe")
+            ]
+            if len(tried) == 1 and len(before.found) == 1:
+                refused.values |= {"buck": tried[0].values.get("buck"), "on": tried[0].values["on"]}
+                refused.need = first_need(refused.need, tried[0].need)
+                before.found.clear()
+
     def _together(self) -> Reading:
         self._without_the_gone()
+        self._without_the_refused()
         founds = [found for clause in self.clauses for found in clause.found]
         if not founds:
             return self._nothing()
@@ -851,7 +886,9 @@ class _Statements:
             for i, item in enumerate(items)
             if not (item.said == "not" and i and items[i - 1].sort == "num" and (i + 1 == len(items) or items[i + 1].sort == "mark"))
         ]
-        kept = any(item.marks & {"tentative", "negation", "other_species", "none"} for item in telling)
+        kept = any(item.marks & {"tentative", "negation", "other_species", "none"} for item in telling) or any(
+            map(_of_an_earlier_time, self.clauses)
+        )
         if (figures or animals) and len(words) <= 1 and not plain and not kept:
             return self._what(items, who)
         if not kept and (self._barn_numbers(items, plain) or self._figures_of(items, plain, figures, who)):
@@ -912,6 +949,16 @@ def _tentative(clause: Clause) -> bool:
     if said in {"hope", "hoping", "hopefully", "expecting", "expect", "maybe", "if", "perhaps", "supposed to"} and told and told[0] < place:
         return said == "if" and not clause.sorted_as("num", "weight", "pair")
     return not (said == "supposed to" and clause.sorted_as("temp")) and not clause.has("palpate")
+
+
+def _of_an_earlier_time(clause: Clause) -> bool:
+    """`9 had 6 last time`: what befell her before is no news; `two more than last time` only compares."""
+    for i, item in enumerate(clause.items):
+        if item.said in {".", ",", ";", "and", "but", "than", "as", "since", "from", "like", "unlike", "break"}:
+            return False
+        if item.said == "last time" or (item.said == "last" and clause.said(i + 1) == "time"):
+            return True
+    return False
 
 
 def _too_much(clause: Clause) -> Found:

@@ -14,6 +14,7 @@ from core.notes.checking import leaver_problem, not_yet, worst
 from core.notes.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
+from core.notes.kinds.sale import Sold
 from core.notes.telling import called, dated, kits_after, motherless, noted, of_kits, parts, quoted, said, told
 from core.problem import Problem
 
@@ -83,6 +84,8 @@ def read(c: Clause) -> None:
         cue = c.first("lose")
         if cue is None and "die" not in c.virtual:
             return
+        if cue is not None and _to_a_buyer(c, cue):
+            return
     if c.has("kindle", "kits", "litter", "battery", *(("other_species",) if carried is None else ())) and not c.has("adult"):
         return
     places = c.explicit() or [i for i in c.sorted_as("num") if c.whole(i) is not None and not c.counted(i) and c.said(i + 1) != "of"]
@@ -100,6 +103,18 @@ def read(c: Clause) -> None:
     named = {pick.mention.tags or pick.mention.said: pick for pick in map(c.pick, places if c.explicit() else places[:1])}
     for pick in listed if len(listed) > 1 else named.values():
         c.take(c.past(Died, pick, "who", {"cause": cause}, used))
+
+
+def _to_a_buyer(c: Clause, cue: int) -> bool:
+    """`lost 31 to a buyer in town`: somebody who pays has it now."""
+    buyer = next((i for i, item in enumerate(c.items) if item.said in BUYERS and i > cue + 3), None)
+    if buyer is None or c.known(cue + 1) is None or c.said(cue + 2) != "to" or c.sorted_as("money"):
+        return False
+    c.take(c.past(Sold, c.pick(cue + 1), "who", {"to": " ".join(c.said(i) for i in range(cue + 3, buyer + 1))}, [c.items[cue]]))
+    return True
+
+
+BUYERS: Final = frozenset({"buyer", "customer", "buyers", "customers"})
 
 
 def _carried_off(c: Clause) -> int | None:

@@ -74,7 +74,7 @@ def read(c: Clause) -> None:
         return
     if c.has("drug", "treat", "withdrawal", "feed", "per_day", "ration", "gave_up") or c.sorted_as("dose", "cup", "weight"):
         return
-    if cue is not None and _something_given(c, cue):
+    if cue is not None and (_something_given(c, cue) or _to_a_mate(c, cue)):
         return
     away = (cue is not None and c.said(cue) in {"given away", "gave away", "rehomed", "gifted", "donated", "giving away"}) or any(
         item.said == "away" for item in c.items
@@ -101,6 +101,12 @@ def _something_given(c: Clause, cue: int) -> bool:
     if c.known(receiver) is None and not (receiver < len(c.items) and "pronoun" in c.items[receiver].marks):
         return False
     return c.said(article) in ARTICLES and not any(item.said in {"home", "away"} for item in c.items[article:])
+
+
+def _to_a_mate(c: Clause, cue: int) -> bool:
+    """`gave 22 to Flint for an hour`: a doe to a buck of the book is no gift."""
+    given, receiver = c.known(cue + 1), c.known(cue + 3)
+    return c.said(cue + 2) == "to" and given is not None and receiver is not None and {given.sex, receiver.sex} == {"doe", "buck"}
 
 
 def _taken_home(c: Clause) -> bool:

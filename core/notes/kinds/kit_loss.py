@@ -104,7 +104,7 @@ STILL_THERE: Final = frozenset({"makes", "leaves", "leaving", "making", "now", "
 def read(c: Clause) -> None:
     """Kits of a doe that died, how many and of what. Kits that are eaten or stepped on tell of the doe's manners as well."""
     cue = _cue(c)
-    if cue is None:
+    if cue is None or _of_its_body(c, cue):
         return
     marks = c.items[cue].marks if cue >= 0 else c.virtual
     pick = _doe(c, cue)
@@ -133,6 +133,20 @@ def read(c: Clause) -> None:
     manners = "ate_kits" if cause == "eaten" else ("stepped_on" if cause == "crushed" and trod else None)
     if manners:
         c.take(c.past(NestManners, pick, "doe", {"sign": manners}))
+
+
+#: Parts of an animal that it may lose and live.
+OF_A_BODY: Final = frozenset(
+    {"toenail", "toenails", "nail", "nails", "toe", "toes", "claw", "claws", "tooth", "teeth", "whisker", "whiskers", "patches", "tufts", "clumps"}
+)
+
+
+def _of_its_body(c: Clause, cue: int) -> bool:
+    """`12 lost 2 toenails`: no kits, and no death; the number is explained."""
+    if cue < 0 or c.whole(cue + 1) is None or not any(item.said in OF_A_BODY for item in c.items[cue + 2 : cue + 4]):
+        return False
+    c.use([cue, cue + 1])
+    return True
 
 
 def _died(c: Clause, pick: Pick | None, count: int | None, cause: str | None, used: list[Item], need: Need | None) -> None:

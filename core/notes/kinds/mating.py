@@ -70,6 +70,7 @@ CUES: Final = {
     "breed": "mounted by | was mount by | was mounted by | got covered by | done his job with | did his job with | did his duty with | did his duty by | did the deed with | had a visit from | paid a visit to | got together with | hooked up with | spent time with | observed mating | mated with | mated to | was mated | went to visit | got her bred | bred | rebred | brd | breed her | put in with | put with | went in with | covered | serviced | mated | bred back | put to | x | ran with"
     " | took to | breeding | breedings | got bred | was bred | bred her | mating | matings | put together | introduced to | visited | went to see"
     " | dated | had a date with | did a breeding | re bred | had a visit with | visit with | visited with",
+    "gave_to": "gave",
     "put": "put | stuck | took | tried | set",
     "in_with": "in with | in w | over to | in to see | together",
     "falls": "fell | falls | fall | fell off | fall offs | falloffs | fall off | good falls | good fall | solid falls | clean falls | times",
@@ -95,6 +96,7 @@ def read(c: Clause) -> None:
         or (c.said(cue) == "x" and c.has("drug", "treat", "purchase", "bag", "feed"))
         or (c.has("refuse") and any(found.fact.kind == "refused" for found in c.found))
         or (c.said(cue) == "breed her" and any(c.items[i].value.shape != "near" or c.items[i].value.a > 0 for i in c.dates()))
+        or (c.to_come(cue) and not c.has("falls", "times_word"))
         or c.said(cue + 1) in {"attempted", "attempt", "failed", "unsuccessful"}
     ):
         return
@@ -130,7 +132,7 @@ def _cue(c: Clause) -> int | None:
     if "breed" in c.virtual:
         return -1
     together = c.first("in_with")
-    if together is None and c.first("put") is not None:
+    if together is None and c.first("put", "gave_to") is not None:
         together = next((i for i in c.each("to") if c.said(i) == "to" and c.known(i - 1) is not None and c.known(i + 1) is not None), None)
     if together is not None and c.said(together).startswith("in") and _side_by_side(c, together):
         return together
@@ -142,7 +144,7 @@ def _cue(c: Clause) -> int | None:
         and _one_to_the_other(c)
     ):
         return -1
-    if together is None or (c.first("put") is None and not c.has("falls")):
+    if together is None or (c.first("put", "gave_to") is None and not c.has("falls")):
         return None
     if {c.said(together - 1), c.said(together - 2)} & {"her", "him"} and c.known(together + 1) is not None and c.spoken_of() is not None:
         return together  # "put her in with Moss"

@@ -86,7 +86,7 @@ CUES: Final = {
     "plan:cull": "planned culls | culls planned | planned cull | cull planned | cull list | butchering | processing | culling | slaughtering | cull | butcher | process | send to freezer camp | freezer camp | eat | slaughter | harvest | put in the freezer | dispatch",
     "plan:sell": "planned sales | sales planned | planned sale | sale planned | sell",
     "plan:keep": "keep | hold back | hang on to | hold on to | hold onto | keeping | keeper | keep back | holding back | hang onto | not selling | held back",
-    "plan:breed": "breed her | breed | rebreed | breed back | put",
+    "plan:breed": "breeding | breed her | breed | rebreed | breed back | put",
     "plan:retire": "retire | retiring | retired",
     "plan:replace": "replace | repl | replacing | swap out",
     "plan:review": "review | reevaluate | re-evaluate | look at again | decide on | reassess | revisit | recheck | take another look at",
@@ -187,6 +187,8 @@ def _what(c: Clause) -> str | None:
         if cue is None or (c.said(cue) in {"put", "eat"} and not c.has("intent")):
             continue
         if c.said(cue) in {"butchering", "processing", "culling", "slaughtering"} and not (c.has("intent") or c.ahead()):
+            continue
+        if c.said(cue) == "breeding" and (not c.to_come(cue) or c.has("falls", "times_word")):
             continue
         if (c.said(cue) == "keep" and c.said(cue + 1).endswith("ing")) or (c.said(cue - 1) == "to" and c.said(cue - 2) in JUDGED):
             continue

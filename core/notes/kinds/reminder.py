@@ -82,6 +82,18 @@ def is_appointment(c: Clause) -> bool:
     )
 
 
+#: Work that is told beforehand in the ing form: `weaning 16 on saturday`.
+WORK: Final = frozenset({"weaning", "weighing", "palpating", "palping", "tattooing", "tagging", "moving", "worming", "deworming"})
+
+
+def is_intended(c: Clause) -> bool:
+    """`weaning 16 on saturday`: work in the ing form, its animal and a day to come, and nothing of how it went."""
+    opening = c.opening()
+    if opening is None or c.said(opening) not in WORK or not c.to_come(opening):
+        return False
+    return all(item.sort in {"date", "mark", "num", "animal", "code"} or item.said in {"on", "and", "this"} for item in c.items[opening + 1 :])
+
+
 def read(c: Clause) -> None:
     """What to be reminded of, the day and the time, and the animal in it."""
     asked = c.first("remind")

@@ -71,6 +71,8 @@ def read(c: Clause) -> None:
         cue = _pulled_off(c)
         if cue is None:
             return
+    if cue is not None and cue == c.opening() and c.to_come(cue) and not c.has("bucks_word", "does_word", "kits", "litter"):
+        return  # it is only planned
     if (
         cue is not None
         and c.has("dead", "die", "lose", "sell", "cull")
