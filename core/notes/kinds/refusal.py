@@ -36,6 +36,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("thistle wanted nothing to do with flint", ({"doe": "16", "on": "2026-11-25", "buck": "3"},)),
     Example("22 wouldn't stand for moss yesterday", ({"doe": "22", "on": "2026-11-24", "buck": "5"},)),
     Example("Refusal: doe 15, buck 3.", ({"doe": "15", "on": "2026-11-25", "buck": "3"},)),
+    Example("15 would not take Moss.", ({"doe": "15", "buck": "5", "on": "2026-11-25"},)),
     Example("9 no lift", ({"doe": "9", "on": "2026-11-25"},)),
     Example("15 wouldnt lfit", ({"doe": "15", "on": "2026-11-25"},)),
 )
@@ -43,6 +44,7 @@ NOT_THIS: tuple[str, ...] = (
     "the book says rabbits won't breed in August, and 15 agrees",
     "bred 15 to Flint, she lifted right away",
     "22 refused her feed? no",
+    "9 would not take the kits",
     "I finally sat down with Clover's papers",
 )
 
@@ -52,7 +54,7 @@ CUES: Final = {
     " | no lift | wouldnt breed | wouldnt take | not interested | wasnt interested | wanted nothing to do with | wants nothing to do with | want nothing to do with | would have nothing to do with | ran from | no interest"
     " | wouldnt cooperate | would not breed | wont breed | will not lift | didnt want | sat down | clamped down | wouldnt have him | wouldnt have it"
     " | would have none of | will have none of | having any of it | isnt having any of it | have anything to do with | wouldnt have anything to do with | didnt want anything to do with | doesnt want anything to do with | wants no part of | wanted no part of | would have none of it | wasnt having it | wasnt having any of it | not having it | isnt having it | having none of it | none of it | have none of it | will have none of it | had no use for | has no use for | had no time for | wants none of | wanted none of | isnt interested | is not interested | was not interested | not in the mood | wasnt in the mood | not receptive | wasnt receptive | isnt receptive | fought him off | wouldnt let him near | tucked her tail | sat tight | wouldnt go for | wouldnt accept | wont accept | wouldnt raise"
-    " | wont take | ran off | would not stand | wont stand | nothing doing | wouldnt have a thing to do with | didnt want a thing to do with | wouldnt give him the time of day | wouldnt have a bit of it | turned down | rejected | didnt stand | isnt lifting | wouldnt let him",
+    " | wont take | would not take | will not take | would not accept | will not accept | ran off | would not stand | wont stand | nothing doing | wouldnt have a thing to do with | didnt want a thing to do with | wouldnt give him the time of day | wouldnt have a bit of it | turned down | rejected | didnt stand | isnt lifting | wouldnt let him",
 }  # fmt: skip
 
 
@@ -63,8 +65,8 @@ def read(c: Clause) -> None:
         return
     if cue is not None and (_of_the_speaker(c, cue) or c.said(cue - 1) in {"rabbits", "bunnies", "rabbit"}):
         return
-    if cue is not None and any("feed" in item.marks or item.said in {"water", "food", "hay"} for item in c.items[cue + 1 : cue + 4]):
-        return  # off its feed, which is another matter
+    if cue is not None and any({"feed", "kits"} & item.marks or item.said in {"water", "food", "hay"} for item in c.items[cue + 1 : cue + 4]):
+        return  # off its feed, or no mother to the kits: another matter
     places = [i for i in range(len(c.items)) if c.mention(i) and (c.items[i].sort != "num" or (c.known(i) and not c.counted(i)))]
     picks = {tag: c.pick(i) for i in reversed(places) if (tag := (c.mention(i) or Mention((), "")).tag)}
     sexes = {tag: animal.sex for tag in picks if (animal := c.herd.find(tag))}
