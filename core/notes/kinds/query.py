@@ -39,6 +39,8 @@ EXAMPLES: tuple[Example, ...] = (
     Example("digest", ({"about": "digest"},)),
     Example("herd", ({"about": "count"},)),
     Example("due list", ({"about": "due"},)),
+    Example("could you show me 16 and Moss side by side", ({"about": "compare", "who": "16", "with": "5"},)),
+    Example("Can you put 14 and 16 side by side?", ({"about": "compare", "who": "14", "with": "16"},)),
     Example("compare 31 and 33", ({"about": "compare", "who": "31", "with": "33"},)),
     Example("pedigree of R22", ({"about": "pedigree", "who": "R22"},)),
     Example("what if I sold Flint", ({"about": "what_if", "who": "3"},)),
@@ -61,7 +63,7 @@ OPENS: Final = ()
 CUES: Final = {
     "ask:due": "whats all due | whats due all | what is due all | everything that is due | everything thats due | due all | all due | all chores | everything due | all the chores | every chore | whats dew | whos dew | dew | whose do | whose due | due | due list | whats due | whos due | who is due | who's due | coming up | to do | todo | on the list | this week | chores | whats next | due today | whos do | what do i need to do | what needs doing | chore list | what should i be doing",
     "ask:why": "why",
-    "ask:compare": "compare | better | versus | vs | or | difference between",
+    "ask:compare": "compare | side by side | better | versus | vs | or | difference between",
     "ask:pedigree": "pedigree | ped | parents | grandparents | family tree | bloodline | lineage | ancestors | sire of | dam of | sire on | dam on | sire to | the sire | the dam | father of | mother of | daddy of",
     "ask:open": "whos open | who is open | open does | empty does | is open | any open",
     "ask:litters": "litters | litter",
@@ -138,7 +140,7 @@ def _about(c: Clause, places: list[int]) -> str | None:
     sexes = {animal.sex for i in places if (animal := c.known(i))}
     if c.has("open") and c.has("question") and not places:
         asked.add("open")
-    if c.has("breed", "plan:breed") and c.has("question") and places and not c.has("ask:due", "ask:why"):
+    if c.has("breed", "plan:breed") and c.has("question") and places and not c.has("ask:due", "ask:why") and "side by side" not in c.text():
         return "pair"
     if c.said(c.opening() or 0) in {"is", "are"} and places and c.has("open", "pregnant", "breed"):
         return "open" if c.has("open") else "card"
@@ -160,7 +162,9 @@ def _of_her(c: Clause) -> bool:
 def _fits(c: Clause, about: str, places: list[int], sexes: set[str | None]) -> bool:
     """Whether a word of the question, such as `or` or `with`, means what it usually asks."""
     if about == "compare":
-        return len(places) >= 2 and not ("better" not in c.text() and "compare" not in c.text() and {"doe", "buck"} <= sexes)
+        return len(places) >= 2 and not (
+            not any(word in c.text() for word in ("better", "compare", "side by side")) and {"doe", "buck"} <= sexes
+        )
     if about == "pair":
         return (len(places) >= 2 and {"doe", "buck"} <= sexes) or any(c.said(i) in {"pair", "pairing"} for i in range(len(c.items)))
     if about == "journal" and any(item.said == "going on" for item in c.items):

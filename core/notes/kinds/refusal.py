@@ -65,7 +65,9 @@ def read(c: Clause) -> None:
         return
     if cue is not None and (_of_the_speaker(c, cue) or c.said(cue - 1) in {"rabbits", "bunnies", "rabbit"}):
         return
-    if cue is not None and any({"feed", "kits"} & item.marks or item.said in {"water", "food", "hay"} for item in c.items[cue + 1 : cue + 4]):
+    if cue is not None and any(
+        {"feed", "kits"} & item.marks or item.said in {"water", "food", "hay"} for item in c.items[cue + 1 : cue + 4]
+    ):
         return  # off its feed, or no mother to the kits: another matter
     places = [i for i in range(len(c.items)) if c.mention(i) and (c.items[i].sort != "num" or (c.known(i) and not c.counted(i)))]
     picks = {tag: c.pick(i) for i in reversed(places) if (tag := (c.mention(i) or Mention((), "")).tag)}
