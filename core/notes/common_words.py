@@ -37,7 +37,7 @@ however huge human hundred hung hungry hurry hurt hurts husband hutch ice idea i
 iron is isnt it its itself ive jacket job join joke jump jumped just keep keeper keeping keeps kept key kick kicked kid kids kill killed kind kinda kinds king
 kitchen knee knew knife knock know known knows lack ladder lady laid lamp land large last late lately later laugh lawn lay laying lazy lead leaf leak leaked
 learn least leave leaves leaving led left leg legs less lesson let lets letter letting level lick licked licking lie life lift lifted light like liked likely
-likes line lint list listen little live lived lives living load local lock locked lol long longer look looked looking looks loose lord lose losing loss lost
+likes lil line lint list listen little live lived lives living load local lock locked lol long longer look looked looking looks loose lord lose losing loss lost
 lot lots loud love loved lovely loves low lower luck lucky lunch machine mad made maggie mail main make makes making mama man manage managed many mark market
 mass matter may maybe me meal mean means meant meat meet men mention mess message met middle might mild mile milk mind mine minute minutes mirror miss
 missing mistake mix mixed mom moment money month months mood moon more morning most mostly mother mouse mouth move moved moves moving much mud muddy my myself

@@ -32,12 +32,15 @@ EXAMPLES: tuple[Example, ...] = (
     Example("that was 3-12", ({"set": {"grams": 1701}},)),
     Example("Oops, that was Thistle not Sorrel", ({"set": {"who": "16"}},)),
     Example("Sorry, I meant 7 kits", ({"set": {"count": 7}},)),
+    Example("wrong rabbit, should have been 15", ({"set": {"who": "15"}},)),
+    Example("wrong buck. it should be 5", ({"set": {"buck": "5"}},)),
     Example("31 not 32", ({"set": {"who": "31"}},)),
     Example("no sixteen not fifteen", ({"set": {"who": "16"}},)),
 )
 NOT_THIS: tuple[str, ...] = (
     "no kits yet",
     "14 not bred",
+    "wrong doe in the wrong cage",
     "that was a long day",
 )
 
@@ -90,7 +93,8 @@ STRONG: Final = frozenset(
 def read(c: Clause) -> None:
     """`no, 15 not 14`, `make that 7`, `born 8, not 7`, `the date was 22 November`."""
     opening = c.opening()
-    first = next((item for item in c.items if item.sort != "mark"), None)
+    begin = 2 if _wrong_animal(c) else 0
+    first = next((item for item in c.items[begin:] if item.sort != "mark"), None)
     negated = c.first("negation")
     if _of_animal(c):
         return
@@ -260,9 +264,8 @@ def _field(c: Clause, i: int) -> str | None:
 
 def _is_tag(c: Clause, i: int, wrong: set[int]) -> bool:
     """Whether a number is an animal here: what it replaces tells, else the last facts do."""
-    for place in wrong:
-        if c.items[place].sort == "animal":
-            return True
+    if any(c.items[place].sort == "animal" for place in wrong) or (_wrong_animal(c) and c.known(i) is not None):
+        return True
     numbers = [c.whole(place) for place in wrong if c.whole(place) is not None]
     last = c.scene.context.last
     said = {str(value) for fact in last for value in to_json(fact).values()}
@@ -282,6 +285,11 @@ def _is_tag(c: Clause, i: int, wrong: set[int]) -> bool:
     if c.has("correct") and any(item.said in {"make that", "make it", "change that to", "change it to"} for item in c.items):
         return False
     return c.known(i) is not None and not counts
+
+
+def _wrong_animal(c: Clause) -> bool:
+    """`wrong doe, should be 9`: the animal is put right, whatever was counted of her."""
+    return c.said(0) == "wrong" and c.said(1) in {"doe", "buck", "rabbit", "animal", "tag"}
 
 
 def reply(_fact: Correct, _before: Herd, _after: Herd) -> tuple[str, ...]:

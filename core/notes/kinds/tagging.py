@@ -42,6 +42,9 @@ EXAMPLES: tuple[Example, ...] = (
         "16's kits: tattooed R32 buck black",
         ({"tag": "R32", "on": "2026-11-25", "litter_of": "16", "sex": "buck", "color": "black"},),
     ),
+    Example(
+        "tattooed R32 outta 16, lil buck, black", ({"tag": "R32", "on": "2026-11-25", "litter_of": "16", "sex": "buck", "color": "black"},)
+    ),
     Example("tagged R33 from 16", ({"tag": "R33", "on": "2026-11-25", "litter_of": "16"},)),
     Example("Tag: litter 16: R30 buck black.", ({"tag": "R30", "on": "2026-11-25", "litter_of": "16", "sex": "buck", "color": "black"},)),
     Example("tatood R30 out of 16", ({"tag": "R30", "on": "2026-11-25", "litter_of": "16"},)),
