@@ -330,7 +330,11 @@ def _whole_message(whole: Clause, text: str) -> Reading | None:
         return _told(whole, text)
     if whole.has("setting") and short and _is_setting(whole):
         _read_settings(whole)
-    if not whole.found and ((whole.has("remind") and _is_reminder(whole)) or (whole.has("appointment") and reminder.is_appointment(whole)) or reminder.is_intended(whole)):
+    if not whole.found and (
+        (whole.has("remind") and _is_reminder(whole))
+        or (whole.has("appointment") and reminder.is_appointment(whole))
+        or reminder.is_intended(whole)
+    ):
         reminder.read(whole)
     if not whole.found and (whole.said(0) in ASKED_FOR and whole.said(1) in {":", ","}):
         _read_questions(whole)

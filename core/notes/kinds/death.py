@@ -107,10 +107,11 @@ def read(c: Clause) -> None:
 
 def _to_a_buyer(c: Clause, cue: int) -> bool:
     """`lost 31 to a buyer in town`: somebody who pays has it now."""
-    buyer = next((i for i, item in enumerate(c.items) if item.said in BUYERS and i > cue + 3), None)
-    if buyer is None or c.known(cue + 1) is None or c.said(cue + 2) != "to" or c.sorted_as("money"):
+    buyer = next((i for i, item in enumerate(c.items) if item.said in BUYERS and i > cue + 3), 0)
+    to = next((i for i in range(buyer - 1, max(buyer - 4, cue + 1), -1) if c.said(i) == "to"), None)
+    if to is None or c.known(cue + 1) is None or c.sorted_as("money"):
         return False
-    c.take(c.past(Sold, c.pick(cue + 1), "who", {"to": " ".join(c.said(i) for i in range(cue + 3, buyer + 1))}, [c.items[cue]]))
+    c.take(c.past(Sold, c.pick(cue + 1), "who", {"to": " ".join(c.said(i) for i in range(to + 1, buyer + 1))}, [c.items[cue]]))
     return True
 
 
