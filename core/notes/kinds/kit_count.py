@@ -44,6 +44,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("sixteen's got five kits", ({"doe": "16", "count": 5, "on": "2026-11-25"},)),
     Example("twelve has six left", ({"doe": "12", "count": 6, "on": "2026-11-25"},)),
     Example("Doe 12: 6 kits on day 15.", ({"doe": "12", "count": 6, "on": "2026-11-25", "age_days": 15},)),
+    Example("counted 16s babies and theres 5", ({"doe": "16", "count": 5, "on": "2026-11-25"},)),
     Example("16 has5 kits", ({"doe": "16", "count": 5, "on": "2026-11-25"},)),
     Example("16 kits ct 5", ({"doe": "16", "count": 5, "on": "2026-11-25"},)),
     Example("12 wk2 6 kits", ({"doe": "12", "count": 6, "on": "2026-11-25", "age_days": 14},)),
@@ -113,6 +114,9 @@ def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
     if kits is not None and kits == c.opening() and cue is None:
         free = [i for i in c.sorted_as("num") if c.whole(i) is not None]
         return free[-1] if free and c.said(free[-1] - 1) == ":" else None
+    there = next((i + 1 for i in c.each("has_kits") if c.said(i) in {"theres", "there's"} and c.whole(i + 1) is not None), None)
+    if kits is not None and there is not None and kits < there:
+        return there  # "counted 12s kits, theres 9"
     if kits is not None:
         place = c.number_for(kits, behind=False)
         alone = c.whole(kits + 1) is not None and (kits + 2 >= len(c.items) or c.items[kits + 2].sort in {"mark", "break"})
