@@ -585,8 +585,8 @@ def _month_week_days(said: Said, today: date, direction: str, _order: str) -> Da
     """Seven days: the first from the month's first day on, the last up to its last day."""
     year = today.year - (said.a > today.month) if direction == "past" else today.year + (said.a < today.month)
     last = date(year, said.a, calendar.monthrange(year, said.a)[1])
-    begins = date(year, said.a, 1) + timedelta(7 * (said.b - 1)) if said.b else last - timedelta(6)
-    return Days(begins, begins + timedelta(6))
+    begins = date(year, said.a, 1) + timedelta(7 * (said.b - 1)) if said.b else last - timedelta(6)  # not a figure: days of a week
+    return Days(begins, begins + timedelta(6))  # not a figure: days of a week
 
 
 def _month_end_days(said: Said, today: date, direction: str, _order: str) -> Days:

@@ -61,6 +61,7 @@ NOT_THIS: tuple[str, ...] = (
     "butchered the extras from 16",
     "cull 12 on dec 3",
     "should I cull 12?",
+    "R21 is the next to be butchered",
     "32 is going to freezer camp on December 12th",
     "I may have to cull Sorrel",
 )

@@ -67,6 +67,7 @@ NOT_THIS: tuple[str, ...] = (
     "lost some kits from sorrel's litter",
     "lost my keys",
     "R21 lost weight",
+    "Clover lost two claws",
     "12 lost some fur",
     "Sorrel hasn't lost any",
 )

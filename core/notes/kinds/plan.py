@@ -54,6 +54,7 @@ EXAMPLES: tuple[Example, ...] = (
         ),
     ),
     Example("R22 is going to freezer camp on December 12th", ({"who": "R22", "what": "cull", "on": "2026-12-12"},)),
+    Example("breeding 22 to Moss on sunday", ({"who": "22", "what": "breed", "on": "2026-11-29", "with": "5"},)),
     Example("keep 33 until march", ({"who": "33", "what": "keep", "until": "2027-03-31"},)),
     Example("replace Sorrel with 33", ({"who": "12", "what": "replace", "with": "33"},)),
     Example("breed 16 to 3 on dec 5", ({"who": "16", "what": "breed", "on": "2026-12-05", "with": "3"},)),

@@ -37,6 +37,7 @@ class Reminder:
 
 EXAMPLES: tuple[Example, ...] = (
     Example("vet friday for 9", ({"text": "vet for 9", "on": "2026-11-27", "who": "9"},)),
+    Example("weighing 33 on friday", ({"text": "weighing 33", "on": "2026-11-27", "who": "33"},)),
     Example("remind me friday to worm 22", ({"text": "worm 22", "on": "2026-11-27", "who": "22"},)),
     Example("remind me at 6:15 tonight to check 9", ({"text": "check 9", "on": "2026-11-25", "time": "18:15", "who": "9"},)),
     Example("remind me dec 1 at 7:30 to check 9", ({"text": "check 9", "on": "2026-12-01", "time": "07:30", "who": "9"},)),
