@@ -62,6 +62,8 @@ def begins_anew(items: list[Item], start: int, i: int, scene: Scene) -> bool:
         return True
     if "lose" in item.marks and _fewer_by_now(items, start, i, scene):
         return True
+    if item.said == "found" and _found_beside_count(items, start, i):
+        return True
     if item.said in PRONOUNS:
         return _told_of_it(items, start, i, scene)
     if item.sort == "word":
@@ -89,6 +91,12 @@ def _fewer_by_now(items: list[Item], start: int, i: int, scene: Scene) -> bool:
     """`sorrel has six kits now lost one overnight`: the day of the loss is not the count's."""
     marks = frozenset().union(*(item.marks for item in items[start:i]))
     return "has_kits" in marks and not marks.isdisjoint({"kits", "count"}) and "lose" not in marks and _whole(items[start:i], scene)
+
+
+def _found_beside_count(items: list[Item], start: int, i: int) -> bool:
+    """`sorrel's down to six i found one dead`: the count is told, and then the loss."""
+    counted = any("count" in item.marks and items[start + n + 1].sort == "num" for n, item in enumerate(items[start : i - 1]))
+    return counted and i + 2 < len(items) and items[i + 1].sort == "num" and "dead" in items[i + 2].marks
 
 
 def _told_of_it(items: list[Item], start: int, i: int, scene: Scene) -> bool:

@@ -190,6 +190,11 @@ def test_no_new_statement_where_something_leads_to_the_words(text: str, herd: He
     assert len(statements(Scan(tokens(text), scene.words, LEXICON).run(), scene, OPENS)) == 1 + text.count("because") + text.count(" and ")
 
 
+def test_a_dead_kit_found_behind_a_count_is_a_loss(herd: Herd) -> None:
+    """What is left, and the one found dead, are two facts."""
+    assert told("sorrel is down to six we found one dead", herd) == ["kit_count 12 6", "kits_lost 12 1"]
+
+
 def test_a_loss_behind_a_count_has_its_own_day(herd: Herd) -> None:
     """The kits are counted today, and one was lost last night."""
     facts = told("sorrel has six kits now lost one overnight", herd)
