@@ -98,6 +98,7 @@ def read(c: Clause) -> None:
         or (c.said(cue) == "breed her" and any(c.items[i].value.shape != "near" or c.items[i].value.a > 0 for i in c.dates()))
         or (c.to_come(cue) and not c.has("falls", "times_word"))
         or c.said(cue + 1) in {"attempted", "attempt", "failed", "unsuccessful"}
+        or (c.said(cue) == "breeding" and c.said(cue - 1) in NO_DEED)
     ):
         return
     falls, used = _falls(c)
@@ -123,6 +124,10 @@ def read(c: Clause) -> None:
         need = Need("which_animal", "buck", "Which buck was it? Send his tag or name.", _bucks(c))
     found.need = first_need(found.need, need)
     c.take(found)
+
+
+#: `keep 32 for breeding`, `keep breeding 12`: no mating is told behind these.
+NO_DEED: Final = frozenset({"for", "before", "from", "keep", "quit", "stop", "start", "try"})
 
 
 def _cue(c: Clause) -> int | None:

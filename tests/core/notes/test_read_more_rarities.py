@@ -33,6 +33,12 @@ ANIMALS: list[Note] = [
 MATINGS: list[Note] = [
     note("15 went to buck 3, 2 falls", fact("bred", doe="15", buck="3", falls=2)),
     note("bred 15 to Flint and 22 went to Moss too", fact("bred", doe="15", buck="3"), fact("bred", doe="22", buck="5")),
+    note("sold R22 for breeding", fact("sold", who="R22")),
+    note("keep 32 for breeding", fact("planned", who="32", what="keep")),
+    note("retire Moss from breeding", fact("planned", who="5", what="retire")),
+    remark("stop breeding 12", "12"),
+    note("breeding 15 to Flint on saturday", fact("planned", who="15", what="breed", on="2026-11-28", with_="3")),
+    remark("weaning 16 on saturday if it stays mild", "16"),
     note("14 &amp; 22 missed", fact("missed", doe="14"), fact("missed", doe="22")),
 ]
 
