@@ -142,7 +142,9 @@ def _put_right_by_field(talk: Talk, last: Sequence[Entry]) -> Meaning | None:
     """The last note's field that a few words put right; None where they are something else."""
     if len(talk.message.text) > _LONGEST_CORRECTION or talk.asked is not None:
         return None
-    put = put_right([entry.fact for entry in last], talk.message.text, talk.herd, talk.today, lambda said: _denied_reads(talk, said), talk.reads)
+    put = put_right(
+        [entry.fact for entry in last], talk.message.text, talk.herd, talk.today, lambda said: _denied_reads(talk, said), talk.reads
+    )
     return Meaning((put,)) if put else None
 
 

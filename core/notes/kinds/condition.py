@@ -122,7 +122,13 @@ def _score(c: Clause, cue: int | None, numbers: list[int]) -> int | None:
     if not behind:
         before = [i for i in numbers if cue is not None and i < cue]
         return before[-1] if before and (c.explicit() or len(before) > 1) else None
-    if len(behind) == 1 and not c.explicit() and not any(cue is not None and i < cue for i in numbers) and c.spoken_of() is None and len(c.items) > BARE:
+    if (
+        len(behind) == 1
+        and not c.explicit()
+        and not any(cue is not None and i < cue for i in numbers)
+        and c.spoken_of() is None
+        and len(c.items) > BARE
+    ):
         return None
     return behind[-1]
 

@@ -138,7 +138,23 @@ def read(c: Clause) -> None:
 
 #: Parts of an animal that it may lose and live.
 OF_A_BODY: Final = frozenset(
-    {"toenail", "toenails", "nail", "nails", "toe", "toes", "claw", "claws", "tooth", "teeth", "whisker", "whiskers", "patches", "tufts", "clumps"}
+    {
+        "toenail",
+        "toenails",
+        "nail",
+        "nails",
+        "toe",
+        "toes",
+        "claw",
+        "claws",
+        "tooth",
+        "teeth",
+        "whisker",
+        "whiskers",
+        "patches",
+        "tufts",
+        "clumps",
+    }
 )
 
 

@@ -92,7 +92,9 @@ def is_intended(c: Clause) -> bool:
     opening = c.opening()
     if opening is None or c.said(opening) not in WORK or not c.to_come(opening):
         return False
-    return all(item.sort in {"date", "mark", "num", "animal", "code"} or item.said in {"on", "and", "this"} for item in c.items[opening + 1 :])
+    return all(
+        item.sort in {"date", "mark", "num", "animal", "code"} or item.said in {"on", "and", "this"} for item in c.items[opening + 1 :]
+    )
 
 
 def read(c: Clause) -> None:

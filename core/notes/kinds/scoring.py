@@ -108,7 +108,9 @@ def read(c: Clause) -> None:
 def _only_marks(c: Clause, marks: list[tuple[str, int, int]]) -> bool:
     """Whether the statement is marks and nothing else: whose they are is asked."""
     places = {place for mark in marks for place in mark[1:]}
-    return all(i in places or item.sort in {"mark", "date"} or item.said in {"and", "score", "scores", "scored"} for i, item in enumerate(c.items))
+    return all(
+        i in places or item.sort in {"mark", "date"} or item.said in {"and", "score", "scores", "scored"} for i, item in enumerate(c.items)
+    )
 
 
 def _marks(c: Clause) -> list[tuple[str, int, int]]:
@@ -119,7 +121,9 @@ def _marks(c: Clause) -> list[tuple[str, int, int]]:
         if trait is None or c.taken(i):
             continue
         place = (
-            i - 2 if c.said(i - 1) in {"on", "for"} and c.whole(i - 2) is not None and i - 2 not in claimed else c.past_fillers(_past_animal(c, i + 1), 1)
+            i - 2
+            if c.said(i - 1) in {"on", "for"} and c.whole(i - 2) is not None and i - 2 not in claimed
+            else c.past_fillers(_past_animal(c, i + 1), 1)
         )
         if place < len(c.items) and c.items[place].sort == "num" and place not in claimed and not c.counted(place):
             if c.said(place + 1) in {"out of", "of"} and c.whole(place + 2) == SCORE_HIGHEST.whole:
