@@ -13,7 +13,7 @@ from core.notes.tokens import MARK, Token
 
 _POLITE: Final = (("please",), ("pls",), ("plz",), ("ok", "so"), ("okay", "so"))
 _WISHES: Final = frozenset({"can", "could", "would", "will"})
-_WRITING: Final = (("log",), ("record",), ("note",), ("jot", "down"), ("write", "down"))
+_WRITING: Final = (("log",), ("record",), ("note",), ("jot", "down"), ("write", "down"), ("put", "down", "that"))
 #: They mean something else unless they are wished for: `put down 33` is a death.
 _WRITING_IF_WISHED: Final = (*_WRITING, ("put", "down"), ("mark",), ("enter",), ("add",))
 _FIRST: Final = frozenset(words[0] for words in (*_POLITE, *_WRITING_IF_WISHED)) | _WISHES

@@ -28,6 +28,8 @@ def kinds(text: str) -> list[str]:
         ("please what if I sold R22", "what if I sold R22"),
         ("would you please note that R21 weighs 5 lb", "R21 weighs 5 lb"),
         ("can you put down R22 weighs 5 lb", "R22 weighs 5 lb"),
+        ("put down that R22 weighs 5 lb", "R22 weighs 5 lb"),
+        ("put down that Moss bit me at chores", "Moss bit me at chores"),
         ("record Sorrel has 6 kits", "Sorrel has 6 kits"),
         ("can u log Sorrel has 6 kits", "Sorrel has 6 kits"),
     ],
