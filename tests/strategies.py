@@ -262,7 +262,7 @@ def written_facts() -> dict[str, st.SearchStrategy[Fact]]:
         "nest_manners": st.builds(NestManners, doe=doe, sign=st.sampled_from(SIGNS), on=on),
         "ailment": st.builds(Ailing, who=who, sign=st.sampled_from(("snotty nose", "ear mites", "off feed")), on=on),
         "treated": st.builds(
-            Treated, who=who, with_=st.sampled_from(("ivermectin", "penicillin", "corid in the water")),
+            Treated, who=who, with_=st.sampled_from(("ivermectin", "penicillin", "amprolium in the water")),
             dose=maybe | st.sampled_from((".2 ml", "1 cc")), withdrawal_days=maybe | _some(0, 60), on=on,
         ),
         "died": _leaving(Died, cause=maybe | st.sampled_from(("unknown", "predator", "sick"))),

@@ -1,4 +1,7 @@
-"""Animals that leave, or are offered: one by one with their tags, or so many kits of a doe."""
+"""Animals that leave, or are offered: one by one with their tags, or so many kits of a doe.
+
+Over 300 lines: the ways of naming who leaves, and the price and taker that go with each.
+"""
 
 from __future__ import annotations
 

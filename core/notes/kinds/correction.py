@@ -1,4 +1,7 @@
-"""Putting a field of an earlier note right."""
+"""Putting a field of an earlier note right.
+
+Over 300 lines: each field has its own way of being put right, and the table of them is most of the file.
+"""
 
 from __future__ import annotations
 

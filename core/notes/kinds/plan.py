@@ -1,4 +1,7 @@
-"""What a person means to do with an animal."""
+"""What a person means to do with an animal.
+
+Over 300 lines: what a plan is for, whom it is about, its day and its reason, and the chores that follow.
+"""
 
 from __future__ import annotations
 
