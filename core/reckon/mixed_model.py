@@ -1,54 +1,78 @@
 """Fair comparison of breeding animals: what each passes on, once litter, season, sex and relatives are allowed for.
 
-The animal model: y = X b (fixed: sex, season ...) + Z a (breeding values, related through the pedigree) + W c (litter,
-or permanent environment) + e. Best linear unbiased prediction by Henderson's mixed model equations, divided through by
-the residual variance: [[X'X, X'Z], [Z'X, Z'Z + G^-1 s2e]].
+The animal model: y = X b (fixed: sex, season, parity ...) + Z a (breeding values, related through the pedigree) + Z m (the nurse's
+maternal values, where they are wanted) + W c (litter, or permanent environment) + e. Best linear unbiased prediction by
+Henderson's mixed model equations (`core.reckon.equations`).
 
-The animals' and litters' block is factored sparse; the few fixed effects are eliminated last (Schur complement, with a
-pseudo-inverse where they are confounded). The errors of prediction are solved only for animals that are asked about,
-jointly, so that two bucks can be compared by the error of their difference.
+The errors of prediction are solved only for animals that are asked about, jointly, so that two bucks can be compared by the error
+of their difference.
 Checked against Mrode, Linear Models for the Prediction of Animal Breeding Values, 2014, examples 3.1, 4.1, 4.2.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from math import sqrt
 
 import numpy as np
 import numpy.typing as npt
 from scipy import sparse
-from scipy.sparse.linalg import splu
 from scipy.special import ndtr
 
+from core.reckon.equations import Layout, Record, Solution, equations
 from core.reckon.interval import LEVEL, reach
 from core.reckon.kinship import inbreeding_array
 from core.reckon.pedigree import Pedigree
+from core.reckon.relationship import mendelian, relationship_inverse
+
+__all__ = [
+    "BreedingValue",
+    "BreedingValues",
+    "Contrast",
+    "Record",
+    "Variances",
+    "breeding_values",
+    "mendelian",
+    "penalty",
+    "relationship_inverse",
+]
 
 Floats = npt.NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True)
-class Record:
-    """One measured value of an animal. `fixed` and `random` name its level of each fixed factor and further random effect.
-
-    All records of a model name the same factors. For permanent environment the level is the animal itself.
-    """
-
-    animal: str
-    value: float
-    fixed: Mapping[str, str] = field(default_factory=dict)
-    random: Mapping[str, str] = field(default_factory=dict)
-
-
-@dataclass(frozen=True, slots=True)
 class Variances:
-    """Variance components [unit of the trait squared], all above zero: additive genetic, residual, each further random effect's."""
+    """Variance components [unit of the trait squared]: additive genetic, residual, each further random effect's.
+
+    animal, residual   above zero
+    others             an effect whose variance is zero is left out
+    maternal           of the genes that a nurse gives her kits milk by; zero: no such effect
+    covariance         between an animal's own genes and its maternal ones
+    """
 
     animal: float
     residual: float
     others: Mapping[str, float] = field(default_factory=dict)
+    maternal: float = 0.0
+    covariance: float = 0.0
+
+    @property
+    def total(self) -> float:
+        """The whole variance of a record."""
+        return self.animal + self.maternal + self.covariance + self.residual + sum(self.others.values())
+
+    def times(self, factor: float) -> Variances:
+        """The same shares of another total."""
+        others = {effect: size * factor for effect, size in self.others.items()}
+        return replace(
+            self,
+            animal=self.animal * factor,
+            residual=self.residual * factor,
+            others=others,
+            maternal=self.maternal * factor,
+            covariance=self.covariance * factor,
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,15 +121,20 @@ class BreedingValues:
     values   every animal of the pedigree -> its breeding value
     asked    animals whose errors were solved for; `error` is their joint error (co)variance, in that order
     effects  further random effect -> level -> its prediction
+    maternal animals asked about -> what they give as nurses; empty without a maternal effect
     fitted   X b for each record: what the fixed effects say of it, whatever their coding
+    variances  the variances that the errors were reckoned with
     """
 
     values: Mapping[str, float]
     asked: Mapping[str, BreedingValue]
     effects: Mapping[str, Mapping[str, float]]
     fitted: tuple[float, ...]
+    maternal: Mapping[str, BreedingValue]
+    variances: Variances
     error: Floats = field(repr=False, compare=False)
-    fixed: _Fixed = field(repr=False, compare=False)
+    place: Mapping[str, int] = field(repr=False, compare=False)
+    solution: Solution = field(repr=False, compare=False)
 
     def of(self, animal: str) -> BreedingValue:
         """The breeding value of an animal that was asked about."""
@@ -113,8 +142,7 @@ class BreedingValues:
 
     def covariance(self, one: str, other: str) -> float:
         """Covariance of two animals' errors of prediction."""
-        places = list(self.asked)
-        return float(self.error[places.index(one), places.index(other)])
+        return float(self.error[self.place[one], self.place[other]])
 
     def better(self, one: str, other: str) -> float:
         """The chance that the first truly is above the second, from the error of their difference; one half for itself."""
@@ -130,145 +158,94 @@ class BreedingValues:
 
     def contrast(self, factor: str, one: str, other: str) -> Contrast | None:
         """First level less second; None where the records can't tell them apart (confounded, or a level never seen)."""
-        return self.fixed.contrast(factor, one, other)
-
-
-@dataclass(frozen=True, slots=True)
-class _Fixed:
-    """Fixed effects: each (factor, level)'s column, the solution, and the Schur complement with its inverse."""
-
-    columns: Mapping[tuple[str, str], int]
-    solution: Floats
-    schur: Floats
-    inverse: Floats
-    residual: float
-
-    def contrast(self, factor: str, one: str, other: str) -> Contrast | None:
-        row = np.zeros(len(self.solution))
-        for level, sign in ((one, 1.0), (other, -1.0)):
-            if (factor, level) not in self.columns:
-                return None
-            row[self.columns[factor, level]] += sign
-        if not np.allclose(row @ self.inverse @ self.schur, row, atol=1e-6):
+        columns = self.solution.equations.columns
+        if (factor, one) not in columns or (factor, other) not in columns:
             return None
-        return Contrast(float(row @ self.solution), sqrt(max(float(row @ self.inverse @ row), 0.0) * self.residual))
+        row = np.zeros(len(columns))
+        row[columns[factor, one]] += 1
+        row[columns[factor, other]] -= 1
+        return self._estimated(row)
+
+    def slope(self, covariate: str) -> Contrast | None:
+        """What one more of a covariate makes; None where the records can't tell."""
+        columns = self.solution.equations.columns
+        if (covariate, "") not in columns:
+            return None
+        return self._estimated(np.eye(len(columns))[columns[covariate, ""]])
+
+    def _estimated(self, row: Floats) -> Contrast | None:
+        solved = self.solution
+        if not np.allclose(row @ solved.inverse @ solved.schur, row, atol=1e-6):
+            return None
+        return Contrast(float(row @ solved.fixed), sqrt(max(float(row @ solved.inverse @ row), 0.0) * self.variances.residual))
 
 
 def breeding_values(
-    pedigree: Pedigree, records: Sequence[Record], variances: Variances, ask: Iterable[str] | None = None
+    pedigree: Pedigree, records: Sequence[Record], variances: Variances, ask: Iterable[str] | None = None, worth: float | None = None
 ) -> BreedingValues:
-    """Predict the breeding value of every animal of the pedigree, and the errors for those in `ask` (all when None)."""
+    """Predict the breeding value of every animal of the pedigree, and the errors for those in `ask` (all when None).
+
+    `worth`: the variances' shares are taken as told but their total is weighed against the records': it counts as much as so many
+    records. None: the variances hold as they are.
+    """
     asked = tuple(dict.fromkeys(pedigree.ids if ask is None else ask))
     inbred = inbreeding_array(pedigree)
-    levels = _levels(records, variances)
-    z = _incidence(pedigree, records, levels)
-    columns = _columns(records)
-    x = _design(records, columns)
-    y = np.array([record.value for record in records])
-    penalty = sparse.block_diag(
-        [relationship_inverse(pedigree, inbred) * (variances.residual / variances.animal)]
-        + [sparse.eye_array(len(found)) * (variances.residual / variances.others[effect]) for effect, found in levels.items()]
-    )
-    solver = splu(sparse.csc_matrix(z.T @ z + penalty), permc_spec="MMD_AT_PLUS_A", diag_pivot_thresh=0.0, options={"SymmetricMode": True})
-    crossed = solver.solve(z.T @ x)
-    schur = x.T @ x - (z.T @ x).T @ crossed
-    inverse = np.linalg.pinv(schur, rcond=1e-10, hermitian=True)
-    fixed = inverse @ (x.T @ y - crossed.T @ (z.T @ y))
-    random = solver.solve(z.T @ (y - x @ fixed))
-    error = _errors(solver, [pedigree.place[animal] for animal in asked], crossed, inverse) * variances.residual
+    effects = [effect for effect, size in variances.others.items() if size > 0]
+    sums = equations(pedigree, records, effects, maternal=variances.maternal > 0)
+    solved = sums.solved(penalty(sums.layout, variances, relationship_inverse(pedigree, inbred)))
+    if worth is not None:
+        variances = variances.times(_spread(solved, variances, len(records), worth))
+    n, layout, told = len(pedigree), sums.layout, solved.random.tolist()
+    places = [pedigree.place[animal] for animal in asked]
+    maternal = [n + place for place in places] if layout.maternal else []
+    errors = solved.errors([*places, *maternal]) * variances.residual
+    direct = _valued(asked, [told[at] for at in places], np.diagonal(errors), variances.animal, inbred[places])
+    nursing = _valued(asked, [told[at] for at in maternal], np.diagonal(errors)[len(asked) :], variances.maternal, inbred[places])
     return BreedingValues(
-        values=dict(zip(pedigree.ids, random[: len(pedigree)].tolist(), strict=True)),
-        asked={
-            animal: _valued(
-                animal, float(random[pedigree.place[animal]]), float(error[at, at]), variances.animal, float(inbred[pedigree.place[animal]])
-            )
-            for at, animal in enumerate(asked)
-        },
-        effects=_effects(levels, random[len(pedigree) :].tolist()),
-        fitted=tuple((x @ fixed).tolist()),
-        error=error,
-        fixed=_Fixed(columns, fixed, schur, inverse, variances.residual),
+        values=dict(zip(pedigree.ids, told[:n], strict=True)),
+        asked=direct,
+        effects=_effects(layout, variances, records, told),
+        fitted=tuple((sums.x @ solved.fixed).tolist()),
+        maternal=nursing if layout.maternal else {},
+        variances=variances,
+        error=errors[: len(asked), : len(asked)],
+        place={animal: at for at, animal in enumerate(asked)},
+        solution=solved,
     )
 
 
-def relationship_inverse(pedigree: Pedigree, inbred: Floats) -> sparse.csc_matrix:
-    """The inverse of the relationship matrix A, directly: T' D^-1 T with T = I - half sire - half dam.
-
-    D, the share of variance an animal does not have from its known parents: 1 - (1 + F_sire)/4 - (1 + F_dam)/4.
-    Reference: Henderson 1976 and Quaas 1976 (the rules, from memory); Mrode 2014, sec. 2.4 (values).
-    """
-    n = len(pedigree)
-    own = mendelian(pedigree, inbred)
-    rows, columns, halves = [np.arange(n)], [np.arange(n)], [np.ones(n)]
-    for told in (pedigree.sires, pedigree.dams):
-        parents = np.array(told, dtype=np.int64)
-        known = np.flatnonzero(parents >= 0)
-        rows.append(known)
-        columns.append(parents[known])
-        halves.append(np.full(len(known), -0.5))
-    flow = sparse.csr_matrix((np.concatenate(halves), (np.concatenate(rows), np.concatenate(columns))), shape=(n, n))
-    return sparse.csc_matrix(flow.T @ sparse.diags_array(1 / own) @ flow)
+def penalty(layout: Layout, variances: Variances, inverse: sparse.csc_matrix) -> sparse.csc_matrix:
+    """G^-1 times the residual variance: what holds the random effects back. `inverse`: of the relationship matrix."""
+    genes = np.array([[variances.animal]])
+    if layout.maternal:
+        genes = np.array([[variances.animal, variances.covariance], [variances.covariance, variances.maternal]])
+    free = [np.full(len(found), variances.residual / variances.others[effect]) for effect, found in layout.levels.items()]
+    related = sparse.kron(np.linalg.inv(genes) * variances.residual, inverse)
+    return sparse.csc_matrix(sparse.block_diag([related, sparse.diags_array(np.concatenate([np.empty(0), *free]))]))
 
 
-def mendelian(pedigree: Pedigree, inbred: Floats) -> Floats:
-    """D of each animal [share of the animal variance]: its own sampling of its parents' genes."""
-    own = np.ones(len(pedigree))
-    for told in (pedigree.sires, pedigree.dams):
-        parents = np.array(told, dtype=np.int64)
-        known = parents >= 0
-        own[known] -= (1 + inbred[parents[known]]) / 4
-    return own
+def _spread(solved: Solution, variances: Variances, records: int, worth: float) -> float:
+    """How much more the records vary than told, the told counting as so many records."""
+    free = max(records - solved.rank, 0)
+    return (worth + solved.misfit / variances.residual) / (worth + free)
 
 
-def _levels(records: Sequence[Record], variances: Variances) -> dict[str, dict[str, int]]:
-    """Each further random effect's levels and their places."""
+def _valued(asked: Sequence[str], values: Sequence[float], pev: Floats, variance: float, inbred: Floats) -> dict[str, BreedingValue]:
     return {
-        effect: {level: at for at, level in enumerate(dict.fromkeys(record.random[effect] for record in records))}
-        for effect in variances.others
+        animal: BreedingValue(animal, value, float(error), 1 - float(error) / variance, 1 - float(error) / ((1 + float(close)) * variance))
+        for animal, value, error, close in zip(asked, values, pev, inbred, strict=False)
     }
 
 
-def _incidence(pedigree: Pedigree, records: Sequence[Record], levels: Mapping[str, Mapping[str, int]]) -> sparse.csr_matrix:
-    """Which animal and which levels each record belongs to: one row a record."""
-    rows, columns = list(range(len(records))), [pedigree.place[record.animal] for record in records]
-    width = len(pedigree)
-    for effect, found in levels.items():
-        rows += range(len(records))
-        columns += [width + found[record.random[effect]] for record in records]
-        width += len(found)
-    return sparse.csr_matrix((np.ones(len(rows)), (rows, columns)), shape=(len(records), width))
-
-
-def _columns(records: Sequence[Record]) -> dict[tuple[str, str], int]:
-    """A column for each level of each fixed factor; one for the mean when there is no factor."""
-    seen = dict.fromkeys(pair for record in records for pair in record.fixed.items())
-    return {pair: at for at, pair in enumerate(seen or {("mean", ""): None})}
-
-
-def _design(records: Sequence[Record], columns: Mapping[tuple[str, str], int]) -> Floats:
-    x = np.zeros((len(records), len(columns)))
-    for at, record in enumerate(records):
-        for pair in record.fixed.items() or [("mean", "")]:
-            x[at, columns[pair]] = 1.0
-    return x
-
-
-def _errors(solver: object, places: list[int], crossed: Floats, inverse: Floats) -> Floats:
-    """Joint error (co)variance of the animals at `places`, over the residual variance: C^ij = (C_rr^-1)_ij + b_i S^- b_j'."""
-    units = np.zeros((crossed.shape[0], len(places)))
-    units[places, np.arange(len(places))] = 1.0
-    block = solver.solve(units)[places]  # type: ignore[attr-defined]
-    rows = crossed[places]
-    return np.asarray(block + rows @ inverse @ rows.T)
-
-
-def _valued(animal: str, value: float, pev: float, variance: float, inbred: float) -> BreedingValue:
-    return BreedingValue(animal, value, pev, 1 - pev / variance, 1 - pev / ((1 + inbred) * variance))
-
-
-def _effects(levels: Mapping[str, Mapping[str, int]], solved: list[float]) -> dict[str, dict[str, float]]:
-    answers = {}
-    for effect, found in levels.items():
-        answers[effect] = dict(zip(found, solved, strict=False))
-        solved = solved[len(found) :]
+def _effects(layout: Layout, variances: Variances, records: Sequence[Record], told: Sequence[float]) -> dict[str, dict[str, float]]:
+    """Each further effect's levels; all zero for one that does not vary."""
+    answers: dict[str, dict[str, float]] = {}
+    at = layout.animals * (1 + layout.maternal)
+    for effect in variances.others:
+        found = layout.levels.get(effect)
+        if found is None:
+            answers[effect] = {record.random[effect]: 0.0 for record in records}
+            continue
+        answers[effect] = dict(zip(found, told[at : at + len(found)], strict=True))
+        at += len(found)
     return answers
