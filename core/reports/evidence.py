@@ -7,17 +7,17 @@ from dataclasses import dataclass
 from datetime import date
 from functools import cached_property, lru_cache
 
-from core.handbook import survival as survival_figures
+from core.handbook import growth as growth_figures
 from core.herd.litters import untagged
 from core.herd.questions import living, stage
 from core.herd.state import Animal, Herd, Litter
 from core.reckon.kinship import Kinship, kinship
 from core.reckon.pedigree import Pedigree, PedigreeProblem, pedigree
-from core.reckon.survival import likeness
 from core.reports.feeding import Eater, Stock, cents_a_gram, eater, grams_a_day, litter_eater, stock
 from core.reports.growth import Grown, grown, standard_weights
-from core.reports.merit import Trait, born_alive_trait, survival_trait, weight_trait
+from core.reports.merit import Trait, born_alive_trait, gain_trait, survival_trait, weaned_trait, weight_trait
 from core.reports.survival import DamSurvival, dam_survivals
+from core.reports.traits import weights_at
 
 
 @dataclass(frozen=True, eq=False)
@@ -87,7 +87,7 @@ class Evidence:
     @cached_property
     def growth(self) -> Trait | None:
         """Breeding values for weight, as a share of the breed's curve."""
-        return weight_trait(self.herd, self.book, self.standard, self.asked)
+        return weight_trait(self.herd, self.book, self.standard, growth_figures.COMPARED_AGE_DAYS.value, self.asked)
 
     @cached_property
     def born_alive(self) -> Trait | None:
@@ -97,8 +97,25 @@ class Evidence:
     @cached_property
     def raising(self) -> Trait | None:
         """Breeding values for the survival of a litter's kits."""
-        litters = [[(one.alive, one.kept) for one in dam.litters] for dam in self.dams.values()]
-        return survival_trait(self.herd, self.book, self.dams, likeness(litters, survival_figures.LITTER_SPREAD.value), self.asked)
+        return survival_trait(self.herd, self.book, self.dams, self.asked)
+
+    @cached_property
+    def weaned(self) -> Trait | None:
+        """Breeding values for kits weaned a litter."""
+        return weaned_trait(self.herd, self.book, self.dams, self.asked)
+
+    @cached_property
+    def gain(self) -> Trait | None:
+        """Breeding values for daily gain, as a share of the breed's."""
+        return gain_trait(self.herd, self.book, self.asked)
+
+    @cached_property
+    def weight_traits(self) -> Mapping[int, Trait | None]:
+        """Breeding values for weight at each age at which the farm weighs, as a share of the breed's curve."""
+        compared = growth_figures.COMPARED_AGE_DAYS.whole
+        others = [figure.whole for figure in growth_figures.WEIGH_DAYS if figure.whole != compared]
+        told = {age: weight_trait(self.herd, self.book, weights_at(self.herd, age), age, self.asked) for age in others}
+        return {compared: self.growth, **told}
 
     def mates(self, animal: Animal) -> tuple[str, ...]:
         """The living of its breed, itself included: whom its breeding values are told against."""

@@ -10,11 +10,11 @@ from typing import Any
 from core.herd.questions import age_days
 from core.herd.state import Animal, Herd
 from core.reply import Reply
-from core.reports.bucks import grams_scale
 from core.reports.coat import genotype_document, posterior
 from core.reports.counts import counts
 from core.reports.evidence import Evidence, evidence
 from core.reports.merit import Trait
+from core.reports.traits import usual_gain, usual_weight
 from core.reports.wording import age, short, tag_of
 
 
@@ -98,13 +98,20 @@ def animal_document(barn: Evidence, one: Animal, genes: Mapping[str, Mapping[str
 
 def breeding_values_document(barn: Evidence, one: Animal) -> dict[str, Any]:
     """What the animal passes on, as deviations from the breed's living mean; null where nothing is known."""
+    weights = {f"weight_{age}d": _value(barn, trait, one, "grams", usual_weight(one, age)) for age, trait in barn.weight_traits.items()}
     return {
-        "weight_70d": _value(barn, barn.growth, one, "grams", grams_scale(one)),
+        **weights,
+        "daily_gain": _value(barn, barn.gain, one, "grams", usual_gain(one)),
         "born_alive": _value(barn, barn.born_alive, one, "kits", 1.0),
+        "weaned": _value(barn, barn.weaned, one, "kits", 1.0),
         "survival": _value(barn, barn.raising, one, "share", 1.0),
     }
 
 
 def _value(barn: Evidence, trait: Trait | None, one: Animal, unit: str, scale: float) -> dict[str, Any]:
     value = trait.value(one.key, barn.mates(one)) if trait else None
-    return {unit: None if value is None else value * scale, "reliability": trait.reliability(one.key) if trait else None}
+    return {
+        unit: None if value is None else value * scale,
+        "reliability": trait.reliability(one.key) if trait else None,
+        "records": trait.of_litter.get(one.key, 0) if trait else 0,
+    }
