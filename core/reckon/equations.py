@@ -23,7 +23,7 @@ Column = tuple[str, str]  # a factor and its level, or a covariate and ""
 
 MEAN: Column = ("mean", "")
 #: Right-hand sides that are solved at once: bounds the room that many animals take.
-AT_ONCE = 32
+AT_ONCE = 32  # not a figure: columns of a matrix
 
 
 @dataclass(frozen=True, slots=True)

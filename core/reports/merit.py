@@ -180,7 +180,7 @@ class _Held:
         return hash((self.book.ids, tuple((record.animal, record.value) for record in self.records)))
 
 
-@lru_cache(maxsize=32)
+@lru_cache(maxsize=16)
 def _estimated(held: _Held) -> Variances | None:
     found = estimated(held.book, held.records, held.spread.variances(), held.spread.published())
     return found.variances if found.settled else None

@@ -25,7 +25,7 @@ UNKNOWN = "unknown"
 
 def season(on: date | None) -> str:
     """The season of the year, the same every year."""
-    return UNKNOWN if on is None else ("winter", "spring", "summer", "autumn")[on.month % 12 // MONTHS_IN_QUARTER]
+    return UNKNOWN if on is None else ("winter", "spring", "summer", "autumn")[on.month % 12 // MONTHS_IN_QUARTER]  # not a figure: months in a year
 
 
 def quarter(on: date) -> str:

@@ -17,7 +17,7 @@ def test_bucks_by_their_kits() -> None:
     for one, other in (("3", "7"), ("7", "3")):
         assert (
             of(two_sires(), one, other).reply().lines[1]
-            == "7 Rowan's kits would outgrow 3 Flint's 9 times in 10, by 64 kits of theirs weighed."
+            == "7 Rowan's kits would almost surely outgrow 3 Flint's, by 64 kits of theirs weighed."
         )
     better = of(two_sires(), "7", "3").grows_better
     assert better is not None

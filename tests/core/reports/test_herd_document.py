@@ -39,10 +39,14 @@ def test_breeding_values_are_deviations_from_the_breed_s_living_mean() -> None:
 def test_nothing_measured_is_null() -> None:
     """Without weights and litters the breeding values are null, not nought."""
     told = animals(Barn().buck("3"))["3"]["breeding_values"]
+    grams = {"grams": None, "reliability": None, "records": 0}
+    kits = {"kits": None, "reliability": None, "records": 0}
     assert told == {
-        "weight_70d": {"grams": None, "reliability": None},
-        "born_alive": {"kits": None, "reliability": None},
-        "survival": {"share": None, "reliability": None},
+        **{f"weight_{age}d": grams for age in (56, 70, 84, 112)},
+        "daily_gain": grams,
+        "born_alive": kits,
+        "weaned": kits,
+        "survival": {"share": None, "reliability": None, "records": 0},
     }
 
 

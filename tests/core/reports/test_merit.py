@@ -6,7 +6,7 @@ from datetime import date
 
 import pytest
 
-from core.reports.merit import quarter
+from core.reports.traits import quarter
 from tests.farm import ago
 from tests.herds import Barn, two_sires
 
