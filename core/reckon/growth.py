@@ -15,6 +15,7 @@ from math import ceil, exp, log, sqrt
 import numpy as np
 import numpy.typing as npt
 from scipy.optimize import least_squares
+from scipy.special import ndtr
 
 from core.reckon import curve
 from core.reckon.interval import LEVEL, reach
@@ -85,6 +86,27 @@ class GrowthFit:
         slope = np.array([-1 / (self.k * log(self.adult_g / weight_g)), 1 / self.k, -age])
         width = reach(level) * sqrt(float(slope @ self.spread @ slope))
         return age - width, age + width
+
+    def chance_by(self, age_days: float, weight_g: float) -> float:
+        """The chance that at this age [days] it weighs so much or more [g]: ln W is taken as normal around the curve.
+
+        With x = b exp(-k t): d ln W/d ln A = 1, d/d ln b = -x, d/d ln k = x k t.
+        """
+        short = self.b * exp(-self.k * age_days)
+        slope = np.array([1.0, -short, short * self.k * age_days])
+        return self._chance(log(self.weight_at(age_days) / weight_g), float(slope @ self.spread @ slope))
+
+    def chance_ever(self, weight_g: float) -> float:
+        """The chance that it ever weighs so much [g]: that its adult weight is above it."""
+        return self._chance(log(self.adult_g / weight_g), float(self.spread[0, 0]))
+
+    @staticmethod
+    def _chance(over: float, variance: float) -> float:
+        return float(ndtr(over / sqrt(variance))) if variance > 0 else float(over >= 0)
+
+    def age_when(self, weight_g: float, chance: float, *, until: int) -> int | None:
+        """The first day of age by which it weighs so much with that chance; None where that is not so by `until`."""
+        return next((age for age in range(1, until + 1) if self.chance_by(age, weight_g) >= chance), None)
 
     def date_of(self, born: date, weight_g: float) -> date | None:
         """The first day on which it weighs that much; None when it never does."""

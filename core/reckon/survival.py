@@ -11,7 +11,8 @@ with likeness rho within litters each counts as n / (1 + (n - 1) rho) kits.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import lru_cache
 from math import exp, log
 
 import numpy as np
@@ -25,6 +26,7 @@ Floats = npt.NDArray[np.float64]
 Counts = tuple[int, int]  # kits alive, of them kept
 
 MOST_WEIGHT = 200.0  # not a figure: the weight [kits] where the search stops; more only says that does can't be told apart
+_INSIDE = 1e-9  # not a figure: how near to none or all a chance may come, so that its logarithm exists
 _REACHED = 0.99  # not a figure: a search that gets this near its bound has run to it
 #: Half the 99 % point of chi-squared with one degree of freedom: a smaller difference of log-likelihoods tells nothing.
 _TELLING = 3.32
@@ -55,7 +57,10 @@ class Prior:
 
 @dataclass(frozen=True, slots=True)
 class Survival:
-    """A doe's chance to bring a kit to weaning [share], as Beta(alpha, beta). `low` and `high` bound the middle `level`."""
+    """A doe's chance to bring a kit to weaning [share], as Beta(alpha, beta). `low` and `high` bound the middle `level`.
+
+    likeness   correlation of kits within her next litter, 0 where each fares for itself
+    """
 
     alive: int
     kept: int
@@ -63,6 +68,7 @@ class Survival:
     alpha: float
     beta: float
     level: float = LEVEL
+    likeness: float = 0.0
 
     @property
     def estimate(self) -> float:
@@ -94,10 +100,39 @@ class Survival:
         return born * self.estimate
 
     def chance_at_least(self, born: int, kept: int) -> float:
-        """The chance that the next litter of `born` keeps `kept` or more (beta-binomial tail)."""
+        """The chance that the next litter of `born` keeps `kept` or more: beta-binomial around a chance that is itself not known."""
         counts = np.arange(max(kept, 0), born + 1)
-        logs = _log_choose(born, counts) + betaln(self.alpha + counts, self.beta + born - counts) - betaln(self.alpha, self.beta)
-        return float(np.exp(logs).sum())
+        if self.likeness <= 0:
+            return float(np.exp(_log_litter(born, counts, self.alpha, self.beta)).sum())
+        chance, weight = self._points()
+        firm = (1 - self.likeness) / self.likeness
+        logs = _log_litter(born, counts[None, :], (chance * firm)[:, None], ((1 - chance) * firm)[:, None])
+        return float(weight @ np.exp(logs).sum(axis=1))
+
+    def _points(self) -> tuple[Floats, Floats]:
+        """Chances p with their weights, evenly over her posterior: Gauss-Legendre on its distribution function."""
+        points, weights = _legendre()
+        inside = betaincinv(self.alpha, self.beta, (points + 1) / 2)
+        return np.clip(inside, _INSIDE, 1 - _INSIDE), weights / 2
+
+    def with_litter(self, alive: float, kept: float) -> Survival:
+        """The same after one more litter, whose kits count for less as they share its fate."""
+        share = 1 / (1 + max(alive - 1, 0) * self.likeness)
+        return replace(self, alpha=self.alpha + kept * share, beta=self.beta + (alive - kept) * share)
+
+
+def litters_to_be_sure(one: Survival, line: float, *, born: float, sure: float, at_most: int) -> int | None:
+    """How many more litters of `born`, raised as hers were so far, until it is `sure` on which side of the line she is.
+
+    0 where it is so already; None where `at_most` litters would not do: she is too near the line to tell.
+    """
+    rate = one.estimate
+    for litters in range(at_most + 1):
+        below = one.chance_below(line)
+        if max(below, 1 - below) >= sure:
+            return litters
+        one = one.with_litter(born, born * rate)
+    return None
 
 
 def survival(litters: Iterable[Counts], prior: Prior, likeness: float = 0.0, level: float = LEVEL) -> Survival:
@@ -116,9 +151,16 @@ def survival(litters: Iterable[Counts], prior: Prior, likeness: float = 0.0, lev
 
 def chance_better(one: Survival, other: Survival) -> float:
     """The chance that the first doe's true survival is above the second's: the integral of F2(F1^-1(u)) over u in 0 to 1."""
-    points, weights = np.polynomial.legendre.leggauss(400)
+    points, weights = _legendre()
     at = betaincinv(one.alpha, one.beta, (points + 1) / 2)
     return float(weights @ betainc(other.alpha, other.beta, at)) / 2
+
+
+@lru_cache(maxsize=1)
+def _legendre() -> tuple[Floats, Floats]:
+    """Four hundred points of -1 to 1 with their weights."""
+    points, weights = np.polynomial.legendre.leggauss(400)
+    return points, weights
 
 
 def herd_prior(does: Iterable[Counts], default: Prior, *, least: int = 8, cap: float = MOST_WEIGHT) -> Prior:
@@ -200,6 +242,11 @@ def _likeliest(alive: Floats, kept: Floats, cap: float) -> tuple[float, float, f
     ]
     best = min(found, key=lambda one: float(one.fun))
     return float(expit(best.x[0])), exp(float(best.x[1])), -float(best.fun)
+
+
+def _log_litter(born: int, kept: npt.NDArray[np.int64], alpha: Floats | float, beta: Floats | float) -> Floats:
+    """Log-chance of keeping so many of `born`, their chance being Beta(alpha, beta)."""
+    return np.asarray(_log_choose(born, kept) + betaln(alpha + kept, beta + born - kept) - betaln(alpha, beta))
 
 
 def _log_choose(n: Floats | float, k: Floats | npt.NDArray[np.int64]) -> Floats:

@@ -8,7 +8,6 @@ Over 300 lines: one function a flag of the digest.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import replace
 from datetime import date, timedelta
 
 from core.handbook import flags as figures
@@ -17,13 +16,14 @@ from core.handbook import survival as survival_figures
 from core.herd.litters import alive_now, litters_of, live_born
 from core.herd.matings import last_mating, matings_of
 from core.herd.questions import age_days, events, senior_since
-from core.herd.settings import lowest_survival
 from core.herd.state import Animal, Event, Litter, Mating
+from core.reckon.bad_nights import BadNight
 from core.reckon.survival import Survival
 from core.reckon.trend import size_trend
 from core.reports.bucks import excess_buck
 from core.reports.evidence import Evidence
 from core.reports.finding import Finding
+from core.reports.survival import BAD_NIGHT, NOT_HERS, POWER, DamSurvival
 from core.reports.wording import age, grams, how_sure, likely, pronoun, when
 from core.words import count, listed, share
 
@@ -74,23 +74,24 @@ def _has_litters(barn: Evidence, animal: Animal) -> bool:
 def low_survival(barn: Evidence, animal: Animal) -> Finding | None:
     """A doe whose kits, weather and predators apart, are more likely than not raised below the farm's line."""
     dam = barn.dams.get(animal.key)
-    line = lowest_survival(barn.herd.settings)
-    if dam is None or not dam.enough:
+    if dam is None or not dam.enough or dam.chance_below < survival_figures.LOW_SURVIVAL_CHANCE.value:
         return None
-    chance = dam.share.chance_below(line)
-    if chance < survival_figures.LOW_SURVIVAL_CHANCE.value:
-        return None
-    evidence = dam.document() | {"line": line, "chance_below": chance}
-    text = f"{raised_line(barn, animal)}; your line is {share(line)}."
-    heed = 2 if _still_low_after_a_good_litter(dam.share, line) else 1
-    return Finding(animal.key, animal.tag, "low_survival", text, evidence, heed=heed, kinds=SURVIVAL_KINDS)
+    text = f"{raised_line(barn, animal)}; your line is {share(dam.line)}, {_how_sure_below(dam)}."
+    heed = 2 if _still_low_after_a_good_litter(dam.share, dam.line) else 1
+    return Finding(animal.key, animal.tag, "low_survival", text, dam.document(), heed=heed, kinds=SURVIVAL_KINDS)
+
+
+def _how_sure_below(dam: DamSurvival) -> str:
+    """How sure it is that she is below the line, and what would make it so: `below it 7 times in 10; 2 more litters like these would settle it`."""
+    text = how_sure("she is", "below it", dam.chance_below)
+    needed = dam.to_be_sure
+    return text if not needed else f"{text}; {count(needed, 'more litter')} like these would settle it"
 
 
 def _still_low_after_a_good_litter(share_: Survival, line: float) -> bool:
     """Whether one more litter of the usual size, every kit raised, would leave her below the line: if not, she is only watched."""
     kits = int(reproduction.USUAL_BORN_ALIVE.value)
-    with_it = replace(share_, alpha=share_.alpha + kits)
-    return with_it.chance_below(line) >= survival_figures.LOW_SURVIVAL_CHANCE.value
+    return share_.with_litter(kits, kits).chance_below(line) >= survival_figures.LOW_SURVIVAL_CHANCE.value
 
 
 #: The notes that tell how a doe raises her kits.
@@ -103,7 +104,22 @@ def raised_line(barn: Evidence, animal: Animal) -> str:
     plain = f", {share(dam.kept / dam.alive)}" if dam.alive else ""
     range_ = likely(dam.share.low, dam.share.high)
     text = f"{dam.kept} of {count(dam.alive, 'kit')} raised in {count(len(dam.litters), 'litter')}{plain} ({range_})"
-    return text + (f"; {count(dam.excused, 'kit')} lost to weather or predators not held against her" if dam.excused else "")
+    return text + (f"; {count(dam.excused, 'kit')} lost to {_what_took_them(barn, dam)} not held against her" if dam.excused else "")
+
+
+def _what_took_them(barn: Evidence, dam: DamSurvival) -> str:
+    """What took the kits that are not held against a doe: `weather or predators`, `a night when 4 of 5 litters lost kits (Wed 12 Nov)`."""
+    causes = set(dam.excused_by)
+    told = ["weather or predators"] if causes & NOT_HERS else []
+    told += ["a power cut"] if POWER in causes else []
+    if BAD_NIGHT in causes:
+        told += [_a_night(barn, night) for night in dam.nights]
+    return listed(told)
+
+
+def _a_night(barn: Evidence, night: BadNight) -> str:
+    on = when(date.fromordinal(night.day), barn.today)
+    return f"a night when {len(night.hit)} of {count(night.at_risk, 'litter')} lost kits ({on})"
 
 
 def past_sale_date(barn: Evidence, animal: Animal) -> Finding | None:

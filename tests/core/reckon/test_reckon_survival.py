@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.reckon.survival import Prior, chance_better, herd_prior, likeness, moment_prior, survival
+from core.reckon.survival import Prior, chance_better, herd_prior, likeness, litters_to_be_sure, moment_prior, survival
 from tests.strategies import kit_counts
 
 PRIOR = Prior(8.0, 2.0)
@@ -103,3 +105,35 @@ def test_likeness_of_few_or_sure_litters_is_the_default() -> None:
     assert likeness([[(8, 8), (8, 0)]] * 3 + [[], [(0, 0)]], 0.1) == 0.1
     assert likeness([[(1, 1), (1, 0)]] * 12, 0.1) == 0.1
     assert likeness([[(8, 8), (8, 8)]] * 12, 0.1) == 0.1
+
+
+def test_a_litter_that_shares_its_fate_is_less_sure_to_keep_most() -> None:
+    """Likeness widens the next litter, and leaves its mean."""
+    apart, together = survival([(8, 7)], PRIOR), replace(survival([(8, 7)], PRIOR), likeness=0.3)
+    assert together.chance_at_least(8, 0) == pytest.approx(1)
+    assert sum(together.chance_at_least(8, kept) for kept in range(1, 9)) == pytest.approx(apart.expected(8), rel=1e-4)
+    assert together.chance_at_least(8, 3) < apart.chance_at_least(8, 3)
+    assert together.chance_at_least(8, 8) > apart.chance_at_least(8, 8)
+
+
+def test_as_good_as_no_likeness_is_none() -> None:
+    """The sum over chances meets the closed form."""
+    apart = survival([(8, 7), (9, 5)], PRIOR)
+    assert replace(apart, likeness=1e-7).chance_at_least(8, 6) == pytest.approx(apart.chance_at_least(8, 6), abs=1e-5)
+
+
+def test_litters_to_be_sure_are_none_when_it_is_sure_and_untold_when_she_is_on_the_line() -> None:
+    """A doe far below the line is sure at once; one a little below takes litters; one on it takes more than anybody waits for."""
+    told = {"born": 8, "sure": 0.9, "at_most": 8}
+    assert litters_to_be_sure(survival([(40, 12)], PRIOR), 0.7, **told) == 0
+    needed = litters_to_be_sure(survival([(8, 3)], PRIOR), 0.7, **told)
+    assert needed is not None
+    assert 1 <= needed <= 8
+    one = survival([(40, 27)], PRIOR)
+    assert litters_to_be_sure(one, one.estimate, **told) is None
+
+
+def test_a_litter_more_counts_for_less_where_kits_share_its_fate() -> None:
+    """Eight kits with a likeness of one seventh count for four."""
+    more = replace(survival([], PRIOR), likeness=1 / 7).with_litter(8, 8)
+    assert (more.alpha, more.beta) == pytest.approx((12, 2))

@@ -38,7 +38,7 @@ def test_card_tells_the_whole_story() -> None:
         "2 litters: 8 and 6 born alive.",
         "Litter of Mon 17 Aug (by 3): 6 born alive, 6 weaned Mon 21 Sep.",
         "Litter of Sat 9 May (by 3): 8 born alive, 6 weaned Sat 13 Jun.",
-        "12 of 14 kits raised in 2 litters, 86 % (allowing for luck, likely 73 to 94 %).",
+        "12 of 14 kits raised in 2 litters, 86 % (allowing for luck, likely 71 to 95 %).",
         "Shown: best of breed, Thu 27 Aug.",
         "Fault: long nails, Sun 6 Sep.",
         "Treated with ivermectin, Wed 16 Sep.",

@@ -85,7 +85,7 @@ def test_low_survival_carries_count_and_interval() -> None:
     assert found.evidence["chance_below"] > 0.9
     assert found.heed == 2
     assert found.text.startswith("12 of 32 kits raised in 4 litters, 38 % (allowing for luck, likely ")
-    assert found.text.endswith("your line is 70 %.")
+    assert found.text.endswith("your line is 70 %, she is almost surely below it.")
 
 
 def test_good_mother_is_not_flagged() -> None:
