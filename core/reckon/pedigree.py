@@ -2,7 +2,8 @@
 
 The sorting finds what can't be: an animal that is its own ancestor, or told twice with other parents. Such things come
 back as values, with the animals concerned, so that a person can be asked. A sire of one written down as the dam of
-another is flagged beside the book: the sums still hold.
+another is flagged beside the book: the sums still hold. `sound_pedigree` makes the best of a book with such things in it, and
+looks at birthdays and sexes as well.
 """
 
 from __future__ import annotations
@@ -17,8 +18,9 @@ Row = tuple[str, str | None, str | None]  # animal, sire, dam
 class PedigreeProblem:
     """What can't be in a family book.
 
-    code  `own_parent`, `loop` (its own ancestor), `two_sexes` (sire of one, dam of another), `two_rows` (different parents told twice)
-    ids   the animals concerned
+    code  `own_parent`, `loop` (its own ancestor), `two_sexes` (sire of one, dam of another), `two_rows` (different parents told twice),
+          `one_parent_twice` (the same animal as sire and dam), `wrong_sex` (a doe as sire, a buck as dam), `younger_parent`
+    ids   the animals concerned; of the last three the parent first, then the child
     """
 
     code: str
@@ -90,6 +92,58 @@ def pedigree(rows: Iterable[Row]) -> Pedigree | PedigreeProblem:
                 told.setdefault(parent, (parent, None, None))
     ordered = _parents_first(told)
     return replace(_book(ordered), warnings=_two_sexes(told)) if isinstance(ordered, list) else ordered
+
+
+def sound_pedigree(
+    rows: Iterable[Row], born: Mapping[str, int] | None = None, sexes: Mapping[str, str] | None = None
+) -> tuple[Pedigree, tuple[PedigreeProblem, ...]]:
+    """The book with what can't be left out, and what that was: a parent in doubt counts as unknown, everybody else stays.
+
+    born   birthday of each animal where it is known [any count of days]
+    sexes  `buck` or `doe` where it is known
+
+    A parent that is younger than its child or of the wrong sex is told but stays: the day or the sex may be the slip, and the sums hold.
+    """
+    told: dict[str, Row] = {}
+    problems = [PedigreeProblem("two_rows", (row[0],)) for row in rows if told.setdefault(row[0], row) != row]
+    for row in list(told.values()):
+        found = _impossible(row)
+        problems += found
+        told[row[0]] = _without(row, {one.ids[0] for one in found})
+    while isinstance(book := pedigree(told.values()), PedigreeProblem):
+        problems.append(book)
+        told |= {animal: _without(told[animal], set(book.ids)) for animal in book.ids}
+    wrong = [one for row in told.values() for one in _wrong_sex(row, sexes or {})]
+    young = [one for row in told.values() for one in _younger(row, born or {})]
+    named = {one.ids[0] for one in wrong}
+    both = (one for one in book.warnings if not named & set(one.ids))
+    return book, (*problems, *young, *wrong, *both)
+
+
+def _impossible(row: Row) -> list[PedigreeProblem]:
+    """What can't be of an animal's own parents."""
+    animal, sire, dam = row
+    if animal in {sire, dam}:
+        return [PedigreeProblem("own_parent", (animal,))]
+    return [PedigreeProblem("one_parent_twice", (sire, animal))] if sire is not None and sire == dam else []
+
+
+def _younger(row: Row, born: Mapping[str, int]) -> list[PedigreeProblem]:
+    animal, *parents = row
+    told = [parent for parent in parents if parent in born and animal in born]
+    return [PedigreeProblem("younger_parent", (parent, animal)) for parent in told if parent and born[parent] > born[animal]]
+
+
+def _wrong_sex(row: Row, sexes: Mapping[str, str]) -> list[PedigreeProblem]:
+    animal, sire, dam = row
+    wrong = [(sire, "doe"), (dam, "buck")]
+    return [PedigreeProblem("wrong_sex", (parent, animal)) for parent, sex in wrong if parent is not None and sexes.get(parent) == sex]
+
+
+def _without(row: Row, parents: set[str]) -> Row:
+    """The row with these parents unknown."""
+    animal, sire, dam = row
+    return animal, None if sire in parents else sire, None if dam in parents else dam
 
 
 def _book(rows: list[Row]) -> Pedigree:

@@ -187,7 +187,7 @@ def _weights(asked: Asked) -> Reply:
 
 
 def _pedigree(asked: Asked) -> Reply:
-    return asking.pedigree(asked.barn, asked.who) if asked.who else _needs(asked, "pedigree 33")
+    return asking.pedigree(asked.barn, asked.who, asked.entries) if asked.who else _needs(asked, "pedigree 33")
 
 
 def _flags(asked: Asked) -> Reply:

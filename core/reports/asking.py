@@ -13,6 +13,7 @@ from core.reply import Reply
 from core.reports.behind import names
 from core.reports.bucks import growth_merit
 from core.reports.evidence import Evidence
+from core.reports.family import family_problems
 from core.reports.flags import long_open
 from core.reports.keep_or_cull import in_breed
 from core.reports.litter_story import story
@@ -22,6 +23,7 @@ from core.words import count
 #: Lines of a list that a phone takes.
 LINES = 12  # not a figure: lines on a phone
 NOTES = 8
+PROBLEMS = 2  # not a figure: what fits under an answer
 
 
 def first_lines(head: str, lines: Sequence[str], more: str = "more") -> Reply:
@@ -134,7 +136,7 @@ def weights_of_one(barn: Evidence, animal: Animal) -> Reply:
     return first_lines(f"{called(animal)}: {count(len(lines), 'weight')}.{target}", lines, "earlier")
 
 
-def pedigree(barn: Evidence, animal: Animal) -> Reply:
+def pedigree(barn: Evidence, animal: Animal, entries: Iterable[Entry] = ()) -> Reply:
     """Parents and grandparents, how inbred, and what it passes on."""
     herd = barn.herd
     if not animal.sire and not animal.dam:
@@ -153,8 +155,8 @@ def pedigree(barn: Evidence, animal: Animal) -> Reply:
     value, _, _ = growth_merit(barn, animal)
     if value is not None:
         lines.append(f"Passes on growth {more_or_less(herd.settings, value)} the breed's mean here.")
-    if barn.book_problem is not None:
-        lines.append(f"The family book contradicts itself at {', '.join(barn.book_problem.ids)}: please put that right.")
+    for problem in family_problems(barn, entries)[:PROBLEMS]:
+        lines += problem.lines(barn)
     return Reply((f"{called(animal)}.", *lines))
 
 

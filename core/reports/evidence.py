@@ -12,7 +12,7 @@ from core.herd.litters import untagged
 from core.herd.questions import living, stage
 from core.herd.state import Animal, Herd, Litter
 from core.reckon.kinship import Kinship, kinship
-from core.reckon.pedigree import Pedigree, PedigreeProblem, pedigree
+from core.reckon.pedigree import Pedigree, PedigreeProblem, sound_pedigree
 from core.reports.feeding import Eater, Stock, cents_a_gram, eater, grams_a_day, litter_eater, stock
 from core.reports.growth import Grown, grown, standard_weights
 from core.reports.merit import Trait, born_alive_trait, gain_trait, survival_trait, weaned_trait, weight_trait
@@ -49,20 +49,22 @@ class Evidence:
         return dam_survivals(self.herd, self.today)
 
     @cached_property
-    def _told_book(self) -> Pedigree | PedigreeProblem:
-        """The family book as told; one animal named as both sire and dam counts once, as no rabbit can be both."""
+    def _told_book(self) -> tuple[Pedigree, tuple[PedigreeProblem, ...]]:
+        """The family book, and what in it can't be."""
         animals = self.herd.animals.values()
-        return pedigree((one.key, one.sire, one.dam if one.dam != one.sire else None) for one in animals)
-
-    @cached_property
-    def book(self) -> Pedigree:
-        """Who is out of whom. Where the notes contradict each other, every animal stands for itself."""
-        return self._told_book if isinstance(self._told_book, Pedigree) else _founders(tuple(self.herd.animals))
+        born = {one.key: one.born.toordinal() for one in animals if one.born is not None}
+        sexes = {one.key: one.sex for one in animals if one.sex is not None}
+        return sound_pedigree(((one.key, one.sire, one.dam) for one in animals), born, sexes)
 
     @property
-    def book_problem(self) -> PedigreeProblem | None:
-        """What can't be in the family book, where there is such a thing."""
-        return self._told_book if isinstance(self._told_book, PedigreeProblem) else None
+    def book(self) -> Pedigree:
+        """Who is out of whom. Where the notes contradict each other, the parents in doubt count as unknown."""
+        return self._told_book[0]
+
+    @property
+    def book_problems(self) -> tuple[PedigreeProblem, ...]:
+        """What can't be in the family book."""
+        return self._told_book[1]
 
     @cached_property
     def kinship(self) -> Kinship:
@@ -142,11 +144,6 @@ class Evidence:
     def stock(self) -> Stock | None:
         """The feed in the bin."""
         return stock(self.herd, self.feed_a_day, self.today)
-
-
-def _founders(keys: tuple[str, ...]) -> Pedigree:
-    nobody = (-1,) * len(keys)
-    return Pedigree(keys, nobody, nobody, {key: at for at, key in enumerate(keys)})
 
 
 class _Held:

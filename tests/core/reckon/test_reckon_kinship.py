@@ -6,8 +6,9 @@ import numpy as np
 import pytest
 from hypothesis import given
 
-from core.reckon.kinship import coi, inbreeding, kinship
+from core.reckon.kinship import coi, frontier, inbreeding, kinship
 from core.reckon.pedigree import Pedigree, Row, pedigree
+from core.reckon.tracing import inbreeding_by_tracing
 from tests.strategies import pedigree_rows
 
 
@@ -75,3 +76,50 @@ def test_an_animal_asked_twice_stands_once() -> None:
     """Repeats don't weigh a group's mean."""
     told = book(("k", "s", "d"))
     assert kinship(told, ["k", "s", "k"]).among == ("k", "s")
+
+
+def places(told: Pedigree) -> tuple[np.ndarray, np.ndarray]:
+    return np.array(told.sires, dtype=np.int64), np.array(told.dams, dtype=np.int64)
+
+
+@given(rows=pedigree_rows())
+def test_tracing_gives_the_same_inbreeding(rows: list[Row]) -> None:
+    """The method for books too wide for a table agrees with the table."""
+    told = book(*rows)
+    assert list(inbreeding_by_tracing(*places(told))) == pytest.approx(list(inbreeding(told).values()), abs=1e-12)
+
+
+@given(rows=pedigree_rows())
+def test_a_book_too_wide_for_the_table_is_traced(rows: list[Row]) -> None:
+    """The same F and the same relationship of the pair asked about, which is cut to its ancestors."""
+    told = book(*rows, ("stray", None, None), *((f"w{at}", "stray", None) for at in range(3)))
+    pair = np.array([0, len(told) - 1], dtype=np.int64)
+    wide, narrow = frontier(*places(told), pair), frontier(*places(told), pair, largest=len(told))
+    assert narrow[0] == pytest.approx(wide[0], abs=1e-12)
+    assert narrow[1] == pytest.approx(wide[1], abs=1e-12)
+
+
+def test_a_wide_book_is_traced_and_a_pair_of_it_still_has_its_table() -> None:
+    """Forty families kept side by side need forty rows and more; a pair needs but its own ancestors'."""
+    founders: list[Row] = [(f"{sex}{at}", None, None) for at in range(40) for sex in "bd"]
+    kits: list[Row] = [(f"k{at}", f"b{at}", f"d{at}") for at in range(40)]
+    told = book(*founders, *kits, ("x", "b0", "k0"))
+    pair = np.array([told.place["b0"], told.place["k0"]], dtype=np.int64)
+    inbred, related = frontier(*places(told), pair, largest=8)
+    assert inbred[told.place["x"]] == 0.25
+    assert related.tolist() == [[1.0, 0.5], [0.5, 1.0]]
+
+
+def test_more_animals_asked_than_a_table_holds_is_refused_with_the_numbers() -> None:
+    """Rather than filling the machine's memory."""
+    told = book(*((f"f{at}", None, None) for at in range(9)))
+    with pytest.raises(MemoryError, match="among 9 animals"):
+        frontier(*places(told), np.arange(9), largest=8)
+    line = book(("c", "a", "b"), ("e", "c", "d"), ("g", "e", "f"), ("h", "g", "c"))
+    with pytest.raises(MemoryError, match="needs a table"):
+        frontier(*places(line), np.array([len(line) - 1]), largest=2)
+
+
+def test_mates_that_share_one_known_line_are_as_close_as_that_line() -> None:
+    """Half sibs through the sire with nothing known of the dams: 12.5 %, the unknown counting as unrelated."""
+    assert coi(book(("a", "s", None), ("b", "s", None)), "a", "b") == 0.125

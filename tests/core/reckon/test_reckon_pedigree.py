@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from hypothesis import given
 
-from core.reckon.pedigree import Pedigree, PedigreeProblem, Row, pedigree
+from core.reckon.pedigree import Pedigree, PedigreeProblem, Row, pedigree, sound_pedigree
 from tests.strategies import pedigree_rows
 
 
@@ -76,3 +76,48 @@ def test_a_book_cut_down_holds_only_ancestors() -> None:
     found = book(("k", "s", "d"), ("s", "x", "y"), ("u", "s", "z"))
     assert set(found.only(["k"]).ids) == {"k", "s", "d", "x", "y"}
     assert found.ancestors(["u", "z"]) == {"u", "s", "z", "x", "y"}
+
+
+@given(rows=pedigree_rows())
+def test_a_sound_book_stays_as_it_is(rows: list[Row]) -> None:
+    """Nothing is left out and nothing is told."""
+    assert sound_pedigree(rows) == (book(*rows), ())
+
+
+@pytest.mark.parametrize(
+    ("rows", "problem", "left"),
+    [
+        ([("k", "k", "d")], PedigreeProblem("own_parent", ("k",)), (None, "d")),
+        ([("k", "s", "s")], PedigreeProblem("one_parent_twice", ("s", "k")), (None, None)),
+        ([("k", "s", "d"), ("k", "t", "d")], PedigreeProblem("two_rows", ("k",)), ("s", "d")),
+        ([("k", "s", "d"), ("s", "k", "x")], PedigreeProblem("loop", ("k", "s")), (None, "d")),
+    ],
+    ids=["own parent", "one parent twice", "two rows", "loop"],
+)
+def test_what_cannot_be_is_left_out_and_told(rows: list[Row], problem: PedigreeProblem, left: tuple[str | None, str | None]) -> None:
+    """The parent in doubt counts as unknown; the other one stays."""
+    found, problems = sound_pedigree(rows)
+    assert problems == (problem,)
+    assert found.parents("k") == left
+
+
+def test_two_loops_are_both_told_and_the_rest_stays() -> None:
+    """Each loop by its own animals, and a family beside them is untouched."""
+    found, problems = sound_pedigree([("a", "b", None), ("b", "a", None), ("c", None, "e"), ("e", None, "c"), ("k", "s", "d")])
+    assert {frozenset(one.ids) for one in problems} == {frozenset("ab"), frozenset("ce")}
+    assert found.parents("k") == ("s", "d")
+
+
+def test_a_parent_younger_than_its_child_is_told_and_stays() -> None:
+    """The birthday may be the slip; one born the same day as far as anybody knows is let be."""
+    found, problems = sound_pedigree([("k", "s", "d")], born={"k": 100, "s": 160, "d": 100})
+    assert problems == (PedigreeProblem("younger_parent", ("s", "k")),)
+    assert found.parents("k") == ("s", "d")
+
+
+def test_a_parent_of_the_wrong_sex_is_told_once_and_stays() -> None:
+    """A doe as sire, a buck as dam; one that is also told as the other parent elsewhere isn't told again for that."""
+    found, problems = sound_pedigree([("k", "s", "d"), ("m", "x", "s")], sexes={"s": "doe", "d": "buck", "x": "buck"})
+    assert problems == (PedigreeProblem("wrong_sex", ("s", "k")), PedigreeProblem("wrong_sex", ("d", "k")))
+    assert found.parents("k") == ("s", "d")
+    assert sound_pedigree([("k", "s", "d"), ("m", "x", "s")])[1] == (PedigreeProblem("two_sexes", ("s",)),)

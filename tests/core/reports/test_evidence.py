@@ -41,9 +41,9 @@ def test_better_is_none_for_strangers() -> None:
     assert growth.value("3", []) is None
 
 
-def test_contradicting_book_is_told() -> None:
-    """A sound book has no problem."""
-    assert two_sires().seen.book_problem is None
+def test_sound_book_has_no_problem() -> None:
+    """Nothing is told where nothing contradicts."""
+    assert two_sires().seen.book_problems == ()
 
 
 def test_animal_of_unknown_birth_in_the_model() -> None:
