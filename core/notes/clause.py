@@ -7,7 +7,7 @@ Over 300 lines: all that a kind may ask of its statement stands in one class, so
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
@@ -19,7 +19,7 @@ from core.notes.animals import HerdWords, Mention
 from core.notes.common_words import COMMON
 from core.notes.dates import Days, Said, days_of
 from core.notes.fact import Fact
-from core.notes.items import Item, pair_grams
+from core.notes.items import Item, marks_of, pair_grams
 from core.notes.reading import Context
 
 MOST_FIGURES: Final = 100  # not a figure: items: the longest lists of tags have no more
@@ -275,7 +275,7 @@ class Clause:
         self._numbers_looked_up = 0
         self.beyond = False  # whether it is all that a message said after more statements than are read at once
         self.day_said: Item | None = None  # the date that the statement's facts share
-        self.marks: frozenset[str] = frozenset().union(virtual, *(item.marks for item in items))
+        self.marks = marks_of(items, virtual)
 
     # looking
 
@@ -320,6 +320,10 @@ class Clause:
             self._counted_items = len(self.items)
         return places
 
+    def sorts(self) -> Collection[str]:
+        """The sorts of its items, words left out."""
+        return self._sorts().keys()
+
     def places(self, sort: str) -> Sequence[int]:
         """Indices of the items of a sort, free or not."""
         return self._sorts().get(sort, ())
@@ -351,8 +355,9 @@ class Clause:
         lists = [places[sort] for sort in sorts if sort in places]
         if not lists:
             return []
-        found = lists[0] if len(lists) == 1 else sorted(i for each in lists for i in each)
-        return [i for i in found if id(self.items[i]) not in self.used]
+        found = lists[0] if len(lists) == 1 else sorted([i for each in lists for i in each])
+        used, items = self.used, self.items
+        return [i for i in found if id(items[i]) not in used] if used else found[:]
 
     def taken(self, i: int) -> bool:
         """Whether a kind has used the item."""

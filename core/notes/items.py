@@ -51,6 +51,12 @@ COUNTED: Final = frozenset(
 )
 
 
+def marks_of(items: Sequence[Item], more: frozenset[str] = NO_MARKS) -> frozenset[str]:
+    """All that the words of these items may do in a note."""
+    told = [item.marks for item in items if item.marks]
+    return more.union(*told) if told else more
+
+
 def key(tokens: Sequence[Token], at: int) -> str:
     """The word at an index; empty past either end."""
     return tokens[at].key if 0 <= at < len(tokens) else ""

@@ -9,7 +9,7 @@ Over 300 lines: the order in which a message is tried, told once from top to bot
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from datetime import date
 from functools import lru_cache
@@ -97,31 +97,16 @@ ALL: Final = (*STATEMENT_KINDS, undoing, correction, setting, reminder, query, r
 OPENS: Final = frozenset().union(*(module.OPENS for module in ALL))
 #: Marks that a kind's reading can begin with; a kind is asked only where one of them is.
 TRIGGERS: Final[Mapping[Any, frozenset[str]]] = {module: frozenset(module.CUES) for module in STATEMENT_KINDS}
-#: Kinds that a note gives without any word of theirs: `31 4-6`, `14 to B3`, `12 6 kits`, `6 live 2 dead`.
-WORDLESS: Final = frozenset(
-    {
-        weighing,
-        moving,
-        kit_count,
-        kindling,
-        kit_loss,
-        coloring,
-        litter_weighing,
-        ration,
-        litter_colors,
-        palpation,
-        fostering,
-        culling,
-        tagging,
-        weather,
-        animal,
-    }
-)
-WORDLESS_PLACES: Final = sum(1 << place for place, module in enumerate(STATEMENT_KINDS) if module in WORDLESS)
 #: Mark -> the places of the kinds that know it, a bit each.
 BY_MARK: Final[Mapping[str, int]] = {
     mark: sum(1 << place for place, module in enumerate(STATEMENT_KINDS) if mark in TRIGGERS[module])
     for mark in frozenset().union(*TRIGGERS.values())
+}
+#: The same for kinds that a figure gives without any word of theirs: `31 4-6`, `14 to B3`, `12 6 kits`, `6 live 2 dead`.
+BESIDE: Final[Mapping[Any, frozenset[str]]] = {module: getattr(module, "BESIDE", frozenset()) for module in STATEMENT_KINDS}
+BY_FIGURE: Final[Mapping[str, int]] = {
+    mark: sum(1 << place for place, module in enumerate(STATEMENT_KINDS) if mark in BESIDE[module])
+    for mark in frozenset().union(*BESIDE.values())
 }
 KIND_CUES: Final[Mapping[str, frozenset[str]]] = {module.KIND.name: frozenset(module.CUES) for module in ALL}
 PLAIN: Final = frozenset({"word", "mark", "break", "date", "time"})  # items that no kind can begin with when it has no word of its own
@@ -232,7 +217,7 @@ def _foreign(found: list[Any]) -> bool:
 
 def _put_right(items: list[Item]) -> list[Item]:
     """The items without what the speaker took back at once: `seven no eight`, `Moss, I mean Flint`."""
-    if not any(item.said in CORRECTORS for item in items):
+    if CORRECTORS.isdisjoint([item.said for item in items]):
         return items
     kept = list(items)
     i = 1
@@ -645,12 +630,12 @@ def _only_asks(whole: Clause) -> bool:
 # --- statements -----------------------------------------------------------------------------------------------------
 
 
-@lru_cache(4096)
-def _places(marks: frozenset[str]) -> int:
-    """The places of the kinds that a word with these marks may begin, a bit each."""
+def _places(table: Mapping[str, int], marks: Iterable[str]) -> int:
+    """The places of the kinds that one of these marks may begin, a bit each."""
     places = 0
     for mark in marks:
-        places |= BY_MARK.get(mark, 0)
+        if mark in table:
+            places |= table[mark]
     return places
 
 
@@ -694,15 +679,9 @@ class _Statements:
             return
         if (clause.has("tentative") and _tentative(clause)) or (clause.marks & BEFALLEN and _of_an_earlier_time(clause)):
             return
-        figures = denying = False
-        wanted = _places(clause.virtual)
-        for item in clause.items:
-            if item.marks:
-                wanted |= _places(item.marks)
-            figures = figures or item.sort not in PLAIN
-            denying = denying or item.said == "no"
-        if (denying or clause.has("negation", "none")) and _denied(clause):
+        if clause.has("negation", "none") and _denied(clause):
             return
+        figures = not PLAIN.issuperset(sorts := clause.sorts())
         if figures and clause.overfull():
             clause.take(_too_much(clause))
             return
@@ -714,10 +693,11 @@ class _Statements:
             and of_somebody_else(clause.items, spoken_of=clause.subject is not None)
         ):
             return
-        if figures:
-            wanted |= WORDLESS_PLACES
         if "child_of" in clause.marks:
             repeats_parents(clause)
+        wanted = _places(BY_MARK, clause.marks)
+        if figures:
+            wanted |= _places(BY_FIGURE, clause.marks) | _places(BY_FIGURE, sorts)
         while wanted:
             first = wanted & -wanted
             STATEMENT_KINDS[first.bit_length() - 1].read(clause)

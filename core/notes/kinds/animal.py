@@ -93,6 +93,10 @@ SEX_SAID: Final = 5  # not a figure: items: `turns out R22 is a doe`
 PARENT_WORDS: Final = frozenset({"sire", "dam", "sired by"})
 
 
+#: Sorts of items and marks that it can begin with where a figure stands, without a word of its own.
+BESIDE: Final = frozenset({"breed_name", "buck_word", "doe_word"})
+
+
 def read(c: Clause) -> None:
     """A new animal with what is known of it, or a detail of one on the book (`R22 is a doe`, `rename`)."""
     new = c.first("new")

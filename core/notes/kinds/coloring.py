@@ -51,6 +51,10 @@ CUES: Final = {
 }  # fmt: skip
 
 
+#: Sorts of items and marks that it can begin with where a figure stands, without a word of its own.
+BESIDE: Final = frozenset({"color"})
+
+
 def read(c: Clause) -> None:
     """An animal and nothing but its colour."""
     colors = [i for i, item in enumerate(c.items) if color_said(item) and not c.taken(i)]

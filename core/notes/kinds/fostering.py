@@ -57,6 +57,10 @@ CUES: Final = {
 }  # fmt: skip
 
 
+#: Sorts of items and marks that it can begin with where a figure stands, without a word of its own.
+BESIDE: Final = frozenset({"from", "kits"})
+
+
 def read(c: Clause) -> None:
     """Kits from one doe to another: how many, from whom, to whom."""
     cue = c.first("foster")

@@ -96,6 +96,10 @@ CUES: Final = {
 }  # fmt: skip
 
 
+#: Sorts of items and marks that it can begin with where a figure stands, without a word of its own.
+BESIDE: Final = frozenset({"alive", "born", "kits"})
+
+
 def read(c: Clause) -> None:
     """The doe, and how many were born, live and are dead; each number by the word beside it."""
     cue = _cue(c)

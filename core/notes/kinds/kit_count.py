@@ -66,6 +66,10 @@ CUES: Final = {
 }  # fmt: skip
 
 
+#: Sorts of items and marks that it can begin with where a figure stands, without a word of its own.
+BESIDE: Final = frozenset({"alive", "all", "kits", "nest_place", "sign:good"})
+
+
 def read(c: Clause) -> None:
     """How many kits are under a doe: `12 has 6 kits`, `down to six`, `12 6 kits`."""
     cue = c.first("count", "has_kits")

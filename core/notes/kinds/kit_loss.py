@@ -102,6 +102,10 @@ CAUSES: Final = ("eaten", "crushed", "predator", "cold", "heat", "starved", "out
 STILL_THERE: Final = frozenset({"makes", "leaves", "leaving", "making", "now", "down to", "now at"})
 
 
+#: Sorts of items and marks that it can begin with where a figure stands, without a word of its own.
+BESIDE: Final = frozenset({"dead", "die"})
+
+
 def read(c: Clause) -> None:
     """Kits of a doe that died, how many and of what. Kits that are eaten or stepped on tell of the doe's manners as well."""
     cue = _cue(c)

@@ -48,6 +48,10 @@ CUES: Final = {
 }  # fmt: skip
 
 
+#: Sorts of items and marks that it can begin with where a figure stands, without a word of its own.
+BESIDE: Final = frozenset({"kits", "litter"})
+
+
 def read(c: Clause) -> None:
     """How many kits of each colour."""
     if not c.has("litter", "kits", "litter_color"):

@@ -64,6 +64,10 @@ CUES: Final = {
 AVERAGES: Final = frozenset({"avg", "average", "averaged", "averages", "averaging", "ave"})
 
 
+#: Sorts of items and marks that it can begin with where a figure stands, without a word of its own.
+BESIDE: Final = frozenset({"kits", "litter"})
+
+
 def read(c: Clause) -> None:
     """All kits of a doe on the scale together."""
     if not c.has("litter_weight", "litter") and not (c.has("kits") and _of_kits(c)):

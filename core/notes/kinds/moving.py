@@ -62,6 +62,10 @@ CUES: Final = {
 }  # fmt: skip
 
 
+#: Sorts of items and marks that it can begin with where a figure stands, without a word of its own.
+BESIDE: Final = frozenset({"cage", "cage_word", "code"})
+
+
 def read(c: Clause) -> None:
     """An animal and its new cage: `14 to B3`, `moved thistle over to cage c seven`."""
     if not (c.has("move", "cage_word") or c.sorted_as("cage", "code")):

@@ -72,6 +72,10 @@ CUES: Final = {
 }  # fmt: skip
 
 
+#: Sorts of items and marks that it can begin with where a figure stands, without a word of its own.
+BESIDE: Final = frozenset({"cup", "weight"})
+
+
 def read(c: Clause) -> None:
     """How much feed a day, for one animal or a class of them."""
     places = c.sorted_as("cup", "weight")

@@ -123,6 +123,10 @@ AHEAD_OF: Final = 3  # not a figure: items: `before the first snow`
 BEGINS: Final = frozenset(CUES)
 
 
+#: Sorts of items and marks that it can begin with where a figure stands, without a word of its own.
+BESIDE: Final = frozenset({"temp"})
+
+
 def read(c: Clause) -> None:
     """Frost, cold or heat; degrees where they were said, in the farm's scale unless the note names one."""
     temps = c.sorted_as("temp")

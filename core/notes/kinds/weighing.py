@@ -110,6 +110,10 @@ CUES: Final = {
 OTHERS: Final = ("another", "the other", "other one", "next", "the next", "one more")  # not the animal spoken of
 
 
+#: Sorts of items and marks that it can begin with where a figure stands, without a word of its own.
+BESIDE: Final = frozenset({"animal", "clock", "code", "num", "pair", "weight"})
+
+
 def read(c: Clause) -> None:
     """Animals and their weights in pairs, in the order said; a weight beside an animal needs no verb."""
     if c.has("litter", "feed", "bag", "per_day", "ration") and not c.has("weigh"):
