@@ -7,7 +7,7 @@ Over 300 lines: all that a kind may ask of its statement stands in one class, so
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence, Set
 from dataclasses import dataclass, field
 from datetime import date
 from decimal import Decimal
@@ -375,7 +375,14 @@ class Clause:
 
     def said(self, i: int) -> str:
         """The words of an item; empty past the ends."""
-        return self.items[i].said if 0 <= i < len(self.items) else ""
+        try:
+            return self.items[i].said if i >= 0 else ""
+        except IndexError:
+            return ""
+
+    def says(self, words: Set[str]) -> bool:
+        """Whether one of these words is among its items."""
+        return not words.isdisjoint([item.said for item in self.items])
 
     def text(self) -> str:
         """The clause's words."""

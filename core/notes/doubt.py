@@ -108,7 +108,7 @@ class _Told:
 
     def before(self, fact: Fact) -> Book:
         """The book that the fact falls into; as it was before the message where the rest can't bear on the fact."""
-        if self._of_their_own and not any(getattr(fact, field, None) in self._told_of for field in _ALL_ANIMALS):
+        if not self._kept or (self._of_their_own and not any(getattr(fact, field, None) in self._told_of for field in _ALL_ANIMALS)):
             return self._start
         told = len(self._note.facts)
         if len(self._kept) > told:

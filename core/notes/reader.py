@@ -80,7 +80,7 @@ from core.notes.plausible import doubted
 from core.notes.reading import Ask, Context, Draft, Message, Reading
 from core.notes.recall import subject_of
 from core.notes.receipt import is_receipt, receipt_read
-from core.notes.statements import BIRTHS, statements
+from core.notes.statements import BIRTHS, SIGNS, statements
 from core.notes.tables import table_told
 from core.notes.text import cleaned
 from core.notes.tokens import tokens
@@ -145,6 +145,7 @@ PRONOUN_SEX: Final = {
 }
 TERSE: Final = 12  # not a figure: items: a note so short is told in the barn's own shorthand
 TERSE_PLAIN: Final = 3
+ASKS: Final = frozenset(mark for mark in query.CUES if mark.startswith("ask:"))
 ASKED_FOR: Final = frozenset({"requested", "request", "requests", "query", "queries", "question", "questions", "wanted"})
 NAMED_BY: Final = 2  # not a figure: items: `our feed bag is`, `my yearly aim is`
 BEFORE_UNDO: Final = 4  # not a figure: items: words such as `oh shoot` before it
@@ -188,7 +189,7 @@ def read(message: Message, herd: Herd, context: Context = Context()) -> Reading:
         if tells(behind) or (not writing and behind.ask is None and any(fact.kind == "query" for fact in behind.facts)):
             return behind
     items = _put_right(Scan(found, scene.words, LEXICON).run())
-    if not any(item.sort not in {"mark", "break"} for item in items):
+    if SIGNS.issuperset([item.sort for item in items]):
         return Reading()
     whole = Clause(items, scene)
     return _whole_message(whole, text) or _headed(whole, text) or _Statements(scene, items, text).reading()
@@ -498,11 +499,11 @@ def _is_question(whole: Clause, text: str) -> bool:
         )
     ):
         return False
-    if any(mark.startswith("ask:") for mark in first.marks) and opening + 2 < len(whole.items) and whole.said(opening + 2) == ":":
+    if not first.marks.isdisjoint(ASKS) and opening + 2 < len(whole.items) and whole.said(opening + 2) == ":":
         return False  # "to do 1 Dec: trim nails"
     if text.lower().startswith(RHETORICAL) or _felt_doubtful(whole):
         return False
-    asking = bool(first.marks & {"question", "show_me"}) or any(mark.startswith("ask:") for mark in first.marks)
+    asking = not first.marks.isdisjoint({"question", "show_me"} | ASKS)
     if text.rstrip(" !.").endswith("?") or ("?" in text and asking):
         return True
     if first.marks & {"question", "show_me"} and first.said not in {"any", "list", "who", "see"}:
@@ -515,7 +516,7 @@ def _is_question(whole: Clause, text: str) -> bool:
         and len(whole.sorted_as("num")) + len(whole.explicit()) == 1
     ):
         return True
-    asks = any(mark.startswith("ask:") for mark in first.marks) or first.said in {"any", "list", "who", "see"}
+    asks = not first.marks.isdisjoint(ASKS) or first.said in {"any", "list", "who", "see"}
     if not asks or len(whole.items) > PLACES_OF_QUESTION or whole.sorted_as("weight", "pair", "money", "cup", "dose", "temp"):
         return False
     if first.said in {"list", "see"} and any(whole.known(i) for i in range(len(whole.items))):
@@ -525,6 +526,8 @@ def _is_question(whole: Clause, text: str) -> bool:
 
 def _felt_doubtful(whole: Clause) -> bool:
     """`palp 22 ?`: the mark tells how she felt."""
+    if "palpate" not in whole.marks:
+        return False
     words = [item for item in whole.items if item.sort == "word"]
     return len(words) == 1 and "palpate" in words[0].marks and len(whole.sorted_as("animal", "num")) == 1
 
@@ -548,7 +551,7 @@ def _named_last(whole: Clause, opening: int) -> bool:
 
 def _opinion_asked(whole: Clause) -> bool:
     """`15 by Flint what do you think`: a pair, and behind it a question about the two; no deed is told."""
-    asked = next((i for i, item in enumerate(whole.items) if "question" in item.marks), 0)
+    asked = next((i for i, item in enumerate(whole.items) if "question" in item.marks), 0) if "question" in whole.marks else 0
     if (
         not asked
         or whole.said(asked) not in {"what", "would you", "do you", "how"}
@@ -968,7 +971,7 @@ def _denied(clause: Clause) -> bool:
         and any(item.marks & {"die", "lose", "step", "eat", "dead"} for item in clause.items[nobody + 1 :])
     ):
         return True
-    last_yet = max((i for i, item in enumerate(clause.items) if item.said in {"yet", "more"}), default=-1)
+    last_yet = max([i for i, item in enumerate(clause.items) if item.said in {"yet", "more"}], default=-1)
     for i, item in enumerate(clause.items):
         if item.said in {"nobody", "no one", "noone"} and any(after.marks & OPENS - {"had"} for after in clause.items[i + 1 : i + 4]):
             return True

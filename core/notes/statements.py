@@ -13,7 +13,7 @@ from typing import Final
 from core.notes.clause import Clause, Scene
 from core.notes.dates import Said
 from core.notes.headings import leading_date, title_date
-from core.notes.items import Item
+from core.notes.items import Item, marks_of
 from core.notes.others import BEFALLEN, of_somebody_else
 from core.notes.run_on import begins_anew
 
@@ -177,14 +177,14 @@ class Cutter:
 
     def _beyond(self, items: list[Item]) -> list[Clause]:
         """The statements, and behind them in one what is more than a message may tell."""
-        if any(item.sort not in {"mark", "break"} for item in items):
+        if not SIGNS.issuperset([item.sort for item in items]):
             self.clauses.append(Clause(items, self.scene))
             self.clauses[-1].beyond = True
         return self.clauses
 
     def _segment(self, items: list[Item], *, ends_line: bool = False) -> int:
         """Cut one sentence; how many of its items were cut, all of them unless the message is full."""
-        if not any(item.sort not in {"mark", "break"} for item in items):
+        if SIGNS.issuperset([item.sort for item in items]):
             if self.clauses:
                 self.clauses[-1].items.extend(items)
             return len(items)
@@ -215,10 +215,11 @@ class Cutter:
 
     def _chunk(self, items: list[Item], rest: list[Item], leading: Said | None, *, hard: bool, anew: bool = False) -> bool:
         """Take one piece of a sentence, `rest` being the sentence from there on; whether it only heads what follows."""
-        opens = self._opens(items)
+        marks = marks_of(items)
+        opens = marks & self.opens
         last = self.clauses[-1] if self.clauses and not self.clauses[-1].overfull() else None
-        anew = anew or (last is not None and not hard and _apart(last, items, opens, self.opens))
-        birth = self._birth_told_on(items, opens)
+        anew = anew or (last is not None and not hard and _apart(last, items, marks, self.opens))
+        birth = self._birth_told_on(items, marks)
         if birth is not None and not anew:
             self._extend(birth, items)
             return False
@@ -253,14 +254,13 @@ class Cutter:
     def _said_at_last(self, last: Clause, items: list[Item]) -> None:
         """`14 palpated bred; 9, box in`: the animal took up no verb of the list, it has its own."""
         last.virtual = frozenset()
-        last.marks = frozenset().union(*(item.marks for item in last.items))
+        last.marks = marks_of(last.items)
         self._extend(last, items)
 
-    def _birth_told_on(self, items: list[Item], opens: frozenset[str]) -> Clause | None:
+    def _birth_told_on(self, items: list[Item], marks: frozenset[str]) -> Clause | None:
         """The birth told of a moment ago, where a piece only adds how many of its kits live or are dead."""
-        if opens - {"die"} or not any(item.sort in NUMBERS for item in items):
+        if not self.clauses or not (marks & self.opens) <= {"die"} or not any(item.sort in NUMBERS for item in items):
             return None
-        marks = frozenset().union(*(item.marks for item in items))
         rest_of_them = next((items[i + 1 : i + 3] for i, item in enumerate(items) if item.sort == "num"), [])
         of_them = [item.said for item in rest_of_them] in (["of", "them"], ["of", "those"], ["of", "em"])
         if not (of_them or marks & {"dead", "alive", "nest_place"}):
@@ -295,11 +295,7 @@ class Cutter:
         return tells
 
     def _opens(self, items: list[Item]) -> frozenset[str]:
-        found: set[str] = set()
-        for item in items:
-            if item.marks:
-                found.update(item.marks & self.opens)
-        return frozenset(found)
+        return marks_of(items) & self.opens
 
     def _continues(self, last: Clause, items: list[Item], rest: list[Item], opens: frozenset[str], *, hard: bool) -> bool:
         had = last.marks & self.opens
@@ -468,7 +464,7 @@ class Cutter:
 
     def _extend(self, clause: Clause, items: list[Item]) -> None:
         clause.items.extend(items)
-        clause.marks = clause.marks.union(*(item.marks for item in items))
+        clause.marks = marks_of(items, clause.marks)
 
     def _open(
         self,
@@ -513,6 +509,8 @@ class Cutter:
         self.clauses.append(clause)
 
 
+GUESSES: Final = frozenset({"tentative", "negation"})
+SIGNS: Final = frozenset({"mark", "break"})
 ANIMAL_PLACES: Final = frozenset({"animal", "num"})
 SMALL_OR_DATE: Final = SMALL | {"date"}
 BEFORE_CAUSE: Final = SMALL | {"a", "an", "by", "it", "was", "probably", "maybe"}
@@ -531,7 +529,7 @@ def _only_result(last: Clause, items: list[Item]) -> bool:
     return last.items[-1].marks >= {"palpate"} and bool(told) and all(item.marks & felt for item in told)
 
 
-def _apart(last: Clause, items: list[Item], opens: frozenset[str], verbs: frozenset[str]) -> bool:
+def _apart(last: Clause, items: list[Item], marks: frozenset[str], verbs: frozenset[str]) -> bool:
     """Whether a wish, a guess or a denial and a deed beside it are two statements: `..., I wish she'd hurry`, `I didn't expect it but she had 8`.
 
     Such words hold for their own statement only, so neither may hide the other.
@@ -539,15 +537,19 @@ def _apart(last: Clause, items: list[Item], opens: frozenset[str], verbs: frozen
     had = last.marks & verbs
     if last.marks & BEFALLEN and last.marks.isdisjoint({"new", "gift"}) and of_somebody_else(last.items, spoken_of=last.before is not None):
         return True
-    figures = any(item.sort in NUMBERS and not (item.spoken and item.value == 1) for item in items)
-    told = bool(had) or last.holds("animal", "num", "weight")
-    if told and "palpate" not in had and not figures and _guesses(items, verbs):
+    guesses = not marks.isdisjoint(GUESSES) and "palpate" not in had and _guesses(items, verbs)
+    if guesses and not _figures(items) and (had or last.holds("animal", "num", "weight")):
         return True
-    if not opens:
+    if marks.isdisjoint(verbs):
         return False
     if items[0].said == "but" and last.marks & {"tentative", "negation"}:
         return not had or _guesses(last.items, verbs)
-    return not had and items[0].said == "," and figures and "negation" in last.marks and "tentative" not in last.marks
+    return not had and items[0].said == "," and "negation" in last.marks and "tentative" not in last.marks and _figures(items)
+
+
+def _figures(items: list[Item]) -> bool:
+    """Whether a number is told; `one` in words may be no number."""
+    return any(item.sort in NUMBERS and not (item.spoken and item.value == 1) for item in items)
 
 
 def _guesses(items: list[Item], verbs: frozenset[str]) -> bool:

@@ -31,7 +31,7 @@ def cleaned(text: str) -> str:
         text = _ENTITY.sub(lambda found: unescape(found.group()), text)
     if text.isascii():
         plain = text.replace("`", "'").replace("*", " ").replace("_", " ") if "`" in text or "*" in text or "_" in text else text
-        if not plain.isprintable():
+        if not plain.replace("\n", "").isprintable():
             plain = "".join(_kept(sign) for sign in _ESCAPES.sub("", plain).replace("\r", "\n"))
     else:
         plain = _plain_unicode(text)

@@ -62,10 +62,11 @@ def tokens(text: str) -> list[Token]:
     """The tokens of a cleaned message."""
     found: list[Token] = []
     last_end = -1
-    for match in _TOKEN.finditer(text.lower()):
+    lower = text.lower()
+    for match in _TOKEN.finditer(lower):
         name = match.lastgroup or ""
-        said = match.group()
         start, end = match.span()
+        said = lower[start:end]
         if name == "word":
             key = said if said.isalpha() else CONTRACTED.get(said) or said.replace("'", "")
             found.append(Token(WORD, said, key, start, end, start == last_end, text[start] != said[0]))

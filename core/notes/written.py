@@ -10,7 +10,7 @@ import json
 import re
 from collections.abc import Callable, Mapping
 from datetime import date
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any, Final
 
 from core.handbook import breeds, colors
@@ -44,7 +44,7 @@ PIECES: Final[Mapping[str, str]] = {
     "REST": ".+",
 }
 
-_LETTER = re.compile(r"[a-z][a-z ]")
+_FIRST_WORD = re.compile(r"([a-z]+) ")
 _PIECE = re.compile(r"\{(\w+):([A-Z]+)\}")
 _DAY = re.compile(r"(\d{4}-\d{2}-\d{2}): ")
 #: Fields that name an animal, and the kinds in which one of them doesn't, or names one that may come from elsewhere.
@@ -57,7 +57,7 @@ def written_fact(text: str, herd: Herd, today: date) -> Fact | None:
     dated = _DAY.match(text)
     on = dated[1] if dated else today.isoformat()
     sentence = text[dated.end() :] if dated else text
-    for kind, pattern, pieces in _patterns_from(sentence[:1]):
+    for kind, pattern, pieces in _patterns_from(sentence.partition(" ")[0]):
         found = pattern.fullmatch(sentence)
         own_day = kind in OWN_DAY
         if found and not (own_day and dated):
@@ -68,10 +68,11 @@ def written_fact(text: str, herd: Herd, today: date) -> Fact | None:
     return None
 
 
-@cache
+@lru_cache(256)
 def _patterns_from(first: str) -> tuple[tuple[str, re.Pattern[str], Mapping[str, str]], ...]:
-    """The patterns that a sentence with this first letter may fit."""
-    return tuple(each for each in _patterns() if not _LETTER.match(each[1].pattern) or each[1].pattern[:1] == first)
+    """The patterns that a sentence with this first word may fit."""
+    begins = ((each, _FIRST_WORD.match(each[1].pattern)) for each in _patterns())
+    return tuple(each for each, word in begins if word is None or word[1] == first)
 
 
 @cache

@@ -73,7 +73,7 @@ def read(c: Clause) -> None:
     if _each_to_its_cage(c) or _from_cage_to_cage(c):
         return
     cage, used = _cage(c)
-    if any(item.said in {"swapped", "traded"} for item in c.items) and not c.has("to", "into"):
+    if c.says({"swapped", "traded"}) and not c.has("to", "into"):
         return  # who went where is not said
     if cage is None:
         if c.has("move") and c.has("cage_word") and (c.explicit() or c.led() is not None) and not c.has("kits", "foster"):

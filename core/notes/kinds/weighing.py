@@ -121,7 +121,7 @@ def read(c: Clause) -> None:
     cue = c.first("weigh")
     if cue is not None and c.said(cue) == "is up to" and c.has("per_day", "hay"):
         return  # "Moss is up to 6 oz a day"
-    if cue is None and any(item.said in {"gave", "ate", "eats", "eating"} for item in c.items):
+    if cue is None and c.says({"gave", "ate", "eats", "eating"}):
         return  # what it was given or ate
     told = cue is not None or "weigh" in c.virtual
     if not c.found and len(c.explicit()) + sum(1 for i in c.sorted_as("num") if c.known(i)) <= 1:
@@ -224,16 +224,8 @@ def _weights(c: Clause, *, told: bool) -> list[Weight]:
     if found:
         return found
     numbers = c.sorted_as("num")
-    headed = next(
-        (
-            clause
-            for clause in (c, c.before)
-            if clause is not None and any(item.said in {"grams", "gram"} for item in clause.items if item.sort == "word")
-        ),
-        None,
-    )
     heavy = [i for i in numbers if c.whole(i) is not None and (c.whole(i) or 0) >= GRAMS_FROM and c.known(i) is None]
-    if headed is not None and heavy:
+    if heavy and any(clause is not None and clause.says({"grams", "gram"}) for clause in (c, c.before)):
         return [bare_weight(c, i) for i in heavy]  # "weights in grams, 31: 1790, 32: 1850"
     if told:
         return _bare(c, numbers)
