@@ -9,6 +9,7 @@ from typing import Final
 
 from core.handbook import asking, feeding, flags, genetics, growth, health, reproduction, stages, survival, weather
 from core.handbook.breeds import Breed, Range, all_breeds
+from core.handbook.coat_genes import COAT_PATTERNS, GENE_FORMS, TRADE_WORDS, Words
 from core.handbook.figure import Figure
 from core.handbook.sources import SOURCES
 from core.words import OUNCES_IN_POUND, pounds_and_ounces
@@ -26,7 +27,7 @@ def figures() -> Iterator[tuple[str, Figure]]:
 
 def page() -> str:
     """The whole page, in Markdown."""
-    parts = (_HEAD, *(_topic(topic) for topic in TOPICS), _breed_table(), _source_table())
+    parts = (_HEAD, *(_topic(topic) for topic in TOPICS), _breed_table(), _coat_tables(), _source_table())
     return "\n\n".join(parts) + "\n"
 
 
@@ -87,6 +88,30 @@ def _quarters(grams: int | None) -> str:
         return ""
     pounds, ounces = pounds_and_ounces(grams)
     return f"{pounds + ounces / OUNCES_IN_POUND:g}"
+
+
+def _coat_tables() -> str:
+    """Color genes, patterns and trade words."""
+    forms = [(one.locus, one.symbol, one.makes, one.hides, one.source, SOURCES[one.source].seen, one.note) for one in GENE_FORMS]
+    patterns = [
+        (one.name, *(_words(told) for told in (one.full, one.chinchilla, one.shaded)), one.source, SOURCES[one.source].seen)
+        for one in COAT_PATTERNS
+    ]
+    trade = [
+        (one.said, " or ".join(one.means) or ", ".join(f"{' or '.join(told)}" for told in (one.shows or {}).values()), one.source)
+        for one in TRADE_WORDS
+    ]
+    tables = (
+        _table(("Locus", "Form", "Makes", "Dominance", "Source", "Seen", "Note"), forms),
+        "{x} is black, blue, chocolate or lilac; {sh} is sable, smoke pearl, chocolate sable or lilac sable.",
+        _table(("Pattern", "Full color", "Chinchilla", "Shaded", "Source", "Seen"), patterns),
+        _table(("Said", "Means", "Source"), trade),
+    )
+    return "## Coat colors\n\nForms of a gene, the most dominant first.\n\n" + "\n\n".join(tables)
+
+
+def _words(told: Words) -> str:
+    return told if isinstance(told, str) else " / ".join(told)
 
 
 def _source_table() -> str:

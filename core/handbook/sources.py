@@ -61,6 +61,15 @@ SOURCES: Final[dict[str, Source]] = {
     "ENCY": Source("Breed list of an encyclopaedia copy", "weak"),
     "HOBBY": Source("Breed pages of breeders and clubs, no author named", "weak"),
     "TRADE": Source("Trade standard as commonly printed, from memory", "memory"),
+    # Coat color genes
+    "OMIA201": Source("OMIA 000201-9986, agouti (ASIP) in the rabbit, quoting Robinson 1958", "page"),
+    "FONT10": Source("Fontanesi et al. 2010, ASIP and the self coat of rabbits, Genomics 95:166", "abstract"),
+    "LETKO20": Source("Letko et al. 2020, the deletion behind the rabbit's tan pattern (at)", "abstract"),
+    "TYRP1": Source("A public page on the rabbit's TYRP1 gene (nonsense mutation p.W190ter, recessive)", "page"),
+    "OMIA202": Source("OMIA 000202-9986, albino series (TYR) in the rabbit, and Aigner et al. 2000", "abstract"),
+    "MLPH21": Source("Review of dilution and MLPH, Applied Sciences 2021 11:373", "extract"),
+    "FONT21": Source("Fontanesi 2021, review of rabbit coat color genes (table of MC1R alleles)", "extract"),
+    "OMIA1597": Source("OMIA 001597-9986, English spotting (KIT) in the rabbit, quoting Fontanesi et al. 2014", "page"),
     # Where no page can be named
     "common-practice": Source("Common practice of small breeders", "common practice"),
     "memory": Source("From memory: nobody opened a source for it", "memory"),

@@ -1,51 +1,36 @@
 """Coat colours: what a genotype looks like, what a mating may throw, and what a colour says about the genes.
 
-Seven loci, taken as unlinked (A agouti, B brown, C colour, D dilution, E extension, En spotting, V Vienna). Genes and
-dominance are published (OMIA 000201-9986, 001249-9986, 000202-9986, 000031-9986, 001199-9986, 001597-9986); steel, Vienna
-and most colour words are common practice and differ by breed and country, so the genotype is the truth and the word a name for it.
+Nine loci, taken as unlinked: A agouti, B brown, C colour, D dilution, E extension, En spotting, V Vienna, Du Dutch, Si silver.
+Which form hides which, and what the outcome is called, stands in `core.handbook.coat_genes` with its sources; words differ by breed
+and country, so the genotype is the truth and the word a name for it.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 from itertools import combinations_with_replacement, product
 from typing import TypeVar
 
+from core.handbook.coat_genes import BASE_WORDS, COAT_PATTERNS, GENE_FORMS, MARKING_WORDS, RARE_FORMS, SHADE_WORDS, TRADE_WORDS
+
 #: Alleles of each locus, most dominant first.
 LOCI: Mapping[str, tuple[str, ...]] = {
-    "A": ("A", "at", "a"),
-    "B": ("B", "b"),
-    "C": ("C", "cchd", "cchl", "ch", "c"),
-    "D": ("D", "d"),
-    "E": ("Ed", "Es", "E", "ej", "e"),
-    "En": ("En", "en"),
-    "V": ("V", "v"),
+    locus: tuple(one.symbol for one in GENE_FORMS if one.locus == locus) for locus in dict.fromkeys(one.locus for one in GENE_FORMS)
 }
 #: What a locus is when nothing is said of it: a chestnut agouti.
-PLAIN: Mapping[str, str] = {"A": "A/A", "B": "B/B", "C": "C/C", "D": "D/D", "E": "E/E", "En": "en/en", "V": "V/V"}
-#: Alleles that stay out of account until the herd shows them: they make A and E hang together.
-RARE = ("Ed", "Es")
+PLAIN: Mapping[str, str] = {
+    "A": "A/A", "B": "B/B", "C": "C/C", "D": "D/D", "E": "E/E", "En": "en/en", "V": "V/V", "Du": "Du/Du", "Si": "Si/Si"
+}  # fmt: skip
+#: Loci whose outcome stands in the word itself; the others mark it.
+WORDED = ("A", "B", "C", "D", "E")
+#: Loci that one colour may tie together.
+TIED = ("A", "E")
 
-_BASES = ("black", "blue", "chocolate", "lilac")
-_SHADES = dict(zip(_BASES, ("sable", "smoke pearl", "chocolate sable", "lilac sable"), strict=True))
-#: pattern -> its words with full colour, with chinchilla, and shaded ({x} base, {sh} shade); four words stand for four bases.
-_WORDS: Mapping[str, tuple[str | tuple[str, ...], str | tuple[str, ...], str]] = {
-    "self": ("{x}", "{x}", "siamese {sh}"),
-    "agouti": (
-        ("chestnut", "opal", "chocolate agouti", "lynx"),
-        ("chinchilla", "squirrel", "chocolate chinchilla", "lilac chinchilla"),
-        "{sh} agouti",
-    ),
-    "tan": ("{x} otter", "{x} silver marten", "{sh} marten"),
-    "steel": ("{x} steel", "{x} silver-tipped steel", "{sh} steel"),
-    "harlequin": ("{x} harlequin", "{x} magpie", "{sh} harlequin"),
-    "red": (("orange", "cream", "chocolate orange", "lilac cream"), "{x} frosty", "{sh} frosty"),
-    "tan-tortoise": ("{x} tortoise otter", "{x} sallander marten", "{sh} point marten"),
-    "tortoise": ("{x} tortoise", "{x} sallander", "{sh} point"),
-}
-_PREFIXES = {"En/en": "broken ", "En/En": "charlie "}
+_PATTERNS = {one.name: (one.full, one.chinchilla, one.shaded) for one in COAT_PATTERNS}
+_TRADE = {one.said: one for one in TRADE_WORDS}
 
 Share = TypeVar("Share", Fraction, float)
 
@@ -69,7 +54,8 @@ def named(genotype: Mapping[str, str]) -> str:
         return "REW"
     if full["V"] == "v/v":
         return "BEW"
-    return _PREFIXES.get(full["En"], "") + _coloured(full["A"], full["B"], full["C"], full["D"], full["E"])
+    marks = "".join(mark for mark, (locus, genotype) in MARKING_WORDS.items() if full[locus] == genotype)
+    return marks + _coloured(*(full[locus] for locus in WORDED))
 
 
 def litter_colours(sire: Mapping[str, str], dam: Mapping[str, str]) -> dict[str, Fraction]:
@@ -95,35 +81,81 @@ def at_least_one(share: Fraction | float, kits: int) -> float:
     return float(1 - (1 - share) ** kits)
 
 
-def allowed_genotypes(word: str, also: Iterable[str] = ()) -> dict[str, tuple[str, ...]] | None:
-    """At each locus the genotypes that a rabbit of this colour may have; None for a word that isn't one of `named`'s.
+@dataclass(frozen=True, slots=True)
+class Allowed:
+    """What a colour leaves. `loci`: the genotypes at each locus; `tied`: (A, E) pairs where these two are not free of each other."""
 
-    `also`: which RARE alleles the herd has. Then A and E of a self black are looser than they truly are together.
-    """
-    told = tuple(one for one in RARE if one in set(also))
+    loci: Mapping[str, tuple[str, ...]]
+    tied: tuple[tuple[str, str], ...] | None = None
+
+
+def said_genes(said: str, also: Iterable[str] = ()) -> Allowed | None:
+    """What a colour as breeders say it leaves: a word of `named`'s or of the trade, marked or not. None for a word of no known genes."""
+    told = said.lower()
+    if told in _TRADE and _TRADE[told].shows is not None:
+        anything = {locus: genotypes(locus, _in_account(locus, tuple(also))) for locus in LOCI}
+        return Allowed(_seen_coloured(anything) | dict(_TRADE[told].shows or {}))
+    marks, bare = _marks(told)
+    means = _TRADE[bare].means if bare in _TRADE else (bare,)
+    found = [allowed(marks + word, also) for word in means or (bare,)]
+    return None if None in found else _either([one for one in found if one is not None])
+
+
+def _either(told: list[Allowed]) -> Allowed:
+    """What one or another of several words leaves: those of a loose trade word differ at B and D alone."""
+    if len(told) == 1:
+        return told[0]
+    return Allowed({locus: tuple(dict.fromkeys(one for each in told for one in each.loci[locus])) for locus in LOCI}, told[0].tied)
+
+
+def _seen_coloured(anything: Mapping[str, tuple[str, ...]]) -> dict[str, tuple[str, ...]]:
+    """Neither all-white: else its marking could not be seen."""
+    return {**anything, "C": tuple(one for one in anything["C"] if one != "c/c"), "V": ("V/V", "V/v")}
+
+
+def allowed_genotypes(word: str, also: Iterable[str] = ()) -> dict[str, tuple[str, ...]] | None:
+    """At each locus the genotypes that a rabbit of this colour may have; None for a word that isn't one of `named`'s."""
+    found = allowed(word, also)
+    return None if found is None else dict(found.loci)
+
+
+def allowed(word: str, also: Iterable[str] = ()) -> Allowed | None:
+    """What a word of `named`'s leaves, A and E tied where it does. `also`: which RARE_FORMS the herd has."""
+    told = tuple(one for one in RARE_FORMS if one in set(also))
     anything = {locus: genotypes(locus, _in_account(locus, told)) for locus in LOCI}
     if word == "REW":
-        return anything | {"C": ("c/c",)}
+        return Allowed(anything | {"C": ("c/c",)})
     if word == "BEW":
-        return anything | {"V": ("v/v",), "C": tuple(one for one in anything["C"] if one != "c/c")}
-    spotted, bare = next(
-        ((spot, word.removeprefix(prefix)) for spot, prefix in _PREFIXES.items() if word.startswith(prefix)), ("en/en", word)
-    )
-    base = _by_word(told).get(bare)
-    return None if base is None else {**base, "En": (spotted,), "V": ("V/V", "V/v")}
+        return Allowed(anything | {"V": ("v/v",), "C": tuple(one for one in anything["C"] if one != "c/c")})
+    marks, bare = _marks(word)
+    coat = _by_word(told).get(bare)
+    if coat is None:
+        return None
+    marked = {locus: genotype for mark, (locus, genotype) in MARKING_WORDS.items() if mark in marks}
+    plain = {"En": ("en/en",), "V": ("V/V", "V/v"), "Du": ("Du/Du", "Du/du"), "Si": ("Si/Si", "Si/si")}
+    loci, tied = coat
+    return Allowed(loci | plain | {locus: (genotype,) for locus, genotype in marked.items()}, tied)
+
+
+def _marks(word: str) -> tuple[str, str]:
+    """The marking words that a colour begins with, and the rest."""
+    bare = word
+    for mark in MARKING_WORDS:
+        bare = bare.removeprefix(mark)
+    return word[: len(word) - len(bare)], bare
 
 
 def _coloured(a: str, b: str, c: str, d: str, e: str) -> str:
     """The word without its prefix, of a rabbit that is neither albino nor blue-eyed white."""
     at = 2 * (b == "b/b") + (d == "d/d")
-    base, top = _BASES[at], _dominant(c)
+    base, top = BASE_WORDS[at], _dominant(c)
     if top == "ch":
         return f"{base} himalayan"
     pattern = _pattern(a, e)
     if pattern == "self" and c == "cchl/cchl":
         return f"{base} seal"
-    words = _WORDS[pattern][("C", "cchd", "cchl").index(top)]
-    return (words if isinstance(words, str) else words[at]).format(x=base, sh=_SHADES[base])
+    words = _PATTERNS[pattern][("C", "cchd", "cchl").index(top)]
+    return (words if isinstance(words, str) else words[at]).format(x=base, sh=SHADE_WORDS[base])
 
 
 def _dominant(genotype: str) -> str:
@@ -174,17 +206,25 @@ def _ordered(locus: str, kits: Mapping[tuple[str, str], Share]) -> dict[str, Sha
 
 
 def _in_account(locus: str, rare: tuple[str, ...]) -> tuple[str, ...]:
-    return tuple(allele for allele in LOCI[locus] if allele not in RARE or allele in rare)
+    return tuple(allele for allele in LOCI[locus] if allele not in RARE_FORMS or allele in rare)
 
 
 @cache
-def _by_word(rare: tuple[str, ...]) -> dict[str, dict[str, tuple[str, ...]]]:
-    """For each word without prefix the genotypes at A, B, C, D, E that occur with it."""
-    loci = ("A", "B", "C", "D", "E")
+def _by_word(rare: tuple[str, ...]) -> dict[str, tuple[dict[str, tuple[str, ...]], tuple[tuple[str, str], ...] | None]]:
+    """For each word without marks the genotypes that occur with it, and its (A, E) pairs where not every pair occurs."""
     found: dict[str, dict[str, dict[str, None]]] = {}
-    for kit in product(*(genotypes(locus, _in_account(locus, rare)) for locus in loci)):
-        if kit[2] != "c/c":
-            sets = found.setdefault(_coloured(*kit), {locus: {} for locus in loci})
-            for locus, genotype in zip(loci, kit, strict=True):
+    pairs: dict[str, dict[tuple[str, str], None]] = {}
+    for kit in product(*(genotypes(locus, _in_account(locus, rare)) for locus in WORDED)):
+        if kit[WORDED.index("C")] != "c/c":
+            word = _coloured(*kit)
+            sets = found.setdefault(word, {locus: {} for locus in WORDED})
+            pairs.setdefault(word, {})[kit[0], kit[-1]] = None
+            for locus, genotype in zip(WORDED, kit, strict=True):
                 sets[locus][genotype] = None
-    return {word: {locus: tuple(seen) for locus, seen in sets.items()} for word, sets in found.items()}
+    return {
+        word: (
+            {locus: tuple(seen) for locus, seen in sets.items()},
+            tuple(pairs[word]) if len(pairs[word]) < len(sets["A"]) * len(sets["E"]) else None,
+        )
+        for word, sets in found.items()
+    }

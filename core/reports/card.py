@@ -16,7 +16,6 @@ from core.notes.journal import Entry
 from core.reply import Choice, Reply
 from core.reports.ailing import ailing, ailing_document
 from core.reports.behind import notes_behind
-from core.reports.coat import posterior
 from core.reports.evidence import Evidence, evidence
 from core.reports.finding import Finding
 from core.reports.flags import flags_of, raised_line
@@ -58,8 +57,7 @@ class Card:
     def document(self) -> dict[str, Any]:
         """The herd's object of this animal, with its whole story."""
         herd, one = self.barn.herd, self.animal
-        book = self.barn.book.only([one.key])
-        genes = posterior(book, {each.key: each.color for each in herd.animals.values()}, [one.key])
+        genes = self.barn.coats.genes([one.key])
         litters = [litter_document(herd, each) for each in (*litters_of(herd, one.key), *litters_sired(herd, one.key))]
         return animal_document(self.barn, one, genes.get(one.key, {})) | {
             "weights": [{"on": each.on.isoformat(), "grams": each.grams} for each in one.weights],

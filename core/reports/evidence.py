@@ -13,6 +13,7 @@ from core.herd.questions import living, stage
 from core.herd.state import Animal, Herd, Litter
 from core.reckon.kinship import Kinship, kinship
 from core.reckon.pedigree import Pedigree, PedigreeProblem, sound_pedigree
+from core.reports.coat import Coats, coats
 from core.reports.feeding import Eater, Stock, cents_a_gram, eater, grams_a_day, litter_eater, stock
 from core.reports.growth import Grown, grown, standard_weights
 from core.reports.merit import Trait, born_alive_trait, gain_trait, survival_trait, weaned_trait, weight_trait
@@ -65,6 +66,11 @@ class Evidence:
     def book_problems(self) -> tuple[PedigreeProblem, ...]:
         """What can't be in the family book."""
         return self._told_book[1]
+
+    @cached_property
+    def coats(self) -> Coats:
+        """Everybody's colours, and what they tell of the genes."""
+        return coats(self.herd, self.book)
 
     @cached_property
     def kinship(self) -> Kinship:

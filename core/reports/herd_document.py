@@ -10,7 +10,7 @@ from typing import Any
 from core.herd.questions import age_days
 from core.herd.state import Animal, Herd
 from core.reply import Reply
-from core.reports.coat import genotype_document, posterior
+from core.reports.coat import genotype_document
 from core.reports.counts import counts
 from core.reports.evidence import Evidence, evidence
 from core.reports.merit import Trait
@@ -53,9 +53,7 @@ def _line(barn: Evidence, one: Animal) -> str:
 
 def genes_of(barn: Evidence) -> Mapping[str, Mapping[str, Mapping[str, float]]]:
     """The likely genes of the living of whose coat, or of whose parents' or kits' coats, something is known."""
-    book = barn.book.only(one.key for one in barn.living)
-    colors = {one.key: one.color for one in barn.herd.animals.values()}
-    return posterior(book, colors, told_by_coats(barn))
+    return barn.coats.genes(told_by_coats(barn))
 
 
 def told_by_coats(barn: Evidence) -> tuple[str, ...]:

@@ -15,7 +15,7 @@ from core.herd.state import Animal, Herd
 from core.reckon.ancestry import CommonAncestor
 from core.reply import Choice, Reply
 from core.reports.bucks import growth_merit, same_breed
-from core.reports.coat import expected, posterior, said_as
+from core.reports.coat import said_as
 from core.reports.evidence import Evidence, evidence
 from core.reports.family import family_problems, shared_blood, through_whom
 from core.reports.wording import age, called, more_or_less, short, tag_of, when
@@ -155,9 +155,7 @@ def pairing(herd: Herd, today: date, doe: Animal, buck: Animal) -> Pairing:
     """What a mating of these two would give."""
     barn = evidence(herd, today)
     book = barn.book
-    genes = posterior(book.only([doe.key, buck.key]), {one.key: one.color for one in herd.animals.values()}, [doe.key, buck.key])
-    both = bool(doe.color and buck.color)
-    colors = expected(genes[buck.key], genes[doe.key]) if both else {}
+    colors = barn.coats.expected(buck.key, doe.key) if doe.color and buck.color else {}
     said = said_as(one.color for one in herd.animals.values() if same_breed(one, doe))
     colors = {said.get(word, word): chance for word, chance in colors.items()}
     shared = shared_blood(barn, doe, buck)

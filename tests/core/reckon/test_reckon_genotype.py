@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from core.reckon import genotype as module
+from core.reckon import elimination
 from core.reckon.colour import genotypes, spelled
 from core.reckon.genotype import Impossible, TooTangled, genotype_chances
 from core.reckon.pedigree import Pedigree, Row, pedigree
@@ -110,5 +110,5 @@ def test_an_error_rate_lets_an_impossible_family_stand() -> None:
 
 def test_a_family_too_tangled_says_how_large_it_would_get(monkeypatch: pytest.MonkeyPatch) -> None:
     """Rather than filling the memory."""
-    monkeypatch.setattr(module, "MOST_CELLS", 20)
+    monkeypatch.setattr(elimination, "MOST_CELLS", 20)
     assert genotype_chances(book(("k", "s", "d")), "D", {}) == TooTangled(27)
