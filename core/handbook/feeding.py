@@ -57,4 +57,21 @@ CONDITION_IDEAL: Final = Figure(3, "score", 2.5, 3.5, "SWEET13")
 CONDITION_THIN_BELOW: Final = Figure(2.5, "score", 2, 3, "SWEET13")
 CONDITION_FAT_ABOVE: Final = Figure(3.5, "score", 3, 4, "SWEET13")
 CONDITION_TOO_THIN_TO_BREED: Final = Figure(2, "score", 1.5, 2.5, "ours", "RP: backbone and hips prominent, delay")
+CONDITION_POINT_SHARE: Final = Figure(
+    0.08, "share of body weight a point of condition", 0.05, 0.12, "memory", "about a tenth from lean to ideal"
+)
+FEED_A_GRAM_OF_CONDITION: Final = Figure(
+    3.0, "g of feed a g put on or lost", 2.0, 4.0, "ours", "fat: 30 to 35 kJ a g at 10.5 kJ a g of feed"
+)
+CONDITION_SCORE_SD: Final = Figure(0.4, "points", 0.25, 0.6, "ours", "owners and a vet gave the same score two times in three")
+NEED_CV: Final = Figure(
+    0.15, "share of the expected need", 0.10, 0.25, "ours", "how far one adult's need strays from another's of its weight"
+)
+RATION_CV: Final = Figure(
+    0.10, "share of the ration", 0.05, 0.25, "MILL", "a cup is not always full: one feed's cup varied by a quarter from batch to batch"
+)
+HOLDING_FROM_DAYS: Final = Figure(14, "days on one ration", 7, 28, "ours", "sooner than that the hand can't feel a change")
+FRUGAL_TIMES: Final = Figure(
+    0.6, "times the expected ration", 0.4, 0.75, "ours", "one that holds on so little is frugal, or its measure is wrong"
+)
 MOUTH_RATION_G: Final = Figure(150, "g a day", 110, 175, "ours", "THAI gives 110 to 175; one mouth of winter, when nothing else is known")

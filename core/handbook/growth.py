@@ -54,8 +54,18 @@ GOMPERTZ_K: Final = Figure(0.0264, "a day", 0.0188, 0.0301, "ours", "fitted with
 GOMPERTZ_K_GIANT: Final = Figure(0.020, "a day", 0.016, 0.024, "memory", "giants go on growing to a year or more")
 CURVE_FROM_DAYS: Final = Figure(21, "days of age", 14, 35, "ours", "before this milk rules, not the curve")
 UNKNOWN_BREED_MAXIMUM_G: Final = Figure(4536, "g", 2000, 5500, "ours", "10 lb: a medium breed stands in where the breed is not known")
+CURVE_UNTIL_DAYS: Final = Figure(183, "days of age", 150, 244, "ours", "from half a year on a rabbit fills out beyond the growing curve")
 CEILING_PRIOR_CV: Final = Figure(0.12, "share of A", 0.08, 0.2, "ours", "how far one animal's ceiling strays from its breed's")
-RATE_PRIOR_CV: Final = Figure(0.15, "share of k", 0.08, 0.25, "ours")
+SHAPE_PRIOR_CV: Final = Figure(0.06, "share of b", 0.03, 0.12, "ours", "how far one animal's b strays: birth weight and milk")
+RATE_PRIOR_CV: Final = Figure(
+    0.12, "share of k", 0.08, 0.25, "ours", "with A and b it makes RAO77's variation of weight at eight to ten weeks"
+)
+FARM_CEILING_CV: Final = Figure(0.12, "share of A", 0.05, 0.2, "ours", "how far a farm's strain of a breed strays from the handbook's")
+FARM_SHAPE_CV: Final = Figure(0.06, "share of b", 0.03, 0.12, "ours")
+FARM_RATE_CV: Final = Figure(0.10, "share of k", 0.05, 0.2, "ours", "feed and climate; AUS and FERR98 give 0.0188 and 0.0301 with other b")
+SEX_CEILING_CV: Final = Figure(0.04, "share of A", 0.01, 0.08, "ours", "the sexes differ little while they grow")
+SEX_SHAPE_CV: Final = Figure(0.02, "share of b", 0.005, 0.05, "ours")
+SEX_RATE_CV: Final = Figure(0.03, "share of k", 0.01, 0.06, "ours")
 WEIGHT_CV: Final = Figure(0.20, "share of the mean", 0.18, 0.22, "RAO77", "359 g in 1644 g is 22 %; live weights 18 to 21 %")
 WEIGHING_ERROR_CV: Final = Figure(0.03, "share of the weight", 0.01, 0.05, "ours", "a full or empty belly, a kitchen scale")
 USUAL_GAIN_G_A_DAY: Final = Figure(27, "g a day", 22, 38, "AUS", "35 to 70 days")
@@ -63,3 +73,11 @@ USUAL_GAIN_G_A_DAY: Final = Figure(27, "g a day", 22, 38, "AUS", "35 to 70 days"
 # To the table
 DRESSING_SHARE: Final = Figure(0.53, "share of the live weight", 0.48, 0.56, "AUS", "rises with age and weight")
 COSTLY_AGE_DAYS: Final = Figure(84, "days of age", 77, 98, "ours", "from here each pound gained eats five pounds of feed and more")
+LIVE_VALUE_CENTS_A_KG: Final = Figure(
+    485,
+    "cents a kg live",
+    300,
+    1500,
+    "ours",
+    "2.20 dollars a lb; at a common price of feed it pays up to five and a half pounds of feed a pound gained",
+)

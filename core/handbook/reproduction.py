@@ -49,6 +49,24 @@ USUAL_BORN: Final = Figure(8.0, "kits a litter", 4.9, 9.5, "ours", "FONT 7.39, S
 USUAL_WEANED: Final = Figure(6.5, "kits a litter", 3.4, 7.7, "ours", "SIKA 7.00, WRS444 7.63, WRS433 5.87, TRIN 3.4")
 USUAL_BORN_ALIVE_SMALL: Final = Figure(5, "kits a litter", 4, 6, "ours", "small breeds")
 USUAL_BORN_ALIVE_DWARF: Final = Figure(3, "kits a litter", 2, 4, "memory", "dwarfs")
+#: Live-born by her litter's number, as a share of her best ones; later litters than the last stay at its share.
+LITTER_SIZE_BY_PARITY: Final = (
+    Figure(0.88, "share of her best litters", 0.8, 1.0, "memory", "a first litter is smaller"),
+    Figure(0.96, "share of her best litters", 0.9, 1.0, "memory", "second"),
+    Figure(1.0, "share of her best litters", 1.0, 1.0, "memory", "third"),
+    Figure(1.0, "share of her best litters", 1.0, 1.0, "memory", "fourth"),
+    Figure(1.0, "share of her best litters", 1.0, 1.0, "memory", "fifth"),
+    Figure(
+        0.98,
+        "share of her best litters",
+        0.9,
+        1.0,
+        "memory",
+        "sixth; commercial does leave at about six kindlings (a median, as remembered)",
+    ),
+    Figure(0.95, "share of her best litters", 0.85, 1.0, "memory", "seventh"),
+    Figure(0.92, "share of her best litters", 0.8, 1.0, "memory", "eighth and later"),
+)
 USUAL_STILLBORN: Final = Figure(0.07, "share of the born", 0.03, 0.12, "EGY", "6.96 % there, 8.85 % in FONT")
 BIRTH_WEIGHT_G: Final = Figure(50, "g a kit", 30, 80, "THAI", "39 to 70 g between the small and the large class of WRS413")
 USUAL_CONCEPTION: Final = Figure(0.68, "share of matings", 0.35, 0.91, "FONT")
@@ -56,3 +74,4 @@ LITTERS_A_YEAR: Final = Figure(
     4.5, "litters a doe", 1, 8, "ours", "a backyard meat doe; TX tells of six to eight, RP of two to three for show does"
 )
 DOES_A_BUCK: Final = Figure(10, "does a buck", 3, 20, "common-practice")
+CONCEPTION_WEIGHT: Final = Figure(8, "matings", 4, 20, "ours", "how many matings of her own outweigh what is usual")

@@ -17,11 +17,15 @@ LOW_SURVIVAL_CHANCE: Final = Figure(0.5, "chance that it is below the line", 0.5
 PRIOR_MEAN: Final = Figure(0.82, SHARE, 0.75, 0.90, "WRS444", "18 % lost between birth and weaning")
 PRIOR_MEAN_WEIGHT: Final = Figure(10, "kits", 5, 20, "ours", "how firmly that mean is believed of a herd: 0.6 to 0.95 is possible")
 PRIOR_WEIGHT: Final = Figure(10, "kits", 8, 12, "ours", "how alike does are: how many kits of her own outweigh the herd's word")
-PRIOR_WEIGHT_SPREAD: Final = Figure(0.7, "standard deviation of its logarithm", 0.3, 1.2, "ours", "5 to 20 kits are likely, 2 to 50 possible")
+PRIOR_WEIGHT_SPREAD: Final = Figure(
+    0.9, "standard deviation of its logarithm", 0.3, 1.2, "ours", "4 to 25 kits are likely, 1 to 85 possible"
+)
 LITTER_SPREAD: Final = Figure(
     0.08, "correlation of kits within a litter", 0.03, 0.20, "ours", "litters fail together: kits of a litter are not independent"
 )
-LITTER_SPREAD_SPREAD: Final = Figure(0.8, "standard deviation of its log odds", 0.3, 1.5, "ours", "0.04 to 0.16 are likely, 0.01 to 0.4 possible")
+LITTER_SPREAD_SPREAD: Final = Figure(
+    0.8, "standard deviation of its log odds", 0.3, 1.5, "ours", "0.04 to 0.16 are likely, 0.01 to 0.4 possible"
+)
 STILLBORN_WEIGHT: Final = Figure(20, "kits", 10, 50, "ours", "how many births of her own outweigh the herd's word on the dead-born")
 DOE_REPEATABILITY: Final = Figure(0.145, "correlation between a doe's litters", 0.07, 0.31, "WRS444", "mortality from birth to weaning")
 
@@ -47,6 +51,9 @@ BORN_PRIOR_SD: Final = Figure(2.6, "kits a litter", 2.0, 3.5, "ours", "variation
 WEANED_PRIOR_SD: Final = Figure(2.3, "kits a litter", 1.8, 3.2, "ours")
 LITTER_TREND_PRIOR_SD: Final = Figure(
     0.7, "kits a litter, litter by litter", 0.2, 1.0, "ours", "how steep a fall is believed before it is seen: 9, 7, 5, 3 is one"
+)
+FULL_YEAR_DAYS: Final = Figure(
+    90, "days since her first kindling", 60, 180, "ours", "sooner than that a yearly number is a guess from one litter"
 )
 EARLY_LOSS_DAYS: Final = Figure(7, "days of age", 3, 10, "REVIEW", "70 to 78 % of the losses before weaning fall in the first week")
 FINISHED_DAYS: Final = Figure(35, "days after kindling", 28, 56, "ours", "a litter past weaning age counts, weaned on the book or not")

@@ -8,10 +8,13 @@ curve
     carried(weight_g, from_day, to_day, adult_g, b, k) -> g
     gain_at_age(age_days, adult_g, b, k) -> g/day          inflection_age(b, k) -> days         greatest_gain(adult_g, k) -> g/day
 growth
-    fitted(weighings=[(age, g)], prior=None) -> GrowthFit | None
-    GrowthPrior(adult_g, b, k, sd_ln_adult, sd_ln_b, sd_ln_k, weight_sd_g)
+    fitted(weighings=[(age, g)]) -> GrowthFit | None
     GrowthFit.weight_at(age)  .age_at(g)  .age_interval(g, level=0.8)  .date_of(born, g)  .dates_of(born, g, level=0.8)
+    GrowthFit.chance_by(age, g)  .chance_ever(g)  .age_when(g, chance, until=) -> days | None
     standard_weight(weighings=[(age, g)], age, adult_b_k, within_days) -> g | None
+growing_together
+    growing_together(animals=[Young(key, kind, weighings)], handbook={kind: (A, b, k)}, belief) -> GrowingTogether
+    GrowingTogether.animals[key]  .kinds[kind]  .spread  .scatter
 pedigree
     pedigree(rows=[(id, sire, dam)]) -> Pedigree | PedigreeProblem(code, ids)
     Pedigree.ids  .parents(id)  .ancestors(ids)  .only(ids)  .generations(id)  .warnings (a sire that is also a dam)
@@ -30,12 +33,19 @@ survival
     likeness(litters_by_doe, default) -> rho               survival(litters=[(alive, kept)], prior, likeness=0, level=0.8) -> Survival
     chance_better(a, b) -> P                               moment_prior(does) -> Prior | None
     Survival.estimate  .low  .high  .chance_below(line)  .chance_at_least(born, kept)  .expected(born)
+    litters_to_be_sure(survival, line, born=, sure=, at_most=) -> litters | None
+does_together
+    does_together(does={id: [(alive, kept)]}, belief, level=0.8) -> Together       .does[id] -> Survival  .stranger  .mean  .weight  .likeness
+bad_nights
+    bad_nights(nests=[Nest(key, born, until, losses)], bands, sure=, noted=, sure_if_noted=) -> (BadNight(day, hit, at_risk, chance), ...)
 trend
     survival_trend(litters=[(alive, kept)], prior_sd) -> SurvivalTrend | None      .chance_of_fall  .fitted (None where infinite)
-    size_trend(sizes, sd, prior_sd, usual=()) -> SizeTrend | None                  .chance_of_fall  .slope
+    size_trend(sizes, usual, *, within_sd, between_sd, slope_sd) -> SizeTrend | None   .level .slope .chance_of_fall .following
 feed
     FeedFigures(...)  Mouth(state=, weight_g=, ...)        daily_need(mouth, figures, celsius=None) -> g/day
     need_over(mouths, days, figures, celsius=None) -> g    days_left(stock_g, mouths, figures, celsius=None, at_most=730) -> days | None
+    eaten_growing(weight_at, ages, figures) -> g           stops_paying(weight_at, ages, figures, feed_cents_a_g=, live_cents_a_g=) -> week | None
+    need_to_hold(expected_g, told_g, weight_g, points=, points_sd=, days=, figures) -> Holding(need, deviation, learned)  .low  .high
 colour
     named(genotype={locus: "A/a"}) -> word                 litter_colours(sire, dam) -> {word: Fraction}
     likely_colours(sire={locus: {genotype: P}}, dam) -> {word: P}              at_least_one(share, kits) -> P

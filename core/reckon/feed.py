@@ -5,12 +5,16 @@ All grams are of pellets as fed. The figures come in as `FeedFigures`; the handb
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
+from math import ceil, sqrt
 
 import numpy as np
 
 from core.reckon.curve import carried, weight_at_age
+from core.reckon.interval import LEVEL, reach
+
+_WEEK = 7  # not a figure: days in a week
 
 #: What a mouth may be: `dry` (bucks, open does, juniors), `pregnant`, `lactating`, `both`, `growing`.
 STATES = ("dry", "pregnant", "lactating", "both", "growing")
@@ -104,6 +108,78 @@ def later(mouth: Mouth, days: float, figures: FeedFigures) -> Mouth:
     if weight is not None:
         weight = carried(weight, mouth.age_days, mouth.age_days + days, mouth.adult_g, figures.curve_b, figures.curve_k)
     return replace(mouth, weight_g=weight, age_days=mouth.age_days + days)
+
+
+def eaten_growing(weight_at: Callable[[float], float], ages: range, figures: FeedFigures) -> float:
+    """Pellets [g] that a grower on this curve (age [days] -> weight [g]) eats over these days of age."""
+    return sum(daily_need(Mouth(state="growing", weight_g=weight_at(age), age_days=age), figures) for age in ages)
+
+
+def stops_paying(
+    weight_at: Callable[[float], float], ages: range, figures: FeedFigures, *, feed_cents_a_g: float, live_cents_a_g: float
+) -> int | None:
+    """The first week of age [weeks], of those that begin within `ages`, whose feed costs more than its gain is worth; None where none does.
+
+    Weeks are whole ones: week 12 is from 84 to 91 days.
+    """
+    for week in range(ceil(ages.start / _WEEK), ceil(ages.stop / _WEEK)):
+        days = range(week * _WEEK, (week + 1) * _WEEK)
+        gained = weight_at(days.stop) - weight_at(days.start)
+        if eaten_growing(weight_at, days, figures) * feed_cents_a_g > gained * live_cents_a_g:
+            return week
+    return None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HoldingFigures:
+    """The figures of an adult's own need.
+
+    need_cv, ration_cv   how far needs of one weight differ, and how far a ration is off, as shares
+    point_share          body weight that a point of condition is [g/g]
+    feed_a_gram          feed that a gram put on takes, or a gram lost stands in for [g/g]
+    """
+
+    need_cv: float
+    ration_cv: float
+    point_share: float
+    feed_a_gram: float
+
+
+@dataclass(frozen=True, slots=True)
+class Holding:
+    """What one adult needs a day to hold its condition [g], with its interval, and the share of its ration in that answer."""
+
+    need: float
+    deviation: float
+    learned: float
+    level: float = LEVEL
+
+    @property
+    def low(self) -> float:
+        """Lower end of the interval [g a day]."""
+        return max(self.need - reach(self.level) * self.deviation, 0.0)
+
+    @property
+    def high(self) -> float:
+        """Upper end of the interval [g a day]."""
+        return self.need + reach(self.level) * self.deviation
+
+
+def need_to_hold(  # noqa: PLR0913 - what it gets, what it weighs, and how it fared on it
+    expected_g: float, told_g: float, weight_g: float, *, points: float, points_sd: float, days: int, figures: HoldingFigures
+) -> Holding:
+    """What an adult needs a day, from its ration and what that did to its condition over so many days.
+
+    What it got [g a day] less what went on its back: need = ration - points x (body weight a point) x (feed a gram) / days, off by
+    the scores' error and the measure's. Weighed against the handbook's expectation for its weight, each by its precision.
+    `points_sd` is the error of the change.
+    """
+    a_point = weight_g * figures.point_share * figures.feed_a_gram / days
+    seen, seen_variance = told_g - points * a_point, (points_sd * a_point) ** 2 + (told_g * figures.ration_cv) ** 2
+    believed_variance = (expected_g * figures.need_cv) ** 2
+    learned = believed_variance / (believed_variance + seen_variance)
+    need = max(expected_g + learned * (seen - expected_g), 0.0)
+    return Holding(need, sqrt(believed_variance * (1 - learned)), learned)
 
 
 def _grown(mouth: Mouth, figures: FeedFigures) -> float:

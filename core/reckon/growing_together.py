@@ -203,9 +203,7 @@ def _told(data: _Data, held: _Held, best: _Solved, scale: tuple[float, float], h
         part = _part(at, len(handbook))
         many = sum(len(one.weighings) for one in data.young if one.kind == kind)
         kinds[kind] = _fit(np.log(curve) + part @ best.shared, part @ best.covariance @ part.T + own, (), many)
-    animals = {
-        one.key: _fit(best.own[at], best.spread[at], one.weighings, len(one.weighings)) for at, one in enumerate(data.young)
-    }
+    animals = {one.key: _fit(best.own[at], best.spread[at], one.weighings, len(one.weighings)) for at, one in enumerate(data.young)}
     return GrowingTogether(kinds, animals, float(scale[0]), float(scale[1]))
 
 

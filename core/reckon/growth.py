@@ -1,8 +1,7 @@
 """A rabbit's own growth curve from its weighings, the day it will make its weight, and its weight at a standard age.
 
 Gompertz (see `core.reckon.curve`), fitted on ln A, ln b, ln k so that all stay positive. The adult weight is badly
-determined by young weights alone; a prior from the breed or the herd holds it (three more residuals), and a date always
-comes with its interval.
+determined by young weights alone: `core.reckon.growing_together` lets the breed hold it; a date always comes with its interval.
 """
 
 from __future__ import annotations
@@ -26,24 +25,6 @@ Weighing = tuple[float, float]  # age [days], weight [g]
 _PATIENCE = 2000  # not a figure: steps of the search before it gives up
 _FLOATING = 50.0  # not a figure: logarithms beyond this are nonsense that the search may wander into
 _FIRST_GUESS = 1.5  # not a figure: where the search for the adult weight starts, over the heaviest weighing
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class GrowthPrior:
-    """What is expected of the curve before this rabbit is weighed.
-
-    adult_g, b, k            its parameters [g, -, 1/day]
-    sd_ln_adult, sd_ln_b, sd_ln_k   how far their logarithms may be off
-    weight_sd_g              the scatter of a weighing around the curve [g]
-    """
-
-    adult_g: float
-    b: float
-    k: float
-    sd_ln_adult: float
-    sd_ln_b: float
-    sd_ln_k: float
-    weight_sd_g: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,28 +100,23 @@ class GrowthFit:
         return None if ages is None else (born + timedelta(days=ceil(ages[0])), born + timedelta(days=ceil(ages[1])))
 
 
-def fitted(weighings: Sequence[Weighing], prior: GrowthPrior | None = None) -> GrowthFit | None:
-    """The curve through these weighings (age [days], weight [g]).
+def fitted(weighings: Sequence[Weighing]) -> GrowthFit | None:
+    """The curve through these weighings (age [days], weight [g]) alone, by ordinary least squares.
 
-    Without a prior: ordinary least squares, three different ages at least and weights that grow, else None. With a prior
-    any number of weighings will do, none included.
+    None with fewer than three different ages, or with weights that don't grow.
     """
     ages, weights = np.array(sorted(weighings), dtype=float).reshape(-1, 2).T
-    guess = _guess(ages, weights) if prior is None else np.log([prior.adult_g, prior.b, prior.k])
+    guess = _guess(ages, weights)
     if guess is None:
         return None
-    scale = 1.0 if prior is None else prior.weight_sd_g
-    loose = None if prior is None else np.array([prior.sd_ln_adult, prior.sd_ln_b, prior.sd_ln_k])
 
     def off(at: Floats) -> Floats:
-        misses = (_gompertz(ages, at) - weights) / scale
-        return misses if loose is None else np.concatenate([misses, (at - guess) / loose])
+        return np.subtract(_gompertz(ages, at), weights)
 
     found = least_squares(off, guess, x_scale="jac", xtol=1e-14, ftol=1e-14, gtol=1e-14, max_nfev=_PATIENCE)
     rss = float(((_gompertz(ages, found.x) - weights) ** 2).sum())
-    scatter = 1.0 if prior is not None else rss / max(len(ages) - 3, 1)
     slopes = np.asarray(found.jac)
-    spread = np.linalg.pinv(slopes.T @ slopes) * scatter
+    spread = np.linalg.pinv(slopes.T @ slopes) * rss / max(len(ages) - 3, 1)
     adult, b, k = (exp(float(one)) for one in found.x)
     return GrowthFit(adult, b, k, rss, len(ages), spread)
 

@@ -56,12 +56,22 @@ class SurvivalTrend:
 
 @dataclass(frozen=True, slots=True)
 class SizeTrend:
-    """How litter size moves from litter to litter [kits a litter], leaning on the prior, and the chance of a true fall."""
+    """How a doe's litter size moves from litter to litter [kits a litter], and where she stands.
+
+    level           her litters against the usual ones [kits], leaning on the herd, taken at the middle of her litters
+    slope           leaning on the prior that trends are small;  `deviation` its doubt
+    chance_of_fall  that the true slope is below zero
+    following       kits to expect of her next litter, `following_sd` how far off one litter may be
+    """
 
     litters: int
+    level: float
+    level_sd: float
     slope: float
     deviation: float
     chance_of_fall: float
+    following: float
+    following_sd: float
 
 
 def survival_trend(litters: Sequence[Counts], prior_sd: float) -> SurvivalTrend | None:
@@ -82,19 +92,37 @@ def survival_trend(litters: Sequence[Counts], prior_sd: float) -> SurvivalTrend 
     return SurvivalTrend(len(told), float(slope), deviation, float(ndtr(-slope / deviation)), fitted)
 
 
-def size_trend(sizes: Sequence[float], sd: float, prior_sd: float, usual: Sequence[float] = ()) -> SizeTrend | None:
-    """The trend of litter sizes in order; None with fewer than two.
+def size_trend(  # noqa: PLR0913 - three spreads, each of its own kind
+    sizes: Sequence[float], usual: Sequence[float], *, within_sd: float, between_sd: float, slope_sd: float
+) -> SizeTrend | None:
+    """The trend of litter sizes in order; None without a litter.
 
-    Least squares with a known spread within a doe, sd [kits], and slope ~ Normal(0, prior_sd^2): the slope is
-    S_xy / (S_xx + sd^2 / prior_sd^2). `usual`: what does commonly have at each of these litters (parity, season), taken off first.
+    sizes        live-born of her litters;  `usual` what does have at each of them and at the next one, one longer
+    within_sd, between_sd   spread of one doe's litters, and of does' own levels [kits]
+    slope_sd     how steep a trend is believed before it is seen [kits a litter]
+
+    size = usual + level + slope x (number - middle) + chance, level ~ Normal(0, between^2), slope ~ Normal(0, slope_sd^2). Numbers
+    are taken around their middle, so level and slope do not disturb each other: level = sum / (n + within^2 / between^2),
+    slope = S_xy / (S_xx + within^2 / slope_sd^2).
     """
-    if len(sizes) < 2:
+    if not sizes:
         return None
-    left = np.asarray(sizes, dtype=float) - (np.asarray(usual, dtype=float) if len(usual) else 0.0)
+    left = np.asarray(sizes, dtype=float) - np.asarray(usual[: len(sizes)], dtype=float)
     number = np.arange(len(sizes)) - (len(sizes) - 1) / 2
-    firmness = float(number @ number) + sd**2 / prior_sd**2
-    slope, deviation = float(number @ left) / firmness, sd / sqrt(firmness)
-    return SizeTrend(len(sizes), slope, deviation, float(ndtr(-slope / deviation)))
+    held, firmness = len(sizes) + within_sd**2 / between_sd**2, float(number @ number) + within_sd**2 / slope_sd**2
+    level, level_sd = float(left.sum()) / held, within_sd / sqrt(held)
+    slope, deviation = float(number @ left) / firmness, within_sd / sqrt(firmness)
+    ahead = (len(sizes) + 1) / 2
+    return SizeTrend(
+        litters=len(sizes),
+        level=level,
+        level_sd=level_sd,
+        slope=slope,
+        deviation=deviation,
+        chance_of_fall=float(ndtr(-slope / deviation)),
+        following=max(usual[len(sizes)] + level + slope * ahead, 0.0),
+        following_sd=sqrt(level_sd**2 + (deviation * ahead) ** 2 + within_sd**2),
+    )
 
 
 def _line(centred: Floats, alive: Floats, kept: Floats, middle: float) -> LogitFit:

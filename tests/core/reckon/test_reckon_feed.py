@@ -7,7 +7,19 @@ from dataclasses import replace
 import pytest
 
 from core.reckon.curve import weight_at_age
-from core.reckon.feed import FeedFigures, Mouth, daily_need, days_left, later, need_over
+from core.reckon.feed import (
+    FeedFigures,
+    Holding,
+    HoldingFigures,
+    Mouth,
+    daily_need,
+    days_left,
+    eaten_growing,
+    later,
+    need_over,
+    need_to_hold,
+    stops_paying,
+)
 
 FIGURES = FeedFigures(
     dry_share=0.03,
@@ -104,3 +116,63 @@ def test_feed_that_nobody_eats_lasts_without_end() -> None:
 def test_figures_are_taken_from_the_argument() -> None:
     """Another farm's shares give another need."""
     assert daily_need(BUCK, replace(FIGURES, dry_share=0.05)) == pytest.approx(200)
+
+
+HOLDING = HoldingFigures(need_cv=0.15, ration_cv=0.10, point_share=0.08, feed_a_gram=3.0)
+
+
+def held(told: float, points: float, days: int) -> Holding:
+    """A buck of 4.5 kg that should need 150 g a day."""
+    return need_to_hold(150, told, 4500, points=points, points_sd=0.5, days=days, figures=HOLDING)
+
+
+def test_a_buck_that_holds_on_a_quarter_needs_little() -> None:
+    """Held long on 40 g: the need is near 40, far below the expectation."""
+    found = held(40, 0.0, 200)
+    assert found.need == pytest.approx(43, abs=8)
+    assert found.high < 75
+    assert found.learned > 0.9
+
+
+def test_a_few_days_tell_little() -> None:
+    """After two weeks a score is no finer than its error: the expectation stays."""
+    found = held(40, 0.0, 14)
+    assert 110 < found.need < 150
+    assert found.low < 120 < found.high
+
+
+def test_what_went_on_its_back_was_more_than_it_needs_and_what_came_off_was_lacking() -> None:
+    """A point gained on the ration means less is needed, a point lost more."""
+    assert held(150, 1.0, 60).need < held(150, 0.0, 60).need < held(150, -1.0, 60).need
+
+
+def test_a_need_is_never_below_nothing() -> None:
+    """A wild score can't make it negative, nor its interval."""
+    found = held(5, 3.0, 20)
+    assert found.low >= 0
+    assert found.need >= found.low
+
+
+def test_a_grower_eats_day_by_day_along_its_curve() -> None:
+    """Two days are those two days' needs."""
+    each = [daily_need(Mouth(state="growing", weight_g=on_curve(age), age_days=age), FIGURES) for age in (70, 71)]
+    assert eaten_growing(on_curve, range(70, 72), FIGURES) == pytest.approx(sum(each))
+    assert eaten_growing(on_curve, range(70, 70), FIGURES) == 0
+
+
+def test_feed_stops_paying_sooner_when_it_is_dear_and_never_when_it_is_free() -> None:
+    """By the price of feed against that of a live gram."""
+
+    def week(cents: float) -> int | None:
+        return stops_paying(on_curve, range(60, 200), FIGURES, feed_cents_a_g=cents, live_cents_a_g=0.485)
+
+    cheap, dear = week(0.088), week(0.12)
+    assert cheap is not None
+    assert dear is not None
+    assert dear < cheap
+    assert week(0.0) is None
+
+
+def on_curve(age: float) -> float:
+    """A medium grower's weight."""
+    return weight_at_age(age, 3300, 3.9, 0.0264)
