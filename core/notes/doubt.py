@@ -41,7 +41,9 @@ def settled(book: Book, message: Message, meaning: Meaning) -> Meaning:
     """The meaning with every fact checked: those in doubt are asked about, the others stay."""
     if meaning.settled or not meaning.facts:
         return meaning
-    before = _told_lately(book, message) if not (meaning.sure or _AGAIN.search(message.text)) else []
+    before = [] if meaning.sure else _told_lately(book, message)
+    if before and _AGAIN.search(message.text):
+        before = []
     kept: list[Fact] = []
     doubts: list[Doubt] = []
     so_far = _Told(book, message)

@@ -63,8 +63,8 @@ def _names_of(fact: type[Fact]) -> tuple[FieldNames, ...]:
 
 def to_json(fact: Fact) -> dict[str, Json]:
     """The fact as the contract prints it: `kind` first, unsaid fields left out."""
-    said = {names.json: value_to_json(getattr(fact, names.code)) for names in field_names(fact)}
-    return {"kind": fact.kind} | {name: value for name, value in said.items() if value is not None}
+    said = ((names.json, getattr(fact, names.code)) for names in field_names(fact))
+    return {"kind": fact.kind} | {name: value_to_json(value) for name, value in said if value is not None}
 
 
 def value_to_json(value: Json) -> Json:

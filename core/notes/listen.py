@@ -108,7 +108,7 @@ def _until(book: Book, first: Note) -> Book:
 
 def _meaning(conversation: Book, book: Book, message: Message, reader: Reader) -> Meaning:
     """What the message means, checked. A trailing ", confirmed" says yes beforehand."""
-    confirmed = _CONFIRMED.search(message.text)
+    confirmed = _CONFIRMED.search(message.text) if "," in message.text else None
     bare = replace(message, text=message.text[: confirmed.start()]) if confirmed else message
     meaning = understood(conversation, bare, reader)
     if confirmed:

@@ -259,7 +259,9 @@ class Cutter:
 
     def _birth_told_on(self, items: list[Item], marks: frozenset[str]) -> Clause | None:
         """The birth told of a moment ago, where a piece only adds how many of its kits live or are dead."""
-        if not self.clauses or not (marks & self.opens) <= {"die"} or not any(item.sort in NUMBERS for item in items):
+        if not self.clauses or not (marks & self.opens) <= {"die"} or not any(clause.marks & BIRTHS for clause in self.clauses[-3:]):
+            return None
+        if not any(item.sort in NUMBERS for item in items):
             return None
         rest_of_them = next((items[i + 1 : i + 3] for i, item in enumerate(items) if item.sort == "num"), [])
         of_them = [item.said for item in rest_of_them] in (["of", "them"], ["of", "those"], ["of", "em"])

@@ -39,7 +39,9 @@ def cleaned(text: str) -> str:
         plain = _unnumbered(plain)
     if "<" in plain:
         plain = _MARKUP.sub(" ", plain)
-    return _SPACES.sub(" ", plain).strip()
+    if "  " in plain or not plain.isascii():
+        plain = _SPACES.sub(" ", plain)
+    return plain.strip()
 
 
 def _unnumbered(text: str) -> str:

@@ -11,7 +11,7 @@ NUMBER: Final = "n"
 MARK: Final = "p"
 
 _TOKEN: Final = re.compile(
-    r"(?P<word>[^\W\d]+(?:'[^\W\d]+)?)"
+    r" ?(?:(?P<word>[^\W\d]+(?:'[^\W\d]+)?)"
     r"|(?P<dots>\.{2,}(?!\.))"
     r"|(?P<iso>\d{4}-\d{1,2}-\d{1,2}(?!\d))"
     r"|(?P<slash>\d{1,4}/\d{1,2}(?:/\d{2,4})?(?![\d/]))"
@@ -20,7 +20,7 @@ _TOKEN: Final = re.compile(
     r"|(?P<club>4-?h\b)"
     r"|(?P<num>\d{1,3}(?:,\d{3})+(?:\.\d+)?(?![\d,])|\d+(?:\.\d{1,3}|,\d{1,3}(?!\.\d))?(?!\d)|\d+|(?<!\d)\.\d+)"
     r"|(?P<break>\n)"
-    r"|(?P<mark>\S)"
+    r"|(?P<mark>\S))"
 )
 
 
@@ -65,7 +65,7 @@ def tokens(text: str) -> list[Token]:
     lower = text.lower()
     for match in _TOKEN.finditer(lower):
         name = match.lastgroup or ""
-        start, end = match.span()
+        start, end = match.span(name)
         said = lower[start:end]
         if name == "word":
             key = said if said.isalpha() else CONTRACTED.get(said) or said.replace("'", "")

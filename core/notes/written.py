@@ -45,6 +45,7 @@ PIECES: Final[Mapping[str, str]] = {
 }
 
 _FIRST_WORD = re.compile(r"([a-z]+) ")
+_BEHIND_NAME = re.compile(r"\(\?P<\w+>[^()]*\)( [a-z]+ )")
 _PIECE = re.compile(r"\{(\w+):([A-Z]+)\}")
 _DAY = re.compile(r"(\d{4}-\d{2}-\d{2}): ")
 #: Fields that name an animal, and the kinds in which one of them doesn't, or names one that may come from elsewhere.
@@ -57,8 +58,8 @@ def written_fact(text: str, herd: Herd, today: date) -> Fact | None:
     dated = _DAY.match(text)
     on = dated[1] if dated else today.isoformat()
     sentence = text[dated.end() :] if dated else text
-    for kind, pattern, pieces in _patterns_from(sentence.partition(" ")[0]):
-        found = pattern.fullmatch(sentence)
+    for needed, kind, pattern, pieces in _patterns_from(sentence.partition(" ")[0]):
+        found = pattern.fullmatch(sentence) if needed in sentence else None
         own_day = kind in OWN_DAY
         if found and not (own_day and dated):
             said = {name: words for name, words in found.groupdict().items() if words is not None}
@@ -69,10 +70,16 @@ def written_fact(text: str, herd: Herd, today: date) -> Fact | None:
 
 
 @lru_cache(256)
-def _patterns_from(first: str) -> tuple[tuple[str, re.Pattern[str], Mapping[str, str]], ...]:
-    """The patterns that a sentence with this first word may fit."""
+def _patterns_from(first: str) -> tuple[tuple[str, str, re.Pattern[str], Mapping[str, str]], ...]:
+    """The patterns that a sentence with this first word may fit, each behind the word that follows an opening name."""
     begins = ((each, _FIRST_WORD.match(each[1].pattern)) for each in _patterns())
-    return tuple(each for each, word in begins if word is None or word[1] == first)
+    return tuple((_word_behind(each[1].pattern), *each) for each, word in begins if word is None or word[1] == first)
+
+
+def _word_behind(pattern: str) -> str:
+    """The plain word that stands behind an opening name with a space on either side; empty where none must."""
+    found = _BEHIND_NAME.match(pattern)
+    return found[1] if found else ""
 
 
 @cache
