@@ -16,9 +16,12 @@ from core.notes.journal import Entry
 from core.reply import Choice, Reply
 from core.reports.ailing import ailing, ailing_document
 from core.reports.behind import notes_behind
+from core.reports.doe_life import doe_life, life_lines
 from core.reports.evidence import Evidence, evidence
+from core.reports.feeding import held
 from core.reports.finding import Finding
 from core.reports.flags import flags_of, raised_line
+from core.reports.growing import heading, heading_lines
 from core.reports.herd_document import animal_document
 from core.reports.litter_story import story
 from core.reports.wording import age, called, grams, price, tag_of, when
@@ -57,6 +60,7 @@ class Card:
     def document(self) -> dict[str, Any]:
         """The herd's object of this animal, with its whole story."""
         herd, one = self.barn.herd, self.animal
+        holding = held(herd, one, self.barn.today) if one.living else None
         genes = self.barn.coats.genes([one.key])
         litters = [litter_document(herd, each) for each in (*litters_of(herd, one.key), *litters_sired(herd, one.key))]
         return animal_document(self.barn, one, genes.get(one.key, {})) | {
@@ -68,6 +72,9 @@ class Card:
                 if one.key in {each.doe, each.buck}
             ],
             "events": [{"on": each.on.isoformat(), "what": each.what} | dict(each.detail) for each in one.events],
+            "heading": heading(self.barn, one).document() if self.barn.stages.get(one.key) in {"kit", "grow-out"} else None,
+            "life": doe_life(self.barn, one).document() if one.sex == "doe" else None,
+            "holding": holding.document() if holding else None,
             "ailing": ailing_document(self.ailing) if self.ailing else None,
             "flags": [each.document() for each in self.flags],
             "gone_on": one.gone.on.isoformat() if one.gone else None,
@@ -103,7 +110,7 @@ class Card:
         told = [f"{grams(settings, each.grams)} {when(each.on, self.barn.today)}" for each in one.weights[-SHOWN:]]
         young = self.barn.stages.get(one.key) in {"kit", "grow-out"}
         target = f"; {grams(settings, target_weight(settings, one.breed))} wanted at 16 weeks" if young else ""
-        return [f"Weights: {', '.join(told)}{target}."]
+        return [f"Weights: {', '.join(told)}{target}.", *(heading_lines(self.barn, one) if young else [])]
 
     def _breeding(self) -> list[str]:
         one, barn = self.animal, self.barn
@@ -119,6 +126,7 @@ class Card:
             sizes = [str(live_born(each)) for each in litters]
             lines.append(f"{count(len(litters), 'litter')}: {listed(sizes)} born alive.")
             lines += [f"Litter of {story(barn, one, each)}." for each in reversed(litters[-LITTERS_SHOWN:])]
+        lines += life_lines(barn, one) if one.sex == "doe" else []
         if one.key in barn.dams and not any(flag.code == "low_survival" for flag in self.flags):
             lines.append(f"{raised_line(barn, one)}.")
         return lines

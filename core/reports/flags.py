@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterator
 from datetime import date, timedelta
 
 from core.handbook import flags as figures
-from core.handbook import genetics, growth, reproduction
+from core.handbook import growth, reproduction
 from core.handbook import survival as survival_figures
 from core.herd.litters import alive_now, litters_of, live_born
 from core.herd.matings import last_mating, matings_of
@@ -19,10 +19,11 @@ from core.herd.questions import age_days, events, senior_since
 from core.herd.state import Animal, Event, Litter, Mating
 from core.reckon.bad_nights import BadNight
 from core.reckon.survival import Survival
-from core.reckon.trend import size_trend
 from core.reports.bucks import excess_buck
+from core.reports.doe_life import size_of, told_litters, tries
 from core.reports.evidence import Evidence
 from core.reports.finding import Finding
+from core.reports.growing import heading
 from core.reports.survival import BAD_NIGHT, NOT_HERS, POWER, DamSurvival
 from core.reports.wording import age, grams, how_sure, likely, pronoun, when
 from core.words import count, listed, share
@@ -61,7 +62,8 @@ def light_growout(barn: Evidence, animal: Animal) -> Finding | None:
             "target_grams": found.target,
             "expected_grams": found.expected,
             "count": found.mates,
-        },
+        }
+        | heading(barn, animal).document(),
         heed=2,
         kinds=("weighed",),
     )
@@ -138,7 +140,7 @@ def shrinking_litters(barn: Evidence, animal: Animal) -> Finding | None:
     sizes = [live_born(litter) for litter in told_litters(barn, animal)]
     if len(sizes) < survival_figures.SHRINKING_FROM_LITTERS.value:
         return None
-    trend = size_trend(sizes, genetics.BORN_ALIVE_SD.value * _within_doe(), survival_figures.LITTER_TREND_PRIOR_SD.value)
+    trend = size_of(barn, animal)
     if trend is None or trend.chance_of_fall < survival_figures.SHRINKING_CHANCE.value:
         return None
     luck = how_sure("a fall like this is", "more than luck", trend.chance_of_fall)
@@ -147,20 +149,10 @@ def shrinking_litters(barn: Evidence, animal: Animal) -> Finding | None:
     return Finding(animal.key, animal.tag, "shrinking_litters", text, evidence, heed=_heed_of_fall(barn, sizes), kinds=("kindled",))
 
 
-def _within_doe() -> float:
-    """The spread of one doe's litters as a share of the spread of all: what does not lie in the doe."""
-    return float((1 - genetics.BORN_ALIVE_H2.value - genetics.BORN_ALIVE_P2.value) ** 0.5)
-
-
 def _heed_of_fall(barn: Evidence, sizes: list[int]) -> int:
     """A doe whose last two litters are below the herd's mean is past her best; one still above it is only watched."""
     every = [live_born(litter) for litter in barn.herd.litters.values() if litter.alive is not None or litter.born is not None]
     return 2 if sum(sizes[-2:]) / 2 < sum(every) / len(every) else 1
-
-
-def told_litters(barn: Evidence, animal: Animal) -> list[Litter]:
-    """Her litters whose size somebody told, the first one first."""
-    return [one for one in litters_of(barn.herd, animal.key) if one.alive is not None or one.born is not None]
 
 
 #: A doe is open from the day that she could have been bred.
@@ -216,14 +208,10 @@ def missed_twice(barn: Evidence, animal: Animal) -> Finding | None:
 
 
 def _missed_since_kindling(matings: tuple[Mating, ...]) -> list[date]:
-    """The days of her tries that came to nothing since she last kindled; matings made again within days are one try."""
-    ended = [one for one in matings if one.outcome is not None]
-    last = max((at for at, one in enumerate(ended) if one.outcome == "kindled"), default=-1)
-    tries: list[date] = []
-    for mating in ended[last + 1 :]:
-        if not tries or (mating.on - tries[-1]).days > reproduction.SAME_TRY_DAYS.value:
-            tries.append(mating.on)
-    return tries
+    """The days of her tries that came to nothing since she last kindled."""
+    told = tries(matings)
+    last = max((at for at, (_, settled) in enumerate(told) if settled), default=-1)
+    return [on for on, _ in told[last + 1 :]]
 
 
 def bad_temper(barn: Evidence, animal: Animal) -> Finding | None:

@@ -200,9 +200,7 @@ def nights_of(herd: Herd, today: date) -> tuple[BadNight, ...]:
     """The nights that hit the whole barn, by the losses that nobody gave a cause for."""
     nests = [_nest(litter, today) for litter in herd.litters.values() if litter.born_on <= today]
     noted = [event.on.toordinal() for event in herd.weather]
-    return bad_nights(
-        nests, _bands(), sure=figures.BAD_NIGHT_CHANCE.value, noted=noted, sure_if_noted=figures.BAD_NIGHT_NOTED_CHANCE.value
-    )
+    return bad_nights(nests, _bands(), sure=figures.BAD_NIGHT_CHANCE.value, noted=noted, sure_if_noted=figures.BAD_NIGHT_NOTED_CHANCE.value)
 
 
 def _nest(litter: Litter, today: date) -> Nest:

@@ -38,6 +38,8 @@ def test_card_tells_the_whole_story() -> None:
         "2 litters: 8 and 6 born alive.",
         "Litter of Mon 17 Aug (by 3): 6 born alive, 6 weaned Mon 21 Sep.",
         "Litter of Sat 9 May (by 3): 8 born alive, 6 weaned Sat 13 Jun.",
+        "2 matings, 2 took; open 69 days after kindling on average.",
+        "Weans 22 kits a year, 37 lb 8 oz.",
         "12 of 14 kits raised in 2 litters, 86 % (allowing for luck, likely 71 to 95 %).",
         "Shown: best of breed, Thu 27 Aug.",
         "Fault: long nails, Sun 6 Sep.",

@@ -148,7 +148,14 @@ def test_a_power_cut_is_told_apart() -> None:
     one = raised(Litter("14@x", "14", None, (), ago(100), alive=8, losses=(loss,), weaned=5, weaned_on=ago(65)))
     assert one is not None
     assert one.excused_by == (("power cut", 3),)
-    barn = Barn().doe("14").buck("3").litter("14", "3", 100, 8).lost("14", 3, ago(99), "power out").say("weaned", doe="14", count=5, on=ago(65))
+    barn = (
+        Barn()
+        .doe("14")
+        .buck("3")
+        .litter("14", "3", 100, 8)
+        .lost("14", 3, ago(99), "power out")
+        .say("weaned", doe="14", count=5, on=ago(65))
+    )
     assert "3 kits lost to a power cut not held against her" in raised_line(barn.seen, barn.find("14"))
 
 

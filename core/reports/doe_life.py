@@ -1,0 +1,216 @@
+"""A doe's working life: how large her litters are for their number, what her matings came to, how long she stood open, what she weans a year."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date
+from functools import lru_cache
+from itertools import pairwise
+from statistics import fmean
+from typing import Any
+
+from core.handbook import genetics, reproduction
+from core.handbook import survival as figures
+from core.herd.litters import litters_of, live_born
+from core.herd.matings import matings_of
+from core.herd.questions import events
+from core.herd.state import Animal, Litter, Mating
+from core.reckon.does_together import Belief, does_together
+from core.reckon.interval import LEVEL, reach
+from core.reckon.survival import Survival
+from core.reckon.trend import SizeTrend, size_trend
+from core.reports.evidence import Evidence
+from core.reports.growing import KINDS, curves
+from core.reports.survival import Raised
+from core.reports.wording import grams
+from core.words import count, share
+
+DAYS_IN_YEAR = 365.25  # not a figure: days in a year
+WEEK = 7  # not a figure: days in a week
+
+
+@dataclass(frozen=True, slots=True)
+class DoeLife:
+    """What a doe's book adds up to.
+
+    tries, settled   matings that ended, those made again within days as one, and those that gave a litter
+    refused          times she would not lift
+    takes            her chance that a mating settles, leaning on the herd's; None before her first mating ended
+    days_open        from each kindling to the mating that gave the next litter [days]
+    open_now         days since she last kindled, where no litter followed and no mating is open; else None
+    size             her litters' size: level, trend, the next one; None before her first
+    weaned_a_year    kits and grams weaned a year since her first kindling; None in her first months
+    """
+
+    tries: int
+    settled: int
+    refused: int
+    takes: Survival | None
+    days_open: tuple[int, ...]
+    open_now: int | None
+    size: SizeTrend | None
+    weaned_a_year: float | None
+    grams_a_year: float | None
+
+    def document(self) -> dict[str, Any]:
+        """The same as numbers."""
+        size, takes = self.size, self.takes
+        width = reach(LEVEL) * size.following_sd if size else 0.0
+        return {
+            "matings": self.tries,
+            "settled": self.settled,
+            "missed": self.tries - self.settled,
+            "refused": self.refused,
+            "takes": {"estimate": takes.estimate, "low": takes.low, "high": takes.high} if takes else None,
+            "days_open": list(self.days_open),
+            "days_open_mean": fmean(self.days_open) if self.days_open else None,
+            "open_now": self.open_now,
+            "next_litter": {"estimate": size.following, "low": max(size.following - width, 0.0), "high": size.following + width}
+            if size
+            else None,
+            "chance_of_fall": size.chance_of_fall if size else None,
+            "kits_weaned_a_year": self.weaned_a_year,
+            "grams_weaned_a_year": self.grams_a_year,
+        }
+
+
+def told_litters(barn: Evidence, animal: Animal) -> list[Litter]:
+    """Her litters whose size somebody told, the first one first."""
+    return [one for one in litters_of(barn.herd, animal.key) if one.alive is not None or one.born is not None]
+
+
+def tries(matings: Iterable[Mating]) -> list[tuple[date, bool]]:
+    """Her matings that ended, day and whether a litter came of them; those made again within days are one try."""
+    told: list[tuple[date, bool]] = []
+    for mating in matings:
+        if mating.outcome is None:
+            continue
+        settled = mating.outcome == "kindled"
+        again = bool(told) and (mating.on - told[-1][0]).days <= reproduction.SAME_TRY_DAYS.value
+        if not again:
+            told.append((mating.on, settled))
+        elif settled:
+            told[-1] = (told[-1][0], True)
+    return told
+
+
+def size_of(barn: Evidence, animal: Animal) -> SizeTrend | None:
+    """How large her litters are, against what the herd's does of her breed have at that number of litter."""
+    litters = told_litters(barn, animal)
+    base = _best_litters(barn, animal)
+    usual = [base * _by_parity(number) for number in range(len(litters) + 1)]
+    spread, own = genetics.BORN_ALIVE_SD.value, genetics.BORN_ALIVE_H2.value + genetics.BORN_ALIVE_P2.value
+    return size_trend(
+        [live_born(one) for one in litters],
+        usual,
+        within_sd=spread * (1 - own) ** 0.5,
+        between_sd=spread * own**0.5,
+        slope_sd=figures.LITTER_TREND_PRIOR_SD.value,
+    )
+
+
+def _by_parity(number: int) -> float:
+    """Live-born of her litter of that number, counted from 0, as a share of her best ones. Only the rise: a fall with age is a fall."""
+    shares = [one.value for one in reproduction.LITTER_SIZE_BY_PARITY]
+    rising = shares[: shares.index(max(shares)) + 1]
+    return rising[min(number, len(rising) - 1)]
+
+
+def _best_litters(barn: Evidence, animal: Animal) -> float:
+    """What does of her breed have in their best litters on this farm, leaning on the handbook's number for its size [kits]."""
+    told = []
+    for one in barn.herd.animals.values():
+        if one.sex == "doe" and (one.breed or "").lower() == (animal.breed or "").lower():
+            told += [live_born(litter) / _by_parity(number) for number, litter in enumerate(told_litters(barn, one))]
+    own = genetics.BORN_ALIVE_H2.value + genetics.BORN_ALIVE_P2.value
+    weight = 1 / own
+    return (sum(told) + reproduction.USUAL_BORN_ALIVE.value * weight) / (len(told) + weight)
+
+
+@lru_cache(maxsize=4)
+def takes_of(barn: Evidence) -> Mapping[str, Survival]:
+    """Every mated doe's chance that a mating settles, leaning on the herd's."""
+    by_doe: dict[str, list[Mating]] = {}
+    for mating in barn.herd.matings:
+        by_doe.setdefault(mating.doe, []).append(mating)
+    ended = {doe: [(1, int(settled)) for _, settled in tries(each)] for doe, each in by_doe.items()}
+    belief = Belief(
+        mean=reproduction.USUAL_CONCEPTION.value,
+        mean_weight=figures.PRIOR_MEAN_WEIGHT.value,
+        weight=reproduction.CONCEPTION_WEIGHT.value,
+        weight_spread=figures.PRIOR_WEIGHT_SPREAD.value,
+        likeness=figures.LITTER_SPREAD.value,
+        likeness_spread=figures.LITTER_SPREAD_SPREAD.value,
+    )
+    return does_together({doe: told for doe, told in ended.items() if told}, belief).does
+
+
+def doe_life(barn: Evidence, doe: Animal) -> DoeLife:
+    """A doe's working life so far."""
+    matings = matings_of(barn.herd, doe.key)
+    litters = litters_of(barn.herd, doe.key)
+    ended = tries(matings)
+    days_open = []
+    for earlier, later in pairwise(litters):
+        served = [one.on for one in matings if one.outcome == "kindled" and one.ended_on == later.born_on and one.on >= earlier.born_on]
+        days_open += [(served[0] - earlier.born_on).days] if served else []
+    waiting = litters and not any(one.outcome is None and one.on >= litters[-1].born_on for one in matings)
+    kits, weight = _weaned_a_year(barn, doe, litters)
+    return DoeLife(
+        tries=len(ended),
+        settled=sum(settled for _, settled in ended),
+        refused=len(events(doe, "refused")),
+        takes=takes_of(barn).get(doe.key),
+        days_open=tuple(days_open),
+        open_now=(barn.today - litters[-1].born_on).days if waiting and doe.living else None,
+        size=size_of(barn, doe),
+        weaned_a_year=kits,
+        grams_a_year=weight,
+    )
+
+
+def _weaned_a_year(barn: Evidence, doe: Animal, litters: tuple[Litter, ...]) -> tuple[float | None, float | None]:
+    """Kits and grams weaned a year, from her first kindling to today or to the day she left."""
+    dam = barn.dams.get(doe.key)
+    days = ((doe.gone.on if doe.gone else barn.today) - litters[0].born_on).days if litters else 0
+    if dam is None or days < figures.FULL_YEAR_DAYS.value:
+        return None, None
+    years = days / DAYS_IN_YEAR
+    return dam.kept / years, sum(one.kept * _weaning_weight(barn, doe, one) for one in dam.litters) / years
+
+
+def _weaning_weight(barn: Evidence, doe: Animal, one: Raised) -> float:
+    """A kit's weight when the litter was weaned [g]: as weighed that week, else as the breed's young weigh on this farm."""
+    litter = one.litter
+    on = litter.weaned_on
+    near = [each for each in litter.weighings if on is not None and abs((each[0] - on).days) <= WEEK and (each[2] or one.kept)]
+    if near:
+        _, weight, kits = near[-1]
+        return weight / (kits or one.kept)
+    age = (on - litter.born_on).days if on is not None else figures.FINISHED_DAYS.whole
+    breed = curves(barn).get((doe.breed or "").lower())
+    return breed.kinds[next(kind for kind, sex in KINDS.items() if sex is None)].weight_at(age) if breed else 0.0
+
+
+def life_lines(barn: Evidence, doe: Animal) -> list[str]:
+    """Her working life in words, three lines at most."""
+    life, lines = doe_life(barn, doe), []
+    if life.tries or life.refused:
+        told = [f"{count(life.tries, 'mating')}, {life.settled} took"]
+        told += [f"refused {count(life.refused, 'time')}"] if life.refused else []
+        told += [f"open {fmean(life.days_open):.0f} days after kindling on average"] if life.days_open else []
+        lines.append(f"{'; '.join(told)}.")
+    if life.weaned_a_year is not None and life.grams_a_year is not None:
+        lines.append(f"Weans {life.weaned_a_year:.0f} kits a year, {grams(barn.herd.settings, life.grams_a_year)}.")
+    return lines + _dead_born(barn, doe)
+
+
+def _dead_born(barn: Evidence, doe: Animal) -> list[str]:
+    """Her dead-born, where they are surely more than usual and it is she who shows it, not her herd mates."""
+    dam = barn.dams.get(doe.key)
+    births = dam.births if dam else None
+    usual = reproduction.USUAL_STILLBORN.value
+    if births is None or 1 - births.high <= usual or births.kept / births.alive > births.estimate:
+        return []
+    return [f"{births.alive - births.kept} of {births.alive} born dead; {share(usual)} is usual."]

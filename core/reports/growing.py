@@ -1,0 +1,178 @@
+"""Where each young one is heading: its own curve among its breed's on this farm, the day of its target, and what it eats until then."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date, timedelta
+from functools import lru_cache
+from typing import Any
+
+from core.handbook import growth, stages
+from core.herd.settings import target_weight
+from core.herd.state import Animal
+from core.reckon.feed import eaten_growing, stops_paying
+from core.reckon.growing_together import GrowingTogether, GrowthBelief, Young, growing_together
+from core.reckon.growth import GrowthFit
+from core.reckon.interval import LEVEL
+from core.reports.evidence import Evidence
+from core.reports.feeding import figures
+from core.reports.growth import curve_of, weighings
+from core.reports.wording import grams, price, when
+
+KINDS = {"buck": "buck", "doe": "doe", "": None}
+CHANCES = ((1 - LEVEL) / 2, 0.5, (1 + LEVEL) / 2)
+G_IN_KG = 1000  # not a figure: grams in a kilogram
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """Where an animal of known age is heading.
+
+    target         what it should weigh at sixteen weeks [g];  `reached` whether it has been weighed at that
+    chance_ever    that it will ever weigh so much
+    on             the day it most likely does, between `early` and `late` (80 %); None where that is not so before it is grown
+    feed, cents    what it eats from today until that day [g], and what that costs [cents]
+    costly_week    the first week of age whose feed costs more than its gain is worth; None where none does before it is grown
+    of_herd        its newest weight as a share of its breed's and sex's on this farm at that age; None where nobody else was weighed
+    of_target      its newest weight as a share of what leads to the target
+    chance_light   that at sixteen weeks it is below the target
+    """
+
+    target: int
+    reached: bool
+    chance_ever: float | None = None
+    on: date | None = None
+    early: date | None = None
+    late: date | None = None
+    feed: float | None = None
+    cents: float | None = None
+    costly_week: int | None = None
+    of_herd: float | None = None
+    of_target: float | None = None
+    chance_light: float | None = None
+
+    @property
+    def runt(self) -> bool:
+        """Far below its herd mates, or far below what leads to the target."""
+        return any(share is not None and share < growth.RUNT_SHARE.value for share in (self.of_herd, self.of_target))
+
+    def document(self) -> dict[str, Any]:
+        """The same as numbers."""
+        days = {name: on.isoformat() if on else None for name, on in (("on", self.on), ("early", self.early), ("late", self.late))}
+        return {
+            "target_grams": self.target,
+            "target_reached": self.reached,
+            "target_chance_ever": self.chance_ever,
+            "target_chance_missed_at_16_weeks": self.chance_light,
+            **{f"target_{name}": on for name, on in days.items()},
+            "feed_grams_to_target": self.feed,
+            "feed_cents_to_target": self.cents,
+            "costly_from_week": self.costly_week,
+            "share_of_herd": self.of_herd,
+            "share_of_target": self.of_target,
+            "runt": self.runt,
+        }
+
+
+@lru_cache(maxsize=4)
+def curves(barn: Evidence) -> Mapping[str, GrowingTogether]:
+    """Each breed's curves on this farm, by the breed in lower case."""
+    young: dict[str, list[Young]] = {(one.breed or "").lower(): [] for one in barn.living}
+    for animal in barn.herd.animals.values():
+        told = tuple(one for one in weighings(animal) if one[0] <= growth.CURVE_UNTIL_DAYS.value and one[1] > 0)
+        if told:
+            young.setdefault((animal.breed or "").lower(), []).append(Young(animal.key, animal.sex or "", told))
+    return {breed: growing_together(told, _handbook(breed), _belief()) for breed, told in young.items()}
+
+
+def _handbook(breed: str) -> dict[str, tuple[float, float, float]]:
+    return {kind: curve_of(breed or None, sex) for kind, sex in KINDS.items()}
+
+
+def _belief() -> GrowthBelief:
+    def three(*each: Any) -> tuple[float, float, float]:
+        ceiling, shape, rate = (one.value for one in each)
+        return ceiling, shape, rate
+
+    return GrowthBelief(
+        herd=three(growth.FARM_CEILING_CV, growth.FARM_SHAPE_CV, growth.FARM_RATE_CV),
+        kind=three(growth.SEX_CEILING_CV, growth.SEX_SHAPE_CV, growth.SEX_RATE_CV),
+        own=three(growth.CEILING_PRIOR_CV, growth.SHAPE_PRIOR_CV, growth.RATE_PRIOR_CV),
+        weighing=growth.WEIGHING_ERROR_CV.value,
+    )
+
+
+def curve_for(barn: Evidence, animal: Animal) -> GrowthFit:
+    """An animal's own curve; where it was never weighed young, its breed's and sex's."""
+    breed = curves(barn).get((animal.breed or "").lower()) or growing_together([], _handbook(animal.breed or ""), _belief())
+    return breed.animals.get(animal.key) or breed.kinds[animal.sex or ""]
+
+
+def heading(barn: Evidence, animal: Animal) -> Heading:
+    """Where an animal is heading. Without its birth date only the target is known."""
+    target = target_weight(barn.herd.settings, animal.breed)
+    known = [one for one in animal.weights if one.on <= barn.today and one.grams > 0]
+    reached = any(one.grams >= target for one in known)
+    if animal.born is None:
+        return Heading(target, reached)
+    own, age = curve_for(barn, animal), max((barn.today - animal.born).days, 1)
+    until = max(stages.SENIOR_FROM_DAYS.whole, age)
+    ages = [None if reached else own.age_when(target, chance, until=until) for chance in CHANCES]
+    early, on, late = (None if at is None else animal.born + timedelta(max(at, age)) for at in ages)
+    feed = None if on is None else eaten_growing(own.weight_at, range(age, max((on - animal.born).days, age)), figures())
+    cents = barn.cents_a_gram
+    of_herd, of_target = _shares(barn, animal, target)
+    return Heading(
+        target,
+        reached,
+        chance_ever=1.0 if reached else own.chance_ever(target),
+        on=on,
+        early=early,
+        late=late,
+        feed=feed,
+        cents=None if feed is None else feed * cents,
+        costly_week=_costly_week(own, age, until, cents),
+        of_herd=of_herd,
+        of_target=of_target,
+        chance_light=1 - own.chance_by(growth.LIGHT_AGE_DAYS.value, target),
+    )
+
+
+def _costly_week(own: GrowthFit, age: int, until: int, cents: float) -> int | None:
+    """From when feed costs more than the gain is worth; not before growth is at its fastest."""
+    ages = range(max(age, round(own.inflection_age)), until)
+    return stops_paying(own.weight_at, ages, figures(), feed_cents_a_g=cents, live_cents_a_g=growth.LIVE_VALUE_CENTS_A_KG.value / G_IN_KG)
+
+
+def _shares(barn: Evidence, animal: Animal, target: int) -> tuple[float | None, float | None]:
+    """The newest young weight against the farm's own curve of its breed and sex, and against the curve that ends at the target."""
+    told = [one for one in weighings(animal) if one[0] <= growth.CURVE_UNTIL_DAYS.value]
+    if not told:
+        return None, None
+    age, weight = told[-1]
+    breed = curves(barn)[(animal.breed or "").lower()]
+    usual = GrowthFit(*curve_of(animal.breed, animal.sex), 0.0, 0, breed.kinds[""].spread)
+    wanted = target * usual.weight_at(age) / usual.weight_at(growth.LIGHT_AGE_DAYS.value)
+    mates = [one for one in breed.animals if one != animal.key]
+    return weight / breed.kinds[animal.sex or ""].weight_at(age) if mates else None, weight / wanted
+
+
+def heading_lines(barn: Evidence, animal: Animal) -> list[str]:
+    """Where a young one is heading, in words: the day of its target, the feed until then, and from when feed costs more than it adds."""
+    told, settings = heading(barn, animal), barn.herd.settings
+    if told.reached or told.chance_ever is None:
+        return []
+    aim = grams(settings, told.target)
+    lines = [f"Not likely to make {aim}: {told.chance_ever * 100:.0f} chances in 100 that it ever does."]
+    if told.on is not None and told.early is not None and told.feed is not None and told.cents is not None:
+        end = f"to {when(told.late, barn.today)}" if told.late else "or never"
+        cost = f"{grams(settings, told.feed)} of feed ({price(settings, told.cents)})"
+        lines = [f"Makes {aim} about {when(told.on, barn.today)} (likely {when(told.early, barn.today)} {end}), on {cost} from now."]
+    if told.costly_week is not None:
+        lines.append(f"From week {told.costly_week} a week's feed costs more than the weight it puts on.")
+    if told.runt:
+        shares = [(told.of_herd, "its herd mates"), (told.of_target, "what leads to the target")]
+        of_what = [f"{share * 100:.0f} % of {what}" for share, what in shares if share is not None]
+        lines.append(f"A runt so far: {', '.join(of_what)}. Check feed and health first.")
+    return lines
