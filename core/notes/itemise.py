@@ -145,6 +145,12 @@ def settled_words(lexicon: Lexicon) -> dict[str, Settled]:
     return found
 
 
+@lru_cache(maxsize=1)
+def words_as_typed(lexicon: Lexicon) -> frozenset[str]:
+    """Words that are surely no slip."""
+    return ((lexicon.known - FOREIGN) | OWN_WORDS) - RIGHTED.keys() - {"n"}
+
+
 NOTHING: Final = Token("p", "", "", 0, 0, glued=False)  # past the end
 
 
@@ -777,8 +783,11 @@ class Scan:
 
     def _mend(self) -> None:
         """Put slips right in words that nobody knows, before any of them is read."""
+        as_typed = words_as_typed(self.lexicon)
         for at, typed in enumerate(self.tokens):
             token, word = typed, typed.key
+            if word in as_typed:
+                continue
             if word in RIGHTED and word not in self.herd.names:
                 RIGHTED[word](self.tokens, at, self.herd)
                 token = self.tokens[at]
@@ -786,7 +795,7 @@ class Scan:
             if word == "n" and not (at + 1 < len(self.tokens) and self.tokens[at + 1].glued):
                 token.key = token.text = SHORT_FORMS["n"]
                 continue
-            if token.sort != WORD or word in self.herd.names or word in OWN_WORDS or (word in self.lexicon.known and word not in FOREIGN):
+            if token.sort != WORD or word in self.herd.names or word in OWN_WORDS:
                 continue
             if token.capital and at and self.tokens[at - 1].key not in ENDS_SENTENCE and not self._shouted():
                 continue  # somebody's name
