@@ -275,6 +275,7 @@ class Clause:
         self._numbers_looked_up = 0
         self.beyond = False  # whether it is all that a message said after more statements than are read at once
         self.day_said: Item | None = None  # the date that the statement's facts share
+        self.put_off = False  # whether what was read in it has not happened: it is wished, needed, yet to come, or denied
         self.marks = marks_of(items, virtual)
 
     # looking
@@ -395,7 +396,10 @@ class Clause:
         if not 0 <= i < len(self.items):
             return None
         item = self.items[i]
-        return int(item.value) if item.sort == "num" and item.value == int(item.value) and not self.taken(i) else None
+        if item.sort != "num" or id(item) in self.used:
+            return None
+        number = int(item.value)
+        return number if item.value == number else None
 
     def past_fillers(self, i: int, step: int, most: int = 3) -> int:
         """The next index that is no small word."""

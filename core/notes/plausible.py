@@ -12,6 +12,7 @@ from typing import Final
 
 from core.herd.litters import alive_now, the_litter
 from core.notes.clause import Clause, Found
+from core.notes.unreal import unreal
 
 DETERMINERS: Final = frozenset("the a an my our her his its their some any this that your another one more all both up out".split())  # noqa: SIM905 - a table of words
 #: What may stand before an animal that something is done to.
@@ -74,6 +75,9 @@ def doubted(c: Clause) -> None:
 def _doubtful(c: Clause, found: Found) -> bool:
     judge = FRAMES.get(found.fact.kind)
     if found.fact.kind in {"ailment", "fault", "temper"} and _all_denied(c, found):
+        return True
+    if unreal(c, found):
+        c.put_off = True
         return True
     return judge is not None and judge(c, found)
 

@@ -212,6 +212,8 @@ def _ticked(message: Message, herd: Herd, context: Context, today: date) -> Read
 def _foreign(found: list[Any]) -> bool:
     """Whether the words are another language's."""
     words = [token.key for token in found if token.sort == "w"]
+    if FOREIGN.isdisjoint(words):
+        return False
     hits = sum(1 for word in words if word in FOREIGN and word not in FOREIGN_SHARED)
     return hits >= 2 or (hits == 1 and len(words) <= 6 and sum(1 for word in words if word in FOREIGN) >= 2)
 
@@ -828,7 +830,7 @@ class _Statements:
     def _matters(clause: Clause, left: list[Item]) -> bool:
         """Whether numbers in a statement that nothing was read from may be the barn's; a sentence about something else is a remark."""
         plain = sum(1 for item in clause.items if item.sort == "word" and not item.marks)
-        return clause.marks.isdisjoint({"other_species", "tentative", "negation"}) and (
+        return (not clause.put_off and clause.marks.isdisjoint({"other_species", "tentative", "negation"})) and (
             plain <= 2 or any(item.sort in {"pair", "weight"} for item in left)
         )
 
@@ -874,7 +876,7 @@ class _Statements:
             if not (item.said == "not" and i and items[i - 1].sort == "num" and (i + 1 == len(items) or items[i + 1].sort == "mark"))
         ]
         kept = any(item.marks & {"tentative", "negation", "other_species", "none"} for item in telling) or any(
-            map(_of_an_earlier_time, self.clauses)
+            clause.put_off or _of_an_earlier_time(clause) for clause in self.clauses
         )
         if (figures or animals) and len(words) <= 1 and not plain and not kept:
             return self._what(items, who)

@@ -74,7 +74,7 @@ def begins_anew(items: list[Item], start: int, i: int, scene: Scene) -> bool:
 def _verb_first(items: list[Item], start: int, i: int, scene: Scene) -> bool:
     """`... weaned sixteen two bucks`: the verb of another animal."""
     before = items[i - 1]
-    if before.said in LEADING or before.said in COPULAS or "negation" in before.marks:
+    if items[i].said == "x" or before.said in LEADING or before.said in COPULAS or "negation" in before.marks:
         return False
     behind = items[i + 1 : i + 2 + REACH]
     place = next((n for n, item in enumerate(behind) if item.said not in BETWEEN and (n or item.said not in {"is", "goes", "went"})), None)
