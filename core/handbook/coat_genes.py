@@ -28,26 +28,26 @@ GENE_FORMS: Final = (
     GeneForm("A", "A", "agouti: banded hair, pale belly", "hides at and a", "OMIA201"),
     GeneForm("A", "at", "tan pattern: dark back, pale belly (otter, marten)", "hides a", "LETKO20"),
     GeneForm("A", "a", "self: one color all over", "recessive", "FONT10"),
-    GeneForm("B", "B", "black pigment", "hides b", "TYRP1"),
-    GeneForm("B", "b", "chocolate pigment", "recessive", "TYRP1"),
+    GeneForm("B", "B", "black pigment", "hides b", "OMIA1249"),
+    GeneForm("B", "b", "chocolate pigment", "recessive", "OMIA1249"),
     GeneForm("C", "C", "full color", "hides all below", "OMIA202"),
     GeneForm("C", "cchd", "chinchilla: no yellow", "hides cchl, ch and c", "OMIA202"),
     GeneForm("C", "cchl", "sable: shaded", "hides ch and c; two of it are darker: seal", "common-practice", "no gene test proves it"),
     GeneForm("C", "ch", "himalayan: colored points", "hides c", "OMIA202"),
-    GeneForm("C", "c", "albino: white with red eyes", "recessive", "OMIA202"),
-    GeneForm("D", "D", "dense color", "hides d", "MLPH21"),
-    GeneForm("D", "d", "dilute: blue, lilac", "recessive", "MLPH21"),
+    GeneForm("C", "c", "albino: white with red eyes", "recessive; two hide every other gene", "OMIA202", "the hiding: common practice"),
+    GeneForm("D", "D", "dense color", "hides d", "OMIA31"),
+    GeneForm("D", "d", "dilute: blue, lilac", "recessive", "OMIA31"),
     GeneForm("E", "Ed", "dominant black: hides what A does", "hides all below", "FONT21"),
-    GeneForm("E", "Es", "steel: one, with agouti, ticks the coat; two make a self", "hides E, ej and e", "memory", "one page seen says so"),
+    GeneForm("E", "Es", "steel: one, with agouti, ticks the coat; two make a self", "hides E, ej and e", "ONSLOW22", "its place above E, ej and e from memory"),
     GeneForm("E", "E", "normal extension", "hides ej and e", "FONT21"),
     GeneForm("E", "ej", "harlequin: patches of two colors", "hides e", "FONT21", "on tan and self coats from memory"),
     GeneForm("E", "e", "red: no dark pigment in the coat", "recessive", "FONT21"),
     GeneForm("En", "En", "spotting: one broken, two charlie", "incomplete: both forms show", "OMIA1597", "charlies risk a gut disease"),
     GeneForm("En", "en", "no spotting", "recessive", "OMIA1597"),
     GeneForm("V", "V", "colored", "hides v, but a carrier may show small white marks", "memory"),
-    GeneForm("V", "v", "Vienna: white with blue eyes", "recessive", "memory"),
-    GeneForm("Du", "Du", "no Dutch marking", "hides du, but a carrier may show small white marks", "memory"),
-    GeneForm("Du", "du", "Dutch marking: white front half and blaze", "recessive", "memory"),
+    GeneForm("V", "v", "Vienna: white with blue eyes", "recessive; two hide every gene but two c", "memory"),
+    GeneForm("Du", "Du", "no Dutch marking", "hides du", "CASTLE32", "a carrier may show small white marks: from memory"),
+    GeneForm("Du", "du", "Dutch marking: white front half and blaze", "recessive", "CASTLE32"),
     GeneForm("Si", "Si", "no silvering", "hides si, but a carrier may silver a little", "memory"),
     GeneForm("Si", "si", "silvered: white hairs all through", "recessive", "memory"),
 )
@@ -93,7 +93,10 @@ COAT_PATTERNS: Final = (
 
 @dataclass(frozen=True, slots=True)
 class TradeWord:
-    """A word of the trade under other names: one of `means` (several where the word is loose), or only what it `shows` at some loci."""
+    """A word of the trade under other names: one of `means` (several where the word is loose), or only what it `shows` at some loci.
+
+    {x} stands for any base, {sh} for its shade.
+    """
 
     said: str
     means: tuple[str, ...] = ()
@@ -119,6 +122,10 @@ TRADE_WORDS: Final = (
     TradeWord("fox", ("black silver marten",)),
     TradeWord("silver marten", ("black silver marten",)),
     TradeWord("marten", ("black silver marten",)),
+    TradeWord("{x} fox", ("{x} silver marten",)),
+    TradeWord("{x} marten", ("{x} silver marten",)),
+    TradeWord("{x} tan", ("{x} otter",), source="memory"),
+    TradeWord("{x} sable", ("siamese {sh}",), source="memory"),
     TradeWord("sable", ("siamese sable",)),
     TradeWord("smoke pearl", ("siamese smoke pearl",)),
     TradeWord("seal", ("black seal",)),
@@ -156,6 +163,6 @@ CLOSE_LOCI: Final = (("En", "Du"),)
 #: What a rabbit is said to carry that has one of a form unseen.
 CARRIED_AS: Final[Mapping[str, str]] = {
     "at": "tan", "a": "self", "b": "chocolate", "cchd": "chinchilla", "cchl": "sable", "ch": "himalayan", "c": "ruby-eyed white",
-    "d": "blue", "Es": "steel", "E": "normal extension", "ej": "harlequin", "e": "red", "v": "blue-eyed white", "du": "Dutch marking",
+    "d": "blue", "Es": "steel", "ej": "harlequin", "e": "red", "v": "blue-eyed white", "du": "Dutch marking",
     "si": "silver",
 }  # fmt: skip

@@ -65,9 +65,11 @@ SOURCES: Final[dict[str, Source]] = {
     "OMIA201": Source("OMIA 000201-9986, agouti (ASIP) in the rabbit, quoting Robinson 1958", "page"),
     "FONT10": Source("Fontanesi et al. 2010, ASIP and the self coat of rabbits, Genomics 95:166", "abstract"),
     "LETKO20": Source("Letko et al. 2020, the deletion behind the rabbit's tan pattern (at)", "abstract"),
-    "TYRP1": Source("A public page on the rabbit's TYRP1 gene (nonsense mutation p.W190ter, recessive)", "page"),
+    "OMIA1249": Source("OMIA 001249-9986, brown (TYRP1) in the rabbit, quoting Utzeri et al. 2014, Animal Genetics 45:600", "page"),
     "OMIA202": Source("OMIA 000202-9986, albino series (TYR) in the rabbit, and Aigner et al. 2000", "abstract"),
-    "MLPH21": Source("Review of dilution and MLPH, Applied Sciences 2021 11:373", "extract"),
+    "OMIA31": Source("OMIA 000031-9986, dilution (MLPH) in the rabbit, quoting Demars et al. 2018", "page"),
+    "ONSLOW22": Source("Onslow 1922, the steel coat of rabbits, Journal of Genetics 12:91", "abstract"),
+    "CASTLE32": Source("Castle 1932, English and Dutch spotting, Carnegie Institution of Washington Publication 427", "extract"),
     "FONT21": Source("Fontanesi 2021, review of rabbit coat color genes (table of MC1R alleles)", "extract"),
     "OMIA1597": Source("OMIA 001597-9986, English spotting (KIT) in the rabbit, quoting Fontanesi et al. 2014", "page"),
     # Where no page can be named

@@ -12,9 +12,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 from itertools import combinations_with_replacement, product
-from typing import TypeVar
+from math import prod
 
-from core.handbook.coat_genes import BASE_WORDS, COAT_PATTERNS, GENE_FORMS, MARKING_WORDS, RARE_FORMS, SHADE_WORDS, TRADE_WORDS
+from core.handbook.coat_genes import BASE_WORDS, COAT_PATTERNS, GENE_FORMS, MARKING_WORDS, RARE_FORMS, SHADE_WORDS, TRADE_WORDS, TradeWord
 
 #: Alleles of each locus, most dominant first.
 LOCI: Mapping[str, tuple[str, ...]] = {
@@ -30,9 +30,13 @@ WORDED = ("A", "B", "C", "D", "E")
 TIED = ("A", "E")
 
 _PATTERNS = {one.name: (one.full, one.chinchilla, one.shaded) for one in COAT_PATTERNS}
-_TRADE = {one.said: one for one in TRADE_WORDS}
-
-Share = TypeVar("Share", Fraction, float)
+_TRADE = {
+    one.said.format(x=base): TradeWord(
+        one.said, tuple(each.format(x=base, sh=SHADE_WORDS[base]) for each in one.means), one.shows, one.source
+    )
+    for one in TRADE_WORDS
+    for base in BASE_WORDS
+}
 
 
 def spelled(locus: str, genotype: str) -> str:
@@ -60,20 +64,21 @@ def named(genotype: Mapping[str, str]) -> str:
 
 def litter_colours(sire: Mapping[str, str], dam: Mapping[str, str]) -> dict[str, Fraction]:
     """The exact share of each colour among a mating's kits, both genotypes known; the commonest first."""
-    pairs = [
-        _kits({spelled(locus, sire.get(locus, plain)): Fraction(1)}, {spelled(locus, dam.get(locus, plain)): Fraction(1)}, Fraction(1, 2))
-        for locus, plain in PLAIN.items()
-    ]
-    return _named_shares(pairs, Fraction(1))
+    loci = [_kits(locus, sire.get(locus, plain), dam.get(locus, plain)) for locus, plain in PLAIN.items()]
+    found: dict[str, Fraction] = {}
+    for kit in product(*(each.items() for each in loci)):
+        word = named(dict(zip(PLAIN, (genotype for genotype, _ in kit), strict=True)))
+        found[word] = found.get(word, Fraction(0)) + prod(share for _, share in kit)
+    return dict(sorted(found.items(), key=lambda item: (-item[1], item[0])))
 
 
-def likely_colours(sire: Mapping[str, Mapping[str, float]], dam: Mapping[str, Mapping[str, float]]) -> dict[str, float]:
-    """The chance of each colour for a kit, when the parents' genotypes are known as chances ({locus: {genotype: P}}).
-
-    Loci not named are plain. The likeliest first.
-    """
-    pairs = [_kits(sire.get(locus, {plain: 1.0}), dam.get(locus, {plain: 1.0}), 0.5) for locus, plain in PLAIN.items()]
-    return _named_shares(pairs, 1.0)
+def _kits(locus: str, sire: str, dam: str) -> dict[str, Fraction]:
+    """The share of each genotype at one locus; which parent an allele came from doesn't matter."""
+    found: dict[str, Fraction] = {}
+    for pair in product(sire.split("/"), dam.split("/")):
+        genotype = spelled(locus, "/".join(pair))
+        found[genotype] = found.get(genotype, Fraction(0)) + Fraction(1, 4)
+    return found
 
 
 def at_least_one(share: Fraction | float, kits: int) -> float:
@@ -91,14 +96,33 @@ class Allowed:
 
 def said_genes(said: str, also: Iterable[str] = ()) -> Allowed | None:
     """What a colour as breeders say it leaves: a word of `named`'s or of the trade, marked or not. None for a word of no known genes."""
-    told = said.lower()
-    if told in _TRADE and _TRADE[told].shows is not None:
+    marks, bare = _marks(said.lower())
+    trade = _TRADE.get(bare)
+    if trade is not None and trade.shows is not None:
         anything = {locus: genotypes(locus, _in_account(locus, tuple(also))) for locus in LOCI}
-        return Allowed(_seen_coloured(anything) | dict(_TRADE[told].shows or {}))
-    marks, bare = _marks(told)
-    means = _TRADE[bare].means if bare in _TRADE else (bare,)
-    found = [allowed(marks + word, also) for word in means or (bare,)]
-    return None if None in found else _either([one for one in found if one is not None])
+        return Allowed(_seen_coloured(anything) | dict(trade.shows) | _marked(marks))
+    found = [allowed(word, also) for word in words_meant(said)]
+    told = [one for one in found if one is not None]
+    return _either(told) if told else None
+
+
+def words_meant(said: str) -> tuple[str, ...]:
+    """The words of `named`'s that a colour may be, marks and all; none for a word that only tells a marking or nothing."""
+    marks, bare = _marks(said.lower())
+    trade = _TRADE.get(bare)
+    return tuple(_remarked(marks, word) for word in (trade.means if trade else (bare,)))
+
+
+def _remarked(marks: tuple[str, ...], word: str) -> str:
+    """A word with marks before it; of two for one gene the outer one holds: a charlie tricolor is no broken."""
+    inner, bare = _marks(word)
+    outer = {MARKING_WORDS[mark][0] for mark in marks}
+    kept = {*marks, *(mark for mark in inner if MARKING_WORDS[mark][0] not in outer)}
+    return "".join(mark for mark in MARKING_WORDS if mark in kept) + bare
+
+
+def _marked(marks: Iterable[str]) -> dict[str, tuple[str, ...]]:
+    return {locus: (genotype,) for locus, genotype in (MARKING_WORDS[mark] for mark in marks)}
 
 
 def _either(told: list[Allowed]) -> Allowed:
@@ -113,12 +137,6 @@ def _seen_coloured(anything: Mapping[str, tuple[str, ...]]) -> dict[str, tuple[s
     return {**anything, "C": tuple(one for one in anything["C"] if one != "c/c"), "V": ("V/V", "V/v")}
 
 
-def allowed_genotypes(word: str, also: Iterable[str] = ()) -> dict[str, tuple[str, ...]] | None:
-    """At each locus the genotypes that a rabbit of this colour may have; None for a word that isn't one of `named`'s."""
-    found = allowed(word, also)
-    return None if found is None else dict(found.loci)
-
-
 def allowed(word: str, also: Iterable[str] = ()) -> Allowed | None:
     """What a word of `named`'s leaves, A and E tied where it does. `also`: which RARE_FORMS the herd has."""
     told = tuple(one for one in RARE_FORMS if one in set(also))
@@ -131,18 +149,18 @@ def allowed(word: str, also: Iterable[str] = ()) -> Allowed | None:
     coat = _by_word(told).get(bare)
     if coat is None:
         return None
-    marked = {locus: genotype for mark, (locus, genotype) in MARKING_WORDS.items() if mark in marks}
     plain = {"En": ("en/en",), "V": ("V/V", "V/v"), "Du": ("Du/Du", "Du/du"), "Si": ("Si/Si", "Si/si")}
     loci, tied = coat
-    return Allowed(loci | plain | {locus: (genotype,) for locus, genotype in marked.items()}, tied)
+    return Allowed(loci | plain | _marked(marks), tied)
 
 
-def _marks(word: str) -> tuple[str, str]:
+def _marks(word: str) -> tuple[tuple[str, ...], str]:
     """The marking words that a colour begins with, and the rest."""
-    bare = word
     for mark in MARKING_WORDS:
-        bare = bare.removeprefix(mark)
-    return word[: len(word) - len(bare)], bare
+        if word.startswith(mark):
+            more, bare = _marks(word.removeprefix(mark))
+            return (mark, *more), bare
+    return (), word
 
 
 def _coloured(a: str, b: str, c: str, d: str, e: str) -> str:
@@ -172,37 +190,6 @@ def _pattern(a: str, e: str) -> str:
         return "steel"
     patterns = {"A": ("agouti", "red"), "at": ("tan", "tan-tortoise"), "a": ("self", "tortoise")}
     return patterns[agouti][extension == "e"]
-
-
-def _kits(sire: Mapping[str, Share], dam: Mapping[str, Share], half: Share) -> dict[tuple[str, str], Share]:
-    """Chances of a kit's (allele from the sire, allele from the dam) at one locus."""
-    made: dict[tuple[str, str], Share] = {}
-    for (of_sire, p), (of_dam, q) in product(sire.items(), dam.items()):
-        for pair in product(of_sire.split("/"), of_dam.split("/")):
-            made[pair] = made.get(pair, half * 0) + p * q * half * half
-    return made
-
-
-def _named_shares(pairs: list[dict[tuple[str, str], Share]], one: Share) -> dict[str, Share]:
-    found: dict[str, Share] = {}
-    loci = [_ordered(locus, kits) for locus, kits in zip(PLAIN, pairs, strict=True)]
-    for kit in product(*(locus.items() for locus in loci)):
-        share = one
-        for _, chance in kit:
-            share = share * chance
-        word = named(dict(zip(PLAIN, (genotype for genotype, _ in kit), strict=True)))
-        found[word] = found.get(word, one * 0) + share
-    return dict(sorted(found.items(), key=lambda item: (-item[1], item[0])))
-
-
-def _ordered(locus: str, kits: Mapping[tuple[str, str], Share]) -> dict[str, Share]:
-    """Which parent an allele came from doesn't matter; what can't happen is left out."""
-    found: dict[str, Share] = {}
-    for pair, share in kits.items():
-        genotype = spelled(locus, "/".join(pair))
-        if share > 0:
-            found[genotype] = found[genotype] + share if genotype in found else share
-    return found
 
 
 def _in_account(locus: str, rare: tuple[str, ...]) -> tuple[str, ...]:

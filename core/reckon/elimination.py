@@ -39,29 +39,42 @@ class _Step:
     message: Floats
 
 
-def marginals(factors: Sequence[Factor], sizes: Sequence[int], ask: Sequence[Scope], most: int | None = None) -> list[Floats] | TooLarge | None:
-    """The joint chances of each asked scope; None where no state of the whole is possible. An empty `ask` only tests that."""
-    asked = [scope for scope in ask if len(scope) > 1]
-    together = [(scope, np.ones([sizes[at] for at in scope])) for scope in asked]
-    steps = _forward([*factors, *together], sizes, MOST_CELLS if most is None else most)
+def marginals(
+    factors: Sequence[Factor], sizes: Sequence[int], ask: Sequence[Scope], most: int | None = None
+) -> list[Floats] | TooLarge | None:
+    """The joint chances of each asked scope; None where no state of the whole is possible. An empty `ask` only tests that.
+
+    Variables of one state are settled: they take no axis in what is summed, however many there are.
+    """
+    open_ = [_open(scope, sizes) for scope in ask]
+    together = [(scope, np.ones([sizes[at] for at in scope])) for scope in open_ if len(scope) > 1]
+    told = [(_open(scope, sizes), table.squeeze()) for scope, table in factors]
+    if any(not scope and not table for scope, table in told):
+        return None
+    steps = _forward([*told, *together], sizes, MOST_CELLS if most is None else most)
     if not isinstance(steps, list):
         return steps
     if not ask:
         return []
     beliefs = _backward(steps)
     when = {step.variable: at for at, step in enumerate(steps)}
-    return [_onto(*beliefs[min(scope, key=when.__getitem__)], scope) for scope in ask]
+    found = [_onto(*beliefs[min(scope, key=when.__getitem__)], scope) if scope else np.ones(()) for scope in open_]
+    return [table.reshape([sizes[at] for at in scope]) for scope, table in zip(ask, found, strict=True)]
+
+
+def _open(scope: Scope, sizes: Sequence[int]) -> Scope:
+    return tuple(at for at in scope if sizes[at] > 1)
 
 
 def _forward(factors: Sequence[Factor], sizes: Sequence[int], most: int) -> list[_Step] | TooLarge | None:
     """Sum the variables out, cheapest first."""
     of_variable: list[list[Factor]] = [[] for _ in sizes]
-    near: list[set[int]] = [{at} for at in range(len(sizes))]
+    near: dict[int, set[int]] = {at: {at} for at, size in enumerate(sizes) if size > 1}
     for factor in factors:
         for at in factor[0]:
             of_variable[at].append(factor)
             near[at].update(factor[0])
-    costs = {at: prod(sizes[one] for one in around) for at, around in enumerate(near)}
+    costs = {at: prod(sizes[one] for one in around) for at, around in near.items()}
     steps: list[_Step] = []
     while costs:
         variable = min(costs, key=lambda at: (costs[at], at))

@@ -65,6 +65,30 @@ class Pedigree:
         wanted = self.ancestors(animals)
         return _book([(one, *self.parents(one)) for one in self.ids if one in wanted])
 
+    def nearest(self, animal: str) -> Pedigree:
+        """The animal and its parents alone."""
+        parents = self.parents(animal)
+        return _book([*((one, None, None) for one in dict.fromkeys(parents) if one is not None), (animal, *parents)])
+
+    def near(self, animals: Iterable[str], steps: int) -> Pedigree:
+        """The book cut down to those within that many steps from parent to kit or from kit to parent; parents beyond are unknown."""
+        kits: dict[str, list[str]] = {}
+        for kit in self.ids:
+            for parent in self.parents(kit):
+                kits.setdefault(parent or "", []).append(kit)
+        found, newest = set(animals), set(animals)
+        for _ in range(steps):
+            next_ = {other for one in newest for other in (*self.parents(one), *kits.get(one, ())) if other is not None}
+            newest = next_ - found
+            found |= newest
+        rows = [(one, *self.parents(one)) for one in self.ids if one in found]
+        return _book([(one, sire if sire in found else None, dam if dam in found else None) for one, sire, dam in rows])
+
+    def with_kits(self, rows: Iterable[Row]) -> Pedigree:
+        """The book with these kits of animals on it at its end; a parent that it doesn't have is unknown."""
+        kits = [(kit, sire if sire in self else None, dam if dam in self else None) for kit, sire, dam in rows]
+        return _book([*((one, *self.parents(one)) for one in self.ids), *kits])
+
     def generations(self, animal: str) -> int:
         """Complete generations of ancestors on the book: 0 when a parent is unknown. Say it beside every COI."""
         known = 0

@@ -24,7 +24,7 @@ from core.reports.wording import how_sure
 from core.words import count
 
 #: From this chance on it is worth saying that another's kits would outgrow his.
-TOLD_FROM = 0.6
+TOLD_FROM = 0.6  # not a figure: how sure before it is worth a line
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,8 +7,8 @@ Colours that contradict the family are told with the animals concerned, and from
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Collection, Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from functools import cached_property
 from itertools import product
 from typing import Any
@@ -16,39 +16,38 @@ from typing import Any
 from core.handbook import genetics
 from core.handbook.coat_genes import CARRIED_AS, CLOSE_LOCI, RARE_FORMS
 from core.herd.state import Herd, Litter
-from core.reckon.colour import LOCI, PLAIN, TIED, Allowed, genotypes, named, said_genes
-from core.reckon.genotype import Genotypes, Impossible, joint_chances
-from core.reckon.pedigree import Pedigree, pedigree
+from core.reckon.colour import LOCI, PLAIN, TIED, Allowed, named, said_genes
+from core.reckon.founders import founder_shares, must_carry
+from core.reckon.genotype import Founders, TooTangled, conflicts, joint_chances
+from core.reckon.inheritance import Genotypes
+from core.reckon.pedigree import Pedigree
 
 Chances = Mapping[str, Mapping[str, float]]  # locus -> genotype -> chance
+Loci = tuple[str, ...]
 
 #: The key of a kit that is not born yet, and the mark between a litter's key and its untagged kit's colour.
 TO_COME = "to come"
 KIT = "#"
-_ROUNDS = 20  # not a figure: rounds of counting genes; they settle long before
-
-
-@dataclass(frozen=True, slots=True)
-class Contradiction:
-    """Animals (or `litter#color` kits) whose colours can't all be true of this family."""
-
-    locus: str
-    animals: tuple[str, ...]
+NEAR = 3  # not a figure: steps to relatives that are summed where the whole family is too tangled
 
 
 @dataclass(frozen=True, eq=False)
 class Coats:
-    """Everybody's colours and the family book, and what they tell of the genes."""
+    """Everybody's colours and the family book, and what they tell of the genes.
+
+    kinds   animal -> its breed: founders are taken to be like those of their breed
+    """
 
     book: Pedigree
     colors: Mapping[str, str | None]
+    kinds: Mapping[str, str] = field(default_factory=dict)
 
     @cached_property
     def rare(self) -> tuple[str, ...]:
         """Rare forms that some coat here must carry: nobody reckons with them before."""
         words = [said_genes(color, RARE_FORMS) for color in set(self.colors.values()) if color]
-        sets = [{one.split("/")[0] for one in told.loci["E"]} for told in words if told]
-        return tuple(form for form in RARE_FORMS if any(one <= set(RARE_FORMS) and form in one for one in sets))
+        shown = must_carry(told.loci["E"] for told in words if told)
+        return tuple(form for form in RARE_FORMS if form in shown)
 
     @cached_property
     def allowed(self) -> Mapping[str, Allowed]:
@@ -58,29 +57,53 @@ class Coats:
         return {key: each for key, each in told.items() if each is not None}
 
     @cached_property
-    def groups(self) -> tuple[tuple[str, ...], ...]:
+    def groups(self) -> tuple[Loci, ...]:
         """Loci that are summed together: A and E where some colour ties them, each other one by itself."""
         if all(each.tied is None for each in self.allowed.values()):
             return tuple((locus,) for locus in LOCI)
         return (TIED, *((locus,) for locus in LOCI if locus not in TIED))
 
     @cached_property
-    def frequencies(self) -> Mapping[str, Mapping[str, float]]:
-        """Each locus's share of each allele among the founders."""
-        founders = [key for key in self.allowed if self.book.parents(key) == (None, None)]
-        return {
-            locus: frequencies(
-                locus, (self.allowed[key].loci[locus] for key in self.allowed), (self.allowed[key].loci[locus] for key in founders), self.rare
-            )
-            for locus in LOCI
-        }
+    def founders(self) -> Founders:
+        """How common each allele is where parents are unknown: here, and in each breed."""
+        of_kind: dict[str, list[str]] = {}
+        for key in self.allowed:
+            of_kind.setdefault(self.kinds.get(key, ""), []).append(key)
+        common = self._shares(self.allowed, {})
+        own = {kind: self._shares(keys, common) for kind, keys in of_kind.items() if kind}
+        return Founders(common, {key: own[kind] for key, kind in self.kinds.items() if kind in own})
+
+    def _shares(self, kin: Iterable[str], common: Chances) -> dict[str, Mapping[str, float]]:
+        """The founders' shares among these; where no coat of theirs tells of a locus, the common ones."""
+        coats = [self.allowed[key] for key in kin]
+        own = Counter(map(id, (self.allowed[key] for key in kin if self.book.parents(key) == (None, None))))
+        told = {id(each): each for each in coats}.values()
+        found: dict[str, Mapping[str, float]] = {}
+        for locus, forms in LOCI.items():
+            alleles = tuple(form for form in forms if form not in RARE_FORMS or form in self.rare)
+            shown = must_carry(each.loci[locus] for each in told)
+            alike: Counter[tuple[str, ...]] = Counter()
+            for each in told:
+                alike[each.loci[locus]] += own[id(each)]
+            none = not shown and locus in common
+            found[locus] = common[locus] if none else founder_shares(locus, alleles, shown, tuple(sorted(alike.items())))
+        return found
+
+    @cached_property
+    def shown(self) -> Mapping[str, frozenset[str]]:
+        """At each locus the alleles that some coat must carry."""
+        return {locus: must_carry(each.loci[locus] for each in self.allowed.values()) for locus in LOCI}
+
+    @cached_property
+    def doubts(self) -> Mapping[Loci, tuple[tuple[str, ...], ...]]:
+        """For each group of loci the animals (or a litter's untagged kits) whose colours can't all be true of this family."""
+        return {loci: conflicts(self.book, loci, self._told[loci], self.founders) for loci in self.groups}
 
     def genes(self, ask: Iterable[str]) -> dict[str, dict[str, dict[str, float]]]:
-        """The chance of each genotype at each locus for the animals asked about; a locus too tangled to sum is left out."""
-        asked = [one for one in ask if one in self.book]
-        found: dict[str, dict[str, dict[str, float]]] = {key: {} for key in asked}
+        """The chance of each genotype at each locus for the animals asked about."""
+        found: dict[str, dict[str, dict[str, float]]] = {key: {} for key in ask if key in self.book}
         for loci in self.groups:
-            for key, chances in self._summed(self.book, loci, asked).items():
+            for key, chances in self._summed(self.book, loci, list(found)).items():
                 for number, locus in enumerate(loci):
                     alone = found[key].setdefault(locus, {})
                     for genotype, chance in chances.items():
@@ -89,124 +112,96 @@ class Coats:
 
     def expected(self, sire: str, dam: str) -> dict[str, float]:
         """The colours to expect of a kit of these two, the likeliest first: a kit to come is put on the book and asked for its genes."""
-        rows = [(one, *self.book.parents(one)) for one in self.book.ids]
-        book = pedigree([*rows, (TO_COME, sire, dam)])
-        if not isinstance(book, Pedigree):
-            return {}
-        shown = [loci for loci in self.groups if self._varies(loci)]
-        sums = [self._summed(book, loci, [TO_COME]).get(TO_COME, {}) for loci in shown]
+        book = self.book.with_kits([(TO_COME, sire, dam)])
+        shown = [loci for loci in self.groups if any(not self.shown[locus] <= set(PLAIN[locus].split("/")) for locus in loci)]
+        sums = [_worth_summing(self._summed(book, loci, [TO_COME]).get(TO_COME, {})) for loci in shown]
         shares: dict[str, float] = {}
-        for kit in product(*(_worth_summing(each).items() for each in sums)):
+        for kit in product(*(each.items() for each in sums)):
             genotype, chance = dict(PLAIN), 1.0
-            for loci, (told, one) in zip((loci for loci, each in zip(shown, sums, strict=True) if each), kit, strict=False):
+            for loci, (told, one) in zip(shown, kit, strict=True):
                 genotype |= dict(zip(loci, told, strict=True))
                 chance *= one
             word = named(genotype)
             shares[word] = shares.get(word, 0.0) + chance
         return dict(sorted(shares.items(), key=lambda each: (-each[1], each[0])))
 
-    def contradictions(self) -> tuple[Contradiction, ...]:
-        """What can't be true of this family, each with the animals that can't stand together."""
-        found = []
-        for loci in self.groups:
-            summed = joint_chances(self.book, loci, self._told(loci), self._shares(loci), 0.0, self.allowed)
-            if isinstance(summed, Impossible):
-                found.append(Contradiction(" and ".join(loci), summed.animals))
-        return tuple(found)
-
-    def carries(self, genes: Chances) -> dict[str, float]:
-        """The chance that an animal of these genes has one of a form that its coat does not show, for forms that some coat here has."""
-        return {
-            allele: sum(chance for genotype, chance in genes[locus].items() if hides(locus, genotype, allele))
+    def carries(self, key: str, genes: Chances) -> dict[str, float]:
+        """The chance that it has a form that its own coat does not show, for the forms that some coat here has; the likeliest first."""
+        own = self.allowed.get(key)
+        found = {
+            allele: sum(chance for genotype, chance in genes[locus].items() if allele in genotype.split("/"))
             for locus in genes
             for allele in LOCI[locus][1:]
-            if allele in CARRIED_AS and allele in self.shown[locus]
+            if allele in CARRIED_AS and allele in self.shown[locus] and not (own and _wears(own.loci[locus], allele))
         }
+        return dict(sorted(found.items(), key=lambda each: -each[1]))
+
+    def can_give(self, key: str, color: str) -> float | None:
+        """The chance that an animal has all that a kit of that colour needs from it; None for a colour of no known genes."""
+        wanted = said_genes(color, self.rare)
+        if wanted is None:
+            return None
+        chance = 1.0
+        for loci in self.groups:
+            fit = {gamete for each in _over(wanted, loci) for gamete in _gametes(each)}
+            summed = self._summed(self.book, loci, [key]).get(key, {})
+            chance *= sum(each for genotype, each in summed.items() if fit & set(_gametes(genotype)))
+        return chance
 
     @cached_property
-    def shown(self) -> Mapping[str, frozenset[str]]:
-        """At each locus the alleles that some coat must carry."""
-        return {locus: _must_carry(each.loci[locus] for each in self.allowed.values()) for locus in LOCI}
+    def _told(self) -> Mapping[Loci, Mapping[str, list[Genotypes]]]:
+        """For each group of loci: animal -> genotypes over them that its coat leaves; one list for all coats alike."""
+        lists = {(loci, id(each)): _over(each, loci) for loci in self.groups for each in self.allowed.values()}
+        return {loci: {key: lists[loci, id(each)] for key, each in self.allowed.items()} for loci in self.groups}
 
-    def _varies(self, loci: Iterable[str]) -> bool:
-        """Whether any coat shows something other than the plain form at these loci."""
-        return any(not each <= set(PLAIN[locus].split("/")) for locus in loci for each in (self.shown[locus],))
+    def _summed(self, book: Pedigree, loci: Loci, asked: Sequence[str]) -> Mapping[str, Mapping[Genotypes, float]]:
+        """The chances at these loci; where the colours contradict each other, any of them may be a slip.
 
-    def _told(self, loci: tuple[str, ...]) -> dict[str, list[Genotypes]]:
-        """Animal -> genotypes over these loci that its coat leaves."""
-        return {
-            key: list(each.tied) if loci == TIED and each.tied is not None else list(product(*(each.loci[locus] for locus in loci)))
-            for key, each in self.allowed.items()
-        }
-
-    def _shares(self, loci: tuple[str, ...]) -> dict[str, Mapping[str, float]]:
-        return {locus: self.frequencies[locus] for locus in loci}
-
-    def _summed(self, book: Pedigree, loci: tuple[str, ...], asked: list[str]) -> Mapping[str, Mapping[Genotypes, float]]:
-        """The chances at these loci; where the colours contradict each other, any of them may be a slip."""
-        told, shares = self._told(loci), self._shares(loci)
-        found = joint_chances(book, loci, told, shares, 0.0, asked)
-        if isinstance(found, Impossible):
-            found = joint_chances(book, loci, told, shares, genetics.COLOR_ERROR_RATE.value, asked)
+        A family too tangled to sum as a whole is cut to each one's near relatives.
+        """
+        error = genetics.COLOR_ERROR_RATE.value if self.doubts[loci] else 0.0
+        found = joint_chances(book, loci, self._told[loci], self.founders, error, asked)
+        steps = NEAR
+        while isinstance(found, TooTangled) and steps:
+            each = [joint_chances(book.near([one], steps), loci, self._told[loci], self.founders, error, [one]) for one in asked]
+            found = next((one for one in each if isinstance(one, TooTangled)), _joined(one for one in each if isinstance(one, dict)))
+            steps -= 1
         return found if isinstance(found, dict) else {}
 
 
 def coats(herd: Herd, book: Pedigree) -> Coats:
     """The coats of a herd: its animals', and those of untagged kits whose litter's colours were counted."""
     colors = {one.key: one.color for one in herd.animals.values()}
+    kinds = {one.key: one.breed.lower() for one in herd.animals.values() if one.breed}
     kits = [(key, litter, color) for litter in herd.litters.values() for key, color in _untagged(herd, litter)]
-    rows = [(one, *book.parents(one)) for one in book.ids]
-    more = pedigree([*rows, *((key, litter.sire, litter.dam) for key, litter, _ in kits if litter.dam in book)])
-    return Coats(more if isinstance(more, Pedigree) else book, colors | {key: color for key, _, color in kits})
+    more = book.with_kits((key, litter.sire, litter.dam) for key, litter, _ in kits)
+    return Coats(more, colors | {key: color for key, _, color in kits}, kinds)
 
 
-def _untagged(herd: Herd, litter: Litter) -> Iterable[tuple[str, str]]:
-    """A key and a colour for each kit that the litter's count of colours tells of beyond its tagged kits."""
-    tagged = Counter(one.color for one in herd.animals.values() if one.litter == litter.key)
-    for color, kits in litter.colors:
-        yield from ((f"{litter.key}{KIT}{color}{KIT}{number}", color) for number in range(max(kits - tagged[color], 0)))
+def _untagged(herd: Herd, litter: Litter) -> Iterator[tuple[str, str]]:
+    """A key and a colour for each kit that the litter's count of colours tells of beyond its tagged kits.
 
-
-def hides(locus: str, genotype: str, allele: str) -> bool:
-    """Whether the genotype has the allele beside one that hides it."""
-    one, other = genotype.split("/")
-    return allele == other and LOCI[locus].index(one) < LOCI[locus].index(other)
-
-
-def frequencies(
-    locus: str, told: Iterable[Collection[str]], founders: Iterable[Collection[str]], also: Iterable[str]
-) -> dict[str, float]:
-    """The founders' share of each allele: first those that some coat here must carry alike and others rare, then as founders' coats show.
-
-    told, founders   the genotypes that each coat leaves: of all, and of those without parents on the book
-    The first guess counts as one founder more. Gene counting: expected genes under the shares, and again (from memory: Ceppellini 1955).
+    A nest that took in kits of another doe's tells nothing: nobody said whose the colours are.
     """
-    alleles = [allele for allele in LOCI[locus] if allele not in RARE_FORMS or allele in set(also)]
-    shown = _must_carry(told) or {alleles[0]}
-    rare = genetics.UNSEEN_ALLELE_SHARE.value
-    common = (1 - rare * sum(1 for allele in alleles if allele not in shown)) / sum(1 for allele in alleles if allele in shown)
-    first = {allele: common if allele in shown else rare for allele in alleles}
-    shares, alike = first, Counter(tuple(each) for each in founders)
-    for _ in range(_ROUNDS):
-        genes = {allele: 2 * share for allele, share in first.items()}
-        for each, number in alike.items():
-            chances = {one: _drawn(one, shares) for one in each}
-            total = sum(chances.values())
-            for one, chance in chances.items():
-                for allele in one.split("/"):
-                    genes[allele] += number * chance / total
-        shares = {allele: gene / sum(genes.values()) for allele, gene in genes.items()}
-    return shares
+    if litter.colors and not litter.fostered_in:
+        tagged = Counter(one.color for one in herd.animals.values() if one.litter == litter.key)
+        for color, kits in litter.colors:
+            yield from ((f"{litter.key}{KIT}{color}{KIT}{number}", color) for number in range(kits - tagged[color]))
 
 
-def _drawn(genotype: str, shares: Mapping[str, float]) -> float:
-    one, other = genotype.split("/")
-    return shares[one] * shares[other] * (1 if one == other else 2)
+def _over(coat: Allowed, loci: Loci) -> list[Genotypes]:
+    """The genotypes over these loci that a coat leaves."""
+    return list(coat.tied) if loci == TIED and coat.tied is not None else list(product(*(coat.loci[locus] for locus in loci)))
 
 
-def _must_carry(told: Iterable[Collection[str]]) -> frozenset[str]:
-    """Alleles that some of these coats can't do without."""
-    return frozenset().union(*(frozenset.intersection(*(frozenset(one.split("/")) for one in each)) for each in set(map(tuple, told)) if each))
+def _gametes(genotype: Genotypes) -> list[tuple[str, ...]]:
+    """What an animal of that genotype may hand on: one allele a locus."""
+    return list(product(*(each.split("/") for each in genotype)))
+
+
+def _wears(left: Iterable[str], allele: str) -> bool:
+    """Whether a coat that leaves these genotypes surely shows that allele: it is the dominant one of each."""
+    return all(genotype.split("/")[0] == allele for genotype in left)
 
 
 def _worth_summing(chances: Mapping[Genotypes, float]) -> dict[Genotypes, float]:
@@ -217,13 +212,17 @@ def _worth_summing(chances: Mapping[Genotypes, float]) -> dict[Genotypes, float]
     return {genotype: chance / total for genotype, chance in kept.items()}
 
 
+def _joined(each: Iterable[dict[str, dict[Genotypes, float]]]) -> dict[str, dict[Genotypes, float]]:
+    return {animal: chances for told in each for animal, chances in told.items()}
+
+
 def close_loci(sire: Chances, dam: Chances) -> bool:
-    """Whether the pairing splits two genes that lie close together, so that the forecast is less sure than it looks."""
-    return any(
-        all(sum(chance for genotype, chance in one.get(locus, {}).items() if len(set(genotype.split("/"))) > 1) > 0.5 for locus in pair)
-        for pair in CLOSE_LOCI
-        for one in (sire, dam)
-    )
+    """Whether one of a pairing probably has two genes mixed that lie close together: then the forecast is less sure than it looks."""
+    return any(all(_mixed(one.get(locus, {})) > 1 / 2 for locus in pair) for pair in CLOSE_LOCI for one in (sire, dam))
+
+
+def _mixed(chances: Mapping[str, float]) -> float:
+    return sum(chance for genotype, chance in chances.items() if len(set(genotype.split("/"))) > 1)
 
 
 def genotype_document(chances: Chances) -> dict[str, Any] | None:

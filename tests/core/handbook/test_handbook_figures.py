@@ -8,6 +8,7 @@ import pytest
 
 from core.handbook import feeding, flags, growth, reproduction, survival, weather
 from core.handbook.breeds import all_breeds
+from core.handbook.coat_genes import COAT_PATTERNS, GENE_FORMS, TRADE_WORDS, CoatPattern, GeneForm, TradeWord
 from core.handbook.figure import SEEN, Figure
 from core.handbook.page import figures
 from core.handbook.sources import SOURCES
@@ -37,10 +38,16 @@ def test_memory_is_told_as_memory(name: str) -> None:
 
 @pytest.mark.parametrize("key", SOURCES)
 def test_source_is_used(key: str) -> None:
-    """Every source stands behind a figure or a breed, or is named in a figure's note as another reading."""
+    """Every source stands behind a figure, a breed or a color gene, or is named in a figure's note as another reading."""
     noted = {word for figure in FIGURES.values() for word in re.findall(r"[A-Za-z0-9-]+", figure.note)}
     used = {figure.source for figure in FIGURES.values()} | {source for breed in all_breeds() for source in breed.sources}
-    assert key in used | noted
+    assert key in used | noted | {row.source for row in (*GENE_FORMS, *COAT_PATTERNS, *TRADE_WORDS)}
+
+
+@pytest.mark.parametrize("row", [*GENE_FORMS, *COAT_PATTERNS, *TRADE_WORDS], ids=repr)
+def test_color_rows_name_their_source(row: GeneForm | CoatPattern | TradeWord) -> None:
+    """A color gene's form, a pattern and a word each say whence they are known, or that nobody looked it up."""
+    assert row.source in SOURCES
 
 
 @pytest.mark.parametrize("key", SOURCES)

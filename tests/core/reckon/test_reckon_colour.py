@@ -8,7 +8,21 @@ from itertools import product
 import pytest
 from hypothesis import given
 
-from core.reckon.colour import PLAIN, allowed_genotypes, genotypes, likely_colours, litter_colours, named, spelled
+from core.handbook.coat_genes import MARKING_WORDS, RARE_FORMS, TRADE_WORDS
+from core.handbook.colors import color_names
+from core.reckon.colour import (
+    LOCI,
+    PLAIN,
+    WORDED,
+    allowed,
+    at_least_one,
+    genotypes,
+    litter_colours,
+    named,
+    said_genes,
+    spelled,
+    words_meant,
+)
 from tests.strategies import colour_genotypes
 
 GENOTYPES = colour_genotypes()
@@ -52,30 +66,96 @@ def test_a_genotype_has_its_word(genotype: dict[str, str], word: str) -> None:
 @given(genotype=GENOTYPES)
 def test_every_genotype_has_a_word_that_allows_it(genotype: dict[str, str]) -> None:
     """Naming and reading a word back agree at every locus."""
-    allowed = allowed_genotypes(named(genotype), also=("Ed", "Es"))
-    assert allowed is not None
-    assert all(told in allowed[locus] for locus, told in genotype.items())
+    left = said_genes(named(genotype), also=RARE_FORMS)
+    assert left is not None
+    assert all(told in left.loci[locus] for locus, told in genotype.items())
+
+
+@pytest.mark.parametrize("rare", [(), ("Es",), RARE_FORMS], ids=["plain", "steel", "all"])
+def test_a_word_leaves_just_the_genotypes_that_look_so(rare: tuple[str, ...]) -> None:
+    """Locus by locus, A with E where a colour ties them: listed against every genotype of the five loci that make the word."""
+    alleles = {locus: [one for one in LOCI[locus] if one not in RARE_FORMS or one in rare] for locus in WORDED}
+    wearing: dict[str, set[tuple[str, ...]]] = {}
+    for kit in product(*(genotypes(locus, alleles[locus]) for locus in WORDED)):
+        wearing.setdefault(named(dict(zip(WORDED, kit, strict=True))), set()).add(kit)
+    for word, kits in wearing.items():
+        left = allowed(word, rare)
+        assert left is not None
+        tied = set(left.tied or product(left.loci["A"], left.loci["E"]))
+        told = {kit for kit in product(*(left.loci[locus] for locus in WORDED)) if (kit[0], kit[-1]) in tied}
+        assert told == kits, word
 
 
 def test_rare_alleles_count_only_where_the_herd_has_them() -> None:
-    """A black is a self at A unless dominant black or steel is about."""
-    plain, dominant = allowed_genotypes("black"), allowed_genotypes("black", also=("Ed",))
+    """A black is a self at A unless dominant black or steel is about; then A and E hang together."""
+    plain, dominant = allowed("black"), allowed("black", also=("Ed",))
     assert plain is not None
     assert dominant is not None
-    assert (plain["A"], plain["E"]) == (("a/a",), ("E/E", "E/ej", "E/e"))
-    assert "A/A" in dominant["A"]
-    assert "Ed/E" in dominant["E"]
+    assert (plain.loci["A"], plain.loci["E"], plain.tied) == (("a/a",), ("E/E", "E/ej", "E/e"), None)
+    assert dominant.tied is not None
+    assert {("A/A", "Ed/E"), ("a/a", "E/E")} <= set(dominant.tied)
+    assert ("A/A", "E/E") not in dominant.tied
 
 
-def test_a_spotted_rabbits_word_tells_its_spotting() -> None:
-    """Broken: one gene; charlie: two; a bare word: none; white hides it."""
-    spots = {word: (allowed_genotypes(word) or {})["En"] for word in ("broken blue", "charlie blue", "blue", "REW")}
-    assert spots == {"broken blue": ("En/en",), "charlie blue": ("En/En",), "blue": ("en/en",), "REW": ("En/En", "En/en", "en/en")}
+@pytest.mark.parametrize(
+    ("said", "locus", "left"),
+    [
+        ("broken blue", "En", ("En/en",)),
+        ("Charlie Blue", "En", ("En/En",)),
+        ("blue", "En", ("en/en",)),
+        ("REW", "En", ("En/En", "En/en", "en/en")),
+        ("broken", "En", ("En/en",)),
+        ("broken", "D", ("D/D", "D/d", "d/d")),
+        ("broken", "V", ("V/V", "V/v")),
+        ("broken vienna marked", "V", ("V/v",)),
+        ("broken vienna marked", "En", ("En/en",)),
+        ("dutch-marked chocolate", "Du", ("du/du",)),
+        ("silvered broken fawn", "D", ("D/D", "D/d", "d/d")),
+        ("silvered broken fawn", "Si", ("si/si",)),
+        ("charlie tricolor", "En", ("En/En",)),
+        ("lilac fox", "C", ("cchd/cchd", "cchd/cchl", "cchd/ch", "cchd/c")),
+        ("BEW", "V", ("v/v",)),
+    ],
+)
+def test_marks_and_trade_words_tell_their_genes(said: str, locus: str, left: tuple[str, ...]) -> None:
+    """Broken: one gene; charlie: two; a bare word: none; white hides it; a loose word leaves what any of its meanings does."""
+    told = said_genes(said)
+    assert told is not None
+    assert told.loci[locus] == left
 
 
 def test_a_word_that_is_no_colour_allows_nothing() -> None:
     """None, so that nobody reasons from it."""
-    assert allowed_genotypes("sparkly") is None
+    assert said_genes("sparkly") is None
+    assert allowed("sparkly") is None
+
+
+@pytest.mark.parametrize(
+    ("said", "words"),
+    [
+        ("Castor", ("chestnut",)),
+        ("broken fawn", ("broken orange", "broken cream")),
+        ("blue sable", ("siamese smoke pearl",)),
+        ("charlie tricolor", ("charlie black harlequin",)),
+        ("silvered broken black", ("broken silvered black",)),
+        ("vienna marked", ()),
+    ],
+)
+def test_a_word_of_the_trade_means_words_of_the_table(said: str, words: tuple[str, ...]) -> None:
+    """Marks in one order; of two marks for one gene the outer one."""
+    assert words_meant(said) == words
+
+
+def test_every_word_of_the_trade_means_a_colour_of_the_table() -> None:
+    """Nothing in the table of words leads nowhere, and the colours that notes are read with have genes, but for the loosest."""
+    assert [one.said for one in TRADE_WORDS for word in words_meant(one.said.format(x="blue")) if allowed(word, RARE_FORMS) is None] == []
+    assert {mark.strip() for mark in MARKING_WORDS} >= {"broken", "charlie"}
+    assert [color for color in color_names() if said_genes(color, RARE_FORMS) is None] == ["gray", "beige"]
+
+
+def test_a_litter_of_some_size_shows_a_colour_at_least_once() -> None:
+    """A quarter blue: 1 - (3/4)^8."""
+    assert at_least_one(Fraction(1, 4), 8) == pytest.approx(0.8998870849609375)
 
 
 def test_an_unknown_allele_is_refused() -> None:
@@ -108,9 +188,3 @@ def test_a_litter_is_what_counting_every_gamete_gives() -> None:
         counted[word] = counted.get(word, 0) + 1
     total = sum(counted.values())
     assert litter_colours(sire, dam) == {word: Fraction(count, total) for word, count in counted.items()}
-
-
-def test_uncertain_parents_mix_their_likely_litters() -> None:
-    """A doe that is Aa or AA with even chances, by a self buck: three in four kits agouti."""
-    found = likely_colours({"A": {"a/a": 1.0}}, {"A": {"A/A": 0.5, "A/a": 0.5, "a/a": 0.0}, "C": {"C/C": 1.0, "c/c": 0.0}})
-    assert found == pytest.approx({"chestnut": 0.75, "black": 0.25})
