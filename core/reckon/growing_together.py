@@ -109,6 +109,16 @@ class _Solved:
     height: float
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class _Sums:
+    """Each animal's weighings around its curve: products of the slopes, of slopes and what is left, its squares, and how many."""
+
+    inner: Floats
+    right: Floats
+    square: Floats
+    many: Floats
+
+
 def _laid_out(young: Sequence[Young], handbook: Mapping[str, Curve]) -> _Data:
     told = [(at, age, weight) for at, one in enumerate(young) for age, weight in one.weighings]
     owner, ages, weights = (np.array([each[side] for each in told]) for side in range(3))
@@ -136,57 +146,71 @@ def _best(data: _Data, held: _Held) -> tuple[_Solved, tuple[float, float]]:
     at = data.base
     scale = (1.0, 1.0)
     found = _settled(data, held, at, scale)
-    tried = {(spread, scatter): _height(data, held, found.own, (spread, scatter)) for spread in _SCALES for scatter in _SCALES}
+    sums = _sums(data, found.own)
+    tried = {(spread, scatter): _height(data, held, sums, (spread, scatter)) for spread in _SCALES for scatter in _SCALES}
     scale = max(tried, key=lambda each: tried[each])
     return _settled(data, held, found.own, scale), scale
 
 
-def _height(data: _Data, held: _Held, at: Floats, scale: tuple[float, float]) -> float:
+def _height(data: _Data, held: _Held, sums: _Sums, scale: tuple[float, float]) -> float:
     """Log-likelihood with the belief in the scales."""
-    return _step(data, held, at, scale).height - sum(log(one) ** 2 for one in scale) / (2 * _SCALE_SD**2)
+    return _step(data, held, sums, scale).height - sum(log(one) ** 2 for one in scale) / (2 * _SCALE_SD**2)
 
 
 def _settled(data: _Data, held: _Held, at: Floats, scale: tuple[float, float]) -> _Solved:
     """Steps until the curves stay where they are."""
     for _ in range(_STEPS):
-        found = _step(data, held, at, scale)
+        found = _step(data, held, _sums(data, at), scale)
         moved = np.clip(found.own - at, -_LONGEST_STEP, _LONGEST_STEP)
         at = at + moved
         if not moved.size or np.abs(moved).max() < _SETTLED:
             break
-    return _step(data, held, at, scale)
+    return _step(data, held, _sums(data, at), scale)
 
 
-def _step(data: _Data, held: _Held, at: Floats, scale: tuple[float, float]) -> _Solved:
-    """One linear mixed model around the curves `at` [animal, 3]."""
-    own, noise = held.own * scale[0] ** 2, held.weighing * scale[1] ** 2
+def _sums(data: _Data, at: Floats) -> _Sums:
+    """The weighings of each animal summed up around the curves `at` [animal, 3]."""
     curve, slope = _curve(data.ages, at[data.owner])
     left = data.logs - curve + np.einsum("wi,wi->w", slope, (at - data.base)[data.owner])
     animals = len(data.young)
-    inner, right, square, many = np.zeros((animals, 3, 3)), np.zeros((animals, 3)), np.zeros(animals), np.zeros(animals)
-    np.add.at(inner, data.owner, slope[:, :, None] * slope[:, None, :] / noise)
-    np.add.at(right, data.owner, slope * left[:, None] / noise)
-    np.add.at(square, data.owner, left**2 / noise)
-    np.add.at(many, data.owner, 1.0)
+    sums = _Sums(np.zeros((animals, 3, 3)), np.zeros((animals, 3)), np.zeros(animals), np.zeros(animals))
+    np.add.at(sums.inner, data.owner, slope[:, :, None] * slope[:, None, :])
+    np.add.at(sums.right, data.owner, slope * left[:, None])
+    np.add.at(sums.square, data.owner, left**2)
+    np.add.at(sums.many, data.owner, 1.0)
+    return sums
+
+
+def _step(data: _Data, held: _Held, sums: _Sums, scale: tuple[float, float]) -> _Solved:
+    """One linear mixed model around the curves that the sums were taken at."""
+    own, noise = held.own * scale[0] ** 2, held.weighing * scale[1] ** 2
+    inner, right, square, many = sums.inner / noise, sums.right / noise, sums.square / noise, sums.many
     middle = np.linalg.inv(np.diag(1 / own) + inner)
     held_back = inner - inner @ middle @ inner
-    pulled = right - np.einsum("aij,ajk,ak->ai", inner, middle, right)
-    precision = np.diag(1 / held.shared) + np.einsum("aip,aij,ajq->pq", data.parts, held_back, data.parts)
+    alone = _times(middle, right)
+    flat = data.parts.reshape(-1, data.parts.shape[-1])  # animals below each other: sums over them are one product
+    precision = np.diag(1 / held.shared) + flat.T @ (held_back @ data.parts).reshape(flat.shape)
     covariance = np.linalg.inv(precision)
-    pull = np.einsum("aip,ai->p", data.parts, pulled)
+    pull = flat.T @ (right - _times(inner, alone)).ravel()
     shared = covariance @ pull
     of_shared = data.parts @ shared
-    departed = np.einsum("aij,aj->ai", middle, right - np.einsum("aij,aj->ai", inner, of_shared))
+    departed = alone - _times(middle, _times(inner, of_shared))
     keeps = np.eye(3) - middle @ inner
     carried = keeps @ data.parts
     height = -0.5 * float(
-        (square - np.einsum("ai,aij,aj->a", right, middle, right)).sum()
+        square.sum()
+        - (right * alone).sum()
         - pull @ shared
         + (many * log(noise)).sum()
         + np.linalg.slogdet(np.eye(3) + own[:, None] * inner)[1].sum()
         + np.linalg.slogdet(held.shared[:, None] * precision)[1]
     )
     return _Solved(shared, covariance, data.base + of_shared + departed, middle + carried @ covariance @ carried.transpose(0, 2, 1), height)
+
+
+def _times(tables: Floats, rows: Floats) -> Floats:
+    """Each animal's table times its row."""
+    return np.asarray((tables @ rows[:, :, None])[:, :, 0])
 
 
 def _curve(ages: Floats, at: Floats) -> tuple[Floats, Floats]:

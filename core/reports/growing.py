@@ -83,7 +83,13 @@ def curves(barn: Evidence) -> Mapping[str, GrowingTogether]:
         told = tuple(one for one in weighings(animal) if one[0] <= growth.CURVE_UNTIL_DAYS.value and one[1] > 0)
         if told:
             young.setdefault((animal.breed or "").lower(), []).append(Young(animal.key, animal.sex or "", told))
-    return {breed: growing_together(told, _handbook(breed), _belief()) for breed, told in young.items()}
+    return {breed: _together(breed, tuple(told)) for breed, told in young.items()}
+
+
+@lru_cache(maxsize=16)
+def _together(breed: str, young: tuple[Young, ...]) -> GrowingTogether:
+    """A breed's curves, kept for the next notes: only weighings, births and sexes change them."""
+    return growing_together(young, _handbook(breed), _belief())
 
 
 def _handbook(breed: str) -> dict[str, tuple[float, float, float]]:
@@ -105,8 +111,15 @@ def _belief() -> GrowthBelief:
 
 def curve_for(barn: Evidence, animal: Animal) -> GrowthFit:
     """An animal's own curve; where it was never weighed young, its breed's and sex's."""
-    breed = curves(barn).get((animal.breed or "").lower()) or growing_together([], _handbook(animal.breed or ""), _belief())
-    return breed.animals.get(animal.key) or breed.kinds[animal.sex or ""]
+    found = curves(barn).get((animal.breed or "").lower())
+    own = found.animals.get(animal.key) if found else None
+    return own or breed_curve(barn, animal.breed, animal.sex)
+
+
+def breed_curve(barn: Evidence, breed: str | None, sex: str | None = None) -> GrowthFit:
+    """The curve of a breed and sex on this farm; of a breed that nobody weighed here, the handbook's."""
+    found = curves(barn).get((breed or "").lower()) or growing_together([], _handbook(breed or ""), _belief())
+    return found.kinds[sex or ""]
 
 
 def heading(barn: Evidence, animal: Animal) -> Heading:
@@ -118,7 +131,7 @@ def heading(barn: Evidence, animal: Animal) -> Heading:
         return Heading(target, reached)
     own, age = curve_for(barn, animal), max((barn.today - animal.born).days, 1)
     until = max(stages.SENIOR_FROM_DAYS.whole, age)
-    ages = [None if reached else own.age_when(target, chance, until=until) for chance in CHANCES]
+    ages = (None, None, None) if reached else own.ages_when(target, CHANCES, until=until)
     early, on, late = (None if at is None else animal.born + timedelta(max(at, age)) for at in ages)
     feed = None if on is None else eaten_growing(own.weight_at, range(age, max((on - animal.born).days, age)), figures())
     cents = barn.cents_a_gram
