@@ -80,6 +80,7 @@ from core.notes.plausible import doubted
 from core.notes.reading import Ask, Context, Draft, Message, Reading
 from core.notes.recall import subject_of
 from core.notes.receipt import is_receipt, receipt_read
+from core.notes.sheets import sheet_told
 from core.notes.statements import BIRTHS, SIGNS, statements
 from core.notes.tables import table_told
 from core.notes.text import cleaned
@@ -177,9 +178,12 @@ def read(message: Message, herd: Herd, context: Context = Context()) -> Reading:
         return receipt_read(text, today, herd.settings.date_order)
     if "\n" in text and (rows := table_told(message.text)) is not None:
         return read(replace(message, text=rows), herd, context)
+    words = words_of(herd)
+    if ("\n" in text or ":" in text) and (sheet := sheet_told(text, words)) is not None:
+        return read(replace(message, text=sheet), herd, context)
     if "[" in text and _TICK.search(text):
         return _ticked(replace(message, text=text), herd, context, today)
-    scene = Scene(herd, words_of(herd), today, context, message.text)
+    scene = Scene(herd, words, today, context, message.text)
     found = tokens(text)
     if _foreign(found):
         return _remark(text, today, None)

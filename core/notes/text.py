@@ -13,6 +13,10 @@ _MARKUP: Final = re.compile(r"</?[a-zA-Z][^<>]{0,40}>")
 _NUMBERED: Final = re.compile(r"(^|[;:\n]\s*)\((\d{1,2})\)(?=\s+\S)")
 #: `juno &amp; clover`: what a web page makes of a sign.
 _ENTITY: Final = re.compile(r"&#?[a-zA-Z0-9]{2,6};")
+#: Boxes as phones draw them and as keyboards do, ticked or not, at the head of a line.
+_TICKS: Final = re.compile(r"(?m)^([-*\s]*)[\u2705\u2713\u2714]\ufe0f?")
+_CROSSES: Final = re.compile(r"(?m)^([-*\s]*)[\u274c\u2717\u2718]\ufe0f?")
+_ROUND_BOX: Final = re.compile(r"(?m)^([-\s]*)\(([ xX])\)(?=\s)")
 _SPACES: Final = re.compile(r"[^\S\n]+")
 _VULGAR: Final = re.compile(r"(\d?)\s?([\u00bc-\u00be\u2150-\u215e])")
 _PLAIN: Final = str.maketrans(
@@ -20,6 +24,7 @@ _PLAIN: Final = str.maketrans(
         "\u2018": "'", "\u2019": "'", "\u02bc": "'", "`": "'", "\u00b4": "'", "\u201c": '"', "\u201d": '"', "\u2013": "-", "\u2014": " - ",
         "\u2212": "-", "\u2011": "-", "\u2044": "/", "\u00d7": "x", "\u2192": ">", "\u2022": "\n", "\u00b7": "\n", "\u00a0": " ", "*": " ",
         "_": " ", "\u200b": "", "\u2026": " . ", "\r": "\n", "\u2028": "\n", "\u2029": "\n",
+        "\u2611": "[x] ", "\u2612": "[x] ", "\u2610": "[ ] ", "\u25a1": "[ ] ", "\u2b1c": "[ ] ", "\U0001f532": "[ ] ", "\u3003": '"',
     }
 )  # fmt: skip
 _DROPPED: Final = frozenset({"Cc", "Cf", "So", "Sk", "Cn", "Co", "Cs", "Mn"})
@@ -37,6 +42,8 @@ def cleaned(text: str) -> str:
         plain = _plain_unicode(text)
     if "(1)" in plain:
         plain = _unnumbered(plain)
+    if "( )" in plain or "(x)" in plain or "(X)" in plain:
+        plain = _ROUND_BOX.sub(r"\1[\2]", plain)
     if "<" in plain:
         plain = _MARKUP.sub(" ", plain)
     if "  " in plain or not plain.isascii():
@@ -59,6 +66,8 @@ def _unnumbered(text: str) -> str:
 
 
 def _plain_unicode(text: str) -> str:
+    if _TICKS.search(text):
+        text = _CROSSES.sub(r"\1[ ] ", _TICKS.sub(r"\1[x] ", text))
     plain = _VULGAR.sub(_fraction, _ESCAPES.sub("", text)).translate(_PLAIN)
     return "".join(_kept(sign) for sign in unicodedata.normalize("NFKC", plain).translate(_PLAIN))
 

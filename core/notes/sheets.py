@@ -1,0 +1,332 @@
+"""A sheet off the barn wall: a heading that says what its lines are about, and lines that say only whose and how many.
+
+    Body condition, 11/25
+    Flint 3                      reads as `11/25: Flint bcs 3`
+
+A heading's day holds for its lines, but for those with a day of their own. Numbers that only count the lines of a list are left out.
+A line that doesn't fit its heading is read as it stands.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import Final
+
+from core.notes.animals import HerdWords
+
+_WEEKDAY: Final = (
+    r"(?:mon|tues?|wed(?:nes)?|thu(?:rs?)?|fri|sat(?:ur)?|sun)(?:day)?|today|tonight|yesterday|last night|this (?:morning|evening)"
+)
+_MONTH: Final = r"(?:jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)[a-z]*\.?"
+_ONE_DAY: Final = (
+    rf"(?:{_WEEKDAY}|\d{{1,2}}/\d{{1,2}}(?:/\d{{2,4}})?|\d{{4}}-\d{{2}}-\d{{2}}|\d{{1,2}}(?:st|nd|rd|th)? {_MONTH}(?: \d{{4}})?"
+    rf"|{_MONTH} \d{{1,2}}(?:st|nd|rd|th)?(?:,? \d{{4}})?)(?: (?:morning|night|evening|afternoon|am|pm))?"
+)
+_DAYS: Final = rf"(?P<day>(?:{_ONE_DAY})(?:,? (?:{_ONE_DAY}))*|(?:next )?{_MONTH})"
+_DAY: Final = re.compile(rf"\b(?:{_ONE_DAY})\b")
+_DAY_LAST: Final = re.compile(rf"[ ,:(-]+(?:(?:on|for|from|of|as of|starting) )?{_DAYS}\)?$")
+_DAY_FIRST: Final = re.compile(rf"^{_DAYS}[ ,:-]+")
+_OWNERS: Final = re.compile(r"^(?:today'?s|tonight'?s|this week'?s|our|my|the) ")
+_BULLET: Final = re.compile(r"^(?:[-+>~]|\d{1,2}[.)](?=\s))\s*")
+_COUNTED: Final = re.compile(r"^(\d{1,2})[.)]\s+(?=\S)")
+_UNIT_LAST: Final = re.compile(r"[ ,(/]+(?:in )?(lb|lbs|pounds|oz|ounces|kg|kilos|g|grams)\)?$")
+_PARTING: Final = re.compile(r"^\s*(?:->|=>|[:=,>]|-(?=\s|$)|\.{2,})?\s*")
+_TAG: Final = re.compile(
+    r"#?([a-z]{0,3}-?\d{1,4}[a-z]?)(?![\w/.,]*\d)(?![\w/-])"
+    r"(?! ?(?:days?|wks?|weeks?|months?|hours?|lbs?|oz|kgs?|g|grams|kits?|babies|cups?|ml|cc|bags?|ft|bucks?|does|more|x|times|%)\b)"
+)
+_SEX: Final = re.compile(r"(?:doe|buck|tag|rabbit) (?=\S)")
+_AGAIN: Final = re.compile(r"^\s*\(([^()]*)\)")
+_NUM: Final = r"(?:\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
+_AMOUNT: Final = r"(?:\d+(?: \d/\d|\.\d+|/\d)?|\.\d+|a|one|two|three|half a) ?(?:cups?|c|oz|ounces?|g|grams|lbs?|kg)\b"
+LONGEST_TITLE: Final = 48  # not a figure: letters: a heading is short
+FEWEST_LINES: Final = 2
+
+Row = Callable[[str, str], str | None]  # an animal and the rest of its line -> the line in words, None where it doesn't fit
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """What the lines below a heading say of the animals that they begin with.
+
+    row   how such a line is told
+    line  how a line is told that begins with none
+    whole whether the heading is left out even where its lines fit none of the two
+    """
+
+    row: Row | None = None
+    line: Callable[[str], str | None] | None = None
+    whole: bool = False
+
+
+def _telling(wants: str, told: str) -> Row:
+    """Lines whose rest looks so, told so."""
+    looks = re.compile(wants, re.IGNORECASE)
+
+    def row(who: str, rest: str) -> str | None:
+        return told.format(who=who, rest=rest) if looks.match(rest) else None
+
+    return row
+
+
+def _lost(who: str, rest: str) -> str | None:
+    found = re.match(rf"^({_NUM})(?: kits?)?(?:[ ,(-]+([a-z ]+?)\)?)?$", rest)
+    return f"{who} lost {found[1]} kits{', ' + found[2] if found[2] else ''}" if found else None
+
+
+def _ailing(who: str, rest: str) -> str | None:
+    """`22 - ear mites - ivermectin 0.2 ml, 28 day withdrawal`: what ails it, and what it got."""
+    sign, parted, given = re.sub(r"\s+-+>?\s+|\s*>\s*|:\s+|;\s*", "\n", rest, count=1).partition("\n")
+    if not parted or any(letter.isdigit() for letter in sign):
+        return None
+    if re.match(r"(?:gave|put|treated|dosed|rubbed|used|started|cleaned|trimmed|on )", given):
+        return f"{who} has {sign}, {given}{' ' + who if given.endswith(' on') else ''}"
+    return f"{who} has {sign}, gave {who} {given}"
+
+
+def _boxed(who: str, rest: str) -> str | None:
+    return f"box {rest} {who}" if rest in {"in", "out"} else None
+
+
+def _box_line(line: str) -> str | None:
+    found = re.match(r"^(?:put |taken |pulled |took )?(in|out)\s*(?:[:=-]|->)*\s*(?=\S)", line)
+    return f"box {found[1]} {line[found.end() :]}" if found else None
+
+
+def _paired(line: str) -> str | None:
+    found = re.match(r"^(?:breed )?(.{1,24}?) (?:x|to|with) (?=\S)", line)
+    return f"plan to breed {found[1]} to {line[found.end() :]}" if found else None
+
+
+def _planned(line: str) -> str | None:
+    if re.match(r"(?:butcher|cull|keep|sell|breed|retire|replace|review)\b", line):
+        return f"plan to {line}"
+    return _paired(line) if re.search(r" x ", line) else None
+
+
+def _sold(who: str, rest: str) -> str | None:
+    found = re.match(r"^(?:sold )?(?:for )?(\$? ?\d+(?:\.\d\d)?)", rest)
+    return f"sold {who} for {found[1]}{rest[found.end() :]}" if found else None
+
+
+def _open_box(line: str) -> str | None:
+    return None if line.startswith("[") else f"[ ] {line}"
+
+
+def _chore(line: str) -> str | None:
+    """A chore by its bare verb; what tells of itself as past stays."""
+    word = line.split(" ", 1)[0]
+    return f"done {line}" if word in CHORES else None
+
+
+CHORES: Final = frozenset(
+    {"trim", "clean", "scrub", "fill", "fix", "sweep", "wash", "order", "check", "empty", "rake", "oil", "mend", "water", "dump", "haul"}
+)
+_BIRTHS: Final = _telling(rf"^(?:born |live |alive |total )?{_NUM}\b(?! ?(?:lbs?|oz|kg|g|days?|weeks?|/|-))", "{who} kindled {rest}")
+_SURVEYED: Final = _telling(rf"^(?:born |live |alive ){_NUM}\b|^{_NUM} (?:born|live|alive)\b", "{who} kindled {rest}")
+_SCORED: Final = _telling(r"^[1-5](?:\.5| 1/2|\.0)?(?:/5)?$", "{who} bcs {rest}")
+_COUNTED_KITS: Final = _telling(rf"^{_NUM}(?: kits| alive)?$", "{who} has {rest}")
+_FED: Final = _telling(rf"^{_AMOUNT}", "{who} get {rest}")
+_MOVED: Final = _telling(r"^[a-z]?-?\d{1,3}$", "{who} to cage {rest}")
+_GONE: Final = _telling(r"^(?:live |dressed )?\d", "butchered {who}: {rest}")
+_LEFT_OFF: Final = r"^(?:\W|\w+ \d|[a-z]?\d|[a-z ]*$)"  # a day, further animals, or a reason
+
+
+def _plan(what: str) -> Sheet:
+    return Sheet(_telling(_LEFT_OFF, f"plan to {what} {{who}}, {{rest}}"))
+
+
+#: Titles, parted by ` | ` -> their sheet.
+_SHEETS: Final = {
+    "litter log | litter record | litter records | litter book | new litters | litters born | births | birth log | kindlings | kindling log | kindling"
+    " | kindling record | kindling records | kindled": Sheet(_BIRTHS),
+    "litters": Sheet(_SURVEYED),
+    "body condition | condition | conditions | condition scores | body condition scores | body scores | bcs | bcs scores | body condition score": Sheet(_SCORED),
+    "nest boxes | nest box | boxes | nestboxes | nest box log": Sheet(_boxed, _box_line),
+    "breeding plan | breeding plans | planned breedings | planned matings | mating plan | breed plan | to breed | breeding schedule | breedings planned"
+    " | planned pairings | pairings planned": Sheet(None, _paired),
+    "plan | plans": Sheet(None, _planned),
+    "cull list | to cull | to butcher | butcher list | freezer list | cull plan": _plan("cull"),
+    "keep list | keepers | to keep | keeping": _plan("keep"),
+    "sell list | to sell | selling": _plan("sell"),
+    "medical | medical log | medical notes | meds | medication | medications | health log | health notes | health | vet log | sick bay | sick list | sick"
+    " | treatment log | hospital | ailments": Sheet(_ailing, None, whole=True),
+    "health check | health checks": Sheet(_ailing, None, whole=True),
+    "kit counts | kit count | litter counts | litter count | nest counts | nest count | counts | kits | nest checks | nest check": Sheet(_COUNTED_KITS),
+    "rations | ration | feeding | feed rations | feed amounts | feedings": Sheet(_FED),
+    "sold | sales": Sheet(_sold),
+    "moves | moved | cage moves | cage changes": Sheet(_MOVED),
+    "butchered | culled | processed | butcher day | butchering": Sheet(_GONE),
+    "losses | kit losses | kits lost | lost kits | lost": Sheet(_lost),
+    "skip | skipped | skipping | skips | skip list": Sheet(None, "skip {}".format),
+    "to do | todo | to-do | to do list | todo list | to-do list | still to do | left to do | still need to do | need to do | things to do": Sheet(None, _open_box, whole=True),
+    "done | finished | completed | all done | chores done | done list": Sheet(None, _chore, whole=True),
+    "rounds | round | evening round | evening rounds | morning round | morning rounds | night round | night rounds | barn round | barn rounds | barn check"
+    " | barn notes | barn report | barn log | notes | report | update | log | evening report | night check | evening check | morning check": Sheet(None, None, whole=True),
+    "chores | tasks | jobs | checklist | check list | chore list": Sheet(None, None, whole=True),
+}  # fmt: skip
+SHEETS: Final = {title: sheet for titles, sheet in _SHEETS.items() for title in titles.split(" | ")}
+#: They name the chores themselves: without a box before them, their lines may be done or not.
+BOXED: Final = frozenset({"chores", "tasks", "jobs", "checklist", "check list", "chore list"})
+AHEAD: Final = frozenset(title for titles in _SHEETS if titles.startswith("to do") for title in titles.split(" | ")) | BOXED
+WEIGHTS: Final = frozenset({"weights", "weight", "weigh-in", "weigh in", "weigh day", "wts", "weighed"})
+_UNIT_OF_WEIGHTS: Final = re.compile(r"^(\d+(?:\.\d+)?)$")
+
+
+def sheet_told(text: str, words: HerdWords) -> str | None:
+    """The note with the lines below its headings told in words; None where it has no heading that is known."""
+    if "\n" not in text:
+        return _one_line(text, words)
+    lines = _without_count([line.strip() for line in text.split("\n")])
+    told: list[str] = []
+    begun = 0
+    for place, line in enumerate(lines):
+        if place >= begun and (title := _title(line)) is not None:
+            end = next((i for i in range(place + 1, len(lines)) if _title(lines[i]) is not None), len(lines))
+            section = _section(title, lines[place + 1 : end], words)
+            told += section if section is not None else lines[place:end]
+            begun = end
+        elif place >= begun:
+            told.append(line)
+    return "\n".join(told) if told != [line.strip() for line in text.split("\n")] else None
+
+
+def _one_line(text: str, words: HerdWords) -> str | None:
+    """`Skip today: nest check on 12; palpation on 22`, `BCS 11/25: Flint 3, Moss 2.5`."""
+    head, colon, rest = text.partition(":")
+    if not colon or len(head) > LONGEST_TITLE or head[:1].isdigit() or (title := _title(head)) is None:
+        return None
+    rows = [row.strip(" .") for row in re.split(r";" if ";" in rest else r",(?=\s)", rest)]
+    if len(rows) < FEWEST_LINES or (";" not in rest and not all(_led(row, words) for row in rows)):
+        return None
+    section = _section(title, rows, words, in_line=True)
+    return "\n".join(section) if section is not None else None
+
+
+def _without_count(lines: list[str]) -> list[str]:
+    """The lines without the numbers that count them from one."""
+    said = [(place, int(found[1])) for place, line in enumerate(lines) if (found := _COUNTED.match(line))]
+    counts = len(said) >= FEWEST_LINES and said[0][1] == 1 and all(b[1] == a[1] + 1 for a, b in pairwise(said))
+    for place, _ in said if counts else ():
+        lines[place] = _COUNTED.sub("", lines[place])
+    return lines
+
+
+@dataclass(frozen=True, slots=True)
+class _Title:
+    sheet: Sheet
+    day: str
+    ahead: bool  # it heads what is still to be done
+    boxed: bool  # its lines are to be done, or done, by the box before them
+
+
+def _title(line: str) -> _Title | None:
+    """What the line heads, if it is a heading."""
+    if not line or len(line) > LONGEST_TITLE:
+        return None
+    said = line.lower().strip("#=-:. ")
+    day = ""
+    for looks in (_DAY_LAST, _DAY_FIRST):
+        if said not in SHEETS and (found := looks.search(said)):
+            day, said = found["day"], (said[: found.start()] + said[found.end() :]).strip(" :,-.(")
+            break
+    said = _OWNERS.sub("", said)
+    sheet = SHEETS.get(said)
+    if sheet is not None:
+        return _Title(sheet, day, said in AHEAD, said in BOXED)
+    unit = _UNIT_LAST.search(said)
+    if unit and _OWNERS.sub("", said[: unit.start()]) in WEIGHTS:
+        return _Title(Sheet(_weighed(unit[1])), day, ahead=False, boxed=False)
+    return None
+
+
+def _weighed(unit: str) -> Row:
+    def row(who: str, rest: str) -> str | None:
+        return f"{who} weighed {rest} {unit}" if _UNIT_OF_WEIGHTS.match(rest) else None
+
+    return row
+
+
+def _section(title: _Title, lines: list[str], words: HerdWords, *, in_line: bool = False) -> list[str] | None:
+    """The lines below a heading, told; None where none of them fits it."""
+    if title.boxed and not any(re.match(r"\W*\[", line) for line in lines):
+        return None
+    told: list[str] = []
+    fits = title.sheet.whole and any(lines) and not in_line
+    for line in lines:
+        bare = _BULLET.sub("", line)
+        said = _row(title.sheet, bare, words) if bare else None
+        fits = fits or said is not None
+        told.append(_dated(said if said is not None else bare, title))
+    return [line.rstrip(" ,") for line in told] if fits else None
+
+
+def _row(sheet: Sheet, line: str, words: HerdWords) -> str | None:
+    low = line.lower()
+    led = _led(line, words) if sheet.row is not None else None
+    if sheet.row is not None and led is not None:
+        return sheet.row(*led)
+    group = re.match(r"(bucks|does|grow-?outs|everybody|all) *[:=-] *(?=\S)", low) if sheet.row is _FED else None
+    if group:
+        return sheet.row(group[1], low[group.end() :]) if sheet.row is not None else None
+    return sheet.line(low if sheet.line is _box_line or sheet.line is _chore else line) if sheet.line is not None else None
+
+
+def _led(line: str, words: HerdWords) -> tuple[str, str] | None:
+    """The animal that a line begins with, and the rest of the line."""
+    low = line.lower()
+    begin = found.end() if (found := _SEX.match(low)) else 0
+    end = _name_end(low, begin, words)
+    if end is None and (tag := _TAG.match(low, begin)):
+        end = tag.end() if tag[1].isdigit() or words.tagged(tag[1]) is not None else None
+    if end is None:
+        return None
+    again = _AGAIN.match(low[end:])
+    rest = end + again.end() if again and _says_again(again[1], line[:end], words) else end
+    parting = _PARTING.match(low[rest:])
+    return line[:end], line[rest + (parting.end() if parting else 0) :].rstrip(" .")
+
+
+def _name_end(low: str, begin: int, words: HerdWords) -> int | None:
+    first = re.match(r"[^\W\d]+(?:'[^\W\d]+)?", low[begin:])
+    for rest, _ in words.names.get(first[0].replace("'", ""), ()) if first else ():
+        end = begin + (first.end() if first else 0)
+        for word in rest:
+            end = end + 1 + len(word) if low[end:].startswith(" " + word) else -1
+            if end < 0:
+                break
+        if end > 0 and not low[end : end + 1].isalnum():
+            return end
+    return None
+
+
+def _says_again(said: str, who: str, words: HerdWords) -> bool:
+    """Whether the words in brackets only name the animal once more."""
+    one, other = (_animal_of(part, words) for part in (said, who))
+    return one is not None and one == other
+
+
+def _animal_of(said: str, words: HerdWords) -> str | None:
+    """The tag of the one animal that the words name."""
+    low = _SEX.sub("", said.lower().strip(), count=1).lstrip("#")
+    known = words.tagged(low)
+    if known is not None:
+        return known.tag
+    named = [
+        tags for rest, tags in words.names.get(low.split(" ", maxsplit=1)[0].replace("'", ""), ()) if _name_end(low, 0, words) == len(low)
+    ]
+    return named[0][0] if named and len(named[0]) == 1 else None
+
+
+def _dated(line: str, title: _Title) -> str:
+    if not line or not title.day or _DAY.search(line.lower()):
+        return line
+    if title.ahead:
+        ticked = re.match(r"\[ ?x ?\]", line.lower())
+        return f"[x] {title.day}: {line[ticked.end() :].strip()}" if ticked and title.day[-1].isdigit() else line
+    if line.startswith("plan to "):
+        return f"{line} in {title.day}" if title.day.isalpha() else f"{line} on {title.day}"
+    return f"{title.day}: {line}"
