@@ -8,6 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from math import hypot, sqrt
+from statistics import NormalDist
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,3 +38,23 @@ def ranked(values: Mapping[str, float], better: Callable[[str, str], float]) -> 
         )
         for at, animal in enumerate(order)
     )
+
+
+@dataclass(frozen=True, slots=True)
+class Guess:
+    """A number that is not quite known: its mean and how far the truth may be off (standard deviation)."""
+
+    value: float
+    deviation: float
+
+    def times(self, other: Guess) -> Guess:
+        """Their product, where the doubts have nothing to do with each other."""
+        varied = (self.value * other.deviation) ** 2 + (other.value * self.deviation) ** 2 + (self.deviation * other.deviation) ** 2
+        return Guess(self.value * other.value, sqrt(varied))
+
+    def chance_above(self, other: Guess) -> float:
+        """The chance that this is truly the greater one, both taken as bell-shaped and apart; one half where nothing sets them apart."""
+        gap, spread = self.value - other.value, hypot(self.deviation, other.deviation)
+        if spread == 0:
+            return 0.5 if gap == 0 else float(gap > 0)
+        return NormalDist().cdf(gap / spread)

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from statistics import fmean, pstdev
+
 import pytest
 
-from core.reckon.choose import ranked
+from core.reckon.choose import Guess, ranked
 
 
 def even(_one: str, _other: str) -> float:
@@ -30,3 +32,18 @@ def test_ties_stand_by_name_and_nobody_gives_nobody() -> None:
     """The order never depends on the order told."""
     assert [one.animal for one in ranked({"b": 1.0, "a": 1.0}, even)] == ["a", "b"]
     assert ranked({}, even) == ()
+
+
+def test_a_product_of_two_guesses() -> None:
+    """Mean and spread of a product of two that vary apart: against the exact moments of two coins."""
+    one, other = Guess(3.0, 1.0), Guess(5.0, 2.0)  # 2 or 4, 3 or 7
+    products = [a * b for a in (2, 4) for b in (3, 7)]
+    found = one.times(other)
+    assert found.value == pytest.approx(fmean(products))
+    assert found.deviation == pytest.approx(pstdev(products))
+
+
+def test_the_chance_to_be_above() -> None:
+    """Two standard errors of the difference are 97.7 %; what is known for sure is sure; nothing between them is one half."""
+    assert Guess(5.0, 0.3).chance_above(Guess(4.0, 0.4)) == pytest.approx(0.97725, abs=1e-5)
+    assert [Guess(one, 0.0).chance_above(Guess(1.0, 0.0)) for one in (2.0, 1.0, 0.0)] == [1.0, 0.5, 0.0]
