@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from core.handbook import flags as figures
 from core.handbook import genetics, growth
@@ -20,8 +21,8 @@ from core.reports.evidence import Evidence
 from core.reports.finding import Finding
 from core.reports.growth import curve_of
 from core.reports.merit import Trait
-from core.reports.wording import how_sure
-from core.words import count
+from core.reports.wording import how_sure, short
+from core.words import count, listed
 
 #: From this chance on it is worth saying that another's kits would outgrow his.
 TOLD_FROM = 0.6  # not a figure: how sure before it is worth a line
@@ -31,7 +32,6 @@ TOLD_FROM = 0.6  # not a figure: how sure before it is worth a line
 class Ranked:
     """A breed's bucks, best first, and those that the farm's number keeps."""
 
-    breed: str | None
     wanted: int
     best_first: tuple[Animal, ...]
     kept: tuple[Animal, ...]
@@ -73,13 +73,13 @@ def _blemishes(animal: Animal) -> float:
     return 2.0 * any(last.values()) + 1.0 * (bad >= figures.BAD_TEMPER_NOTES.value)
 
 
-def candidates(barn: Evidence, breed_of: Animal) -> list[Animal]:
-    """The breed's living juniors and seniors of his sex that are neither for sale nor planned to go."""
+def candidates(barn: Evidence, breed: str) -> list[Animal]:
+    """A breed's (in lower case) living junior and senior bucks that are neither for sale nor planned to go."""
     return [
         one
         for one in barn.living
         if one.sex == "buck"
-        and same_breed(one, breed_of)
+        and (one.breed or "").lower() == breed
         and barn.stages[one.key] in {"junior", "senior"}
         and one.listing is None
         and leaving(one) is None
@@ -88,9 +88,14 @@ def candidates(barn: Evidence, breed_of: Animal) -> list[Animal]:
 
 def ranked(barn: Evidence, breed_of: Animal) -> Ranked:
     """The bucks of that animal's breed, ranked, and the ones to keep."""
-    order = sorted(candidates(barn, breed_of), key=lambda one: (-worth(barn, one), one.tag))
-    wanted = bucks_a_breed(barn.herd.settings, breed_of.breed)
-    return Ranked(breed_of.breed, wanted, tuple(order), chosen(barn, order, wanted))
+    return _ranked(barn, (breed_of.breed or "").lower())
+
+
+@lru_cache(maxsize=32)
+def _ranked(barn: Evidence, breed: str) -> Ranked:
+    order = sorted(candidates(barn, breed), key=lambda one: (-worth(barn, one), one.tag))
+    wanted = bucks_a_breed(barn.herd.settings, breed or None)
+    return Ranked(wanted, tuple(order), chosen(barn, order, wanted))
 
 
 def chosen(barn: Evidence, order: Sequence[Animal], wanted: int) -> tuple[Animal, ...]:
@@ -150,6 +155,17 @@ def stands_out(barn: Evidence, animal: Animal) -> bool:
     asked = trait.solved.asked.get(animal.key) if trait else None
     value = trait.value(animal.key, barn.mates(animal)) if trait else None
     return asked is not None and value is not None and value > asked.standard_error / 2
+
+
+def on_kits(barn: Evidence, *animals: Animal) -> str:
+    """What a comparison of growth stands on: `by 84 kits of 3 Ember and 16 of 24 Flicker weighed`."""
+    told = {short(one): growth_merit(barn, one)[2] for one in animals}
+    weighed = {name: kits for name, kits in told.items() if kits}
+    if not weighed:
+        return "by their own weights and their families'"
+    of = [f"{count(kits, 'kit') if not at else kits} of {name}" for at, (name, kits) in enumerate(weighed.items())]
+    without = listed(name for name in told if name not in weighed)
+    return f"by {listed(of)} weighed" + (f" and what {without} and family weigh" if without else "")
 
 
 def growth_merit(barn: Evidence, animal: Animal) -> tuple[float | None, float | None, int]:

@@ -125,9 +125,17 @@ class Evidence:
         told = {age: weight_trait(self.herd, self.book, weights_at(self.herd, age), age, self.asked) for age in others}
         return {compared: self.growth, **told}
 
+    @cached_property
+    def _of_breed(self) -> Mapping[str, tuple[str, ...]]:
+        """The living by breed, in lower case."""
+        told: dict[str, list[str]] = {}
+        for one in self.living:
+            told.setdefault((one.breed or "").lower(), []).append(one.key)
+        return {breed: tuple(keys) for breed, keys in told.items()}
+
     def mates(self, animal: Animal) -> tuple[str, ...]:
         """The living of its breed, itself included: whom its breeding values are told against."""
-        return tuple(one.key for one in self.living if (one.breed or "").lower() == (animal.breed or "").lower())
+        return self._of_breed.get((animal.breed or "").lower(), ())
 
     @cached_property
     def eaters(self) -> Mapping[str, Eater]:

@@ -8,12 +8,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from datetime import date
+from functools import lru_cache
 from typing import Any
 
 from core.handbook import breeds, health
 from core.herd.state import Herd
 from core.reply import Choice, Reply
-from core.reports.evidence import evidence
+from core.reports.evidence import Evidence, evidence
 from core.reports.fitting import coming_on, fitted, lasting
 from core.reports.judge import judged
 from core.reports.litter_verdict import litter_verdict
@@ -113,9 +114,14 @@ def in_breed(breed: str | None, wanted: str | None) -> bool:
 
 def keep_or_cull(herd: Herd, today: date) -> KeepOrCull:
     """The verdict on every living animal past weaning and every weaned litter's untagged kits, and the plan."""
-    barn = evidence(herd, today)
+    return _advised(evidence(herd, today))
+
+
+@lru_cache(maxsize=4)
+def _advised(barn: Evidence) -> KeepOrCull:
+    """One advice for all questions of the day, until a note changes the herd."""
     each = [judged(barn, animal) for animal in barn.living if barn.stages[animal.key] != "kit"]
     kits = [litter_verdict(barn, litter, number) for litter, number in barn.weaned_litters]
     verdicts = fitted(barn, coming_on(barn, lasting(barn, each)), kits)
     told = tuple(finished(barn, one) for one in verdicts)
-    return KeepOrCull(herd, today, told, plan_of(barn, told))
+    return KeepOrCull(barn.herd, barn.today, told, plan_of(barn, told))

@@ -10,7 +10,7 @@ from core.herd.litters import litters_of, litters_sired
 from core.herd.questions import age_days, events
 from core.herd.settings import target_weight
 from core.herd.state import Animal
-from core.reports.bucks import growth_merit, ranked, stands_out
+from core.reports.bucks import growth_merit, on_kits, ranked, stands_out
 from core.reports.evidence import Evidence
 from core.reports.finding import Finding
 from core.reports.flags import SURVIVAL_KINDS, raised_line
@@ -79,7 +79,7 @@ def _against_sire(barn: Evidence, animal: Animal) -> Finding | None:
     if sire is None or chance is None or chance < figures.OUTDOES_CHANCE.value:
         return None
     sure = how_sure("his kits would", "outgrow the old one's", chance)
-    text = f"Better than his sire {short(sire)}: {sure}, {_on_kits(barn, animal, sire)}."
+    text = f"Better than his sire {short(sire)}: {sure}, {on_kits(barn, animal, sire)}."
     evidence = {"sire": sire.tag, "chance_better": chance, "count": _kits_weighed(barn, animal, sire)}
     return Finding(animal.key, animal.tag, "betters_sire", text, evidence, heed=-1, kinds=("weighed",))
 
@@ -94,18 +94,13 @@ def _outdone(barn: Evidence, animal: Animal) -> Finding | None:
     if chance < figures.OUTDOES_CHANCE.value:
         return None
     sure = how_sure(f"{short(rival)}'s kits would", "outgrow his", chance)
-    text = f"{sure}, {_on_kits(barn, animal, rival)}."
+    text = f"{sure}, {on_kits(barn, animal, rival)}."
     evidence = {"better": rival.tag, "chance_better": chance, "count": _kits_weighed(barn, animal, rival)}
     return Finding(animal.key, animal.tag, "outproduced", text, evidence, kinds=("weighed",))
 
 
 def _kits_weighed(barn: Evidence, *animals: Animal) -> int:
     return sum(growth_merit(barn, one)[2] for one in animals)
-
-
-def _on_kits(barn: Evidence, *animals: Animal) -> str:
-    """What a comparison of growth stands on."""
-    return f"by {count(_kits_weighed(barn, *animals), 'kit')} of theirs weighed"
 
 
 def _show_quality(animal: Animal) -> Finding | None:

@@ -251,7 +251,7 @@ def test_outproduced_buck_within_the_number_is_kept_and_told() -> None:
     """Two bucks are kept, and the weaker one's card says who outdoes him, how surely, by how many kits."""
     barn = two_sires()
     assert verdict(barn, "3").verdict == "keep"
-    assert "7 Rowan's kits would almost surely outgrow his, by 64 kits of theirs weighed." in [
+    assert "7 Rowan's kits would almost surely outgrow his, by 32 kits of 3 Flint and 32 of 7 Rowan weighed." in [
         one.text for one in verdict(barn, "3").reasons
     ]
     assert "outproduced" not in codes(barn, "7")
