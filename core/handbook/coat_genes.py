@@ -38,7 +38,9 @@ GENE_FORMS: Final = (
     GeneForm("D", "D", "dense color", "hides d", "OMIA31"),
     GeneForm("D", "d", "dilute: blue, lilac", "recessive", "OMIA31"),
     GeneForm("E", "Ed", "dominant black: hides what A does", "hides all below", "FONT21"),
-    GeneForm("E", "Es", "steel: one, with agouti, ticks the coat; two make a self", "hides E, ej and e", "ONSLOW22", "its place above E, ej and e from memory"),
+    GeneForm(
+        "E", "Es", "steel: one, with agouti, ticks the coat; two make a self", "hides E, ej and e", "ONSLOW22", "its rank from memory"
+    ),
     GeneForm("E", "E", "normal extension", "hides ej and e", "FONT21"),
     GeneForm("E", "ej", "harlequin: patches of two colors", "hides e", "FONT21", "on tan and self coats from memory"),
     GeneForm("E", "e", "red: no dark pigment in the coat", "recessive", "FONT21"),

@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from itertools import product
 
 from core.reckon.elimination import TooLarge
-from core.reckon.inheritance import Genotypes, Shares, Told, evidence, laws_of, summed
+from core.reckon.inheritance import Genotypes, Shares, Told, evidence, laws_of, may_be, summed
 from core.reckon.pedigree import Pedigree
 
 
@@ -130,11 +130,17 @@ def _conflicts_of_kits(told: Told) -> Iterator[tuple[str, ...]]:
         alike = (id(table), *(id(told.seen[parent]) for parent in parents))
         if alike in fine:
             continue
-        trio = Told(told.book.nearest(kit), told.common, {}, {one: told.seen[one] for one in (*parents, kit)})
-        if summed(trio, (), whole=True) is not None:
+        if may_be(told.common, table, [told.seen[parent] for parent in parents]):
             fine.add(alike)
         else:
-            yield _least(list(trio.seen), lambda left, trio=trio: summed(trio.only(left), (), whole=True) is None)  # type: ignore[misc]
+            yield _least_of_kit(told, kit, parents)
+
+
+def _least_of_kit(told: Told, kit: str, parents: Sequence[str]) -> tuple[str, ...]:
+    """The kit with as few of its parents as can't stand together."""
+    some = ([], *([one] for one in parents), list(parents))
+    group = next(each for each in some if not may_be(told.common, told.seen[kit], [told.seen[one] for one in each]))
+    return (*group, kit)
 
 
 def _least(told: list[str], impossible: Callable[[Collection[str]], bool]) -> tuple[str, ...]:

@@ -185,6 +185,16 @@ class _Family:
         return found
 
 
+def may_be(laws: Laws, kit: Floats, parents: Sequence[Floats]) -> bool:
+    """Whether a kit of that colour may be out of parents of those colours, each told by what it leaves."""
+    everything = [np.arange(len(one.genotypes)) for one in laws]
+    table = _litter(laws, kit, [everything] * len(parents))
+    for number, parent in enumerate(parents):
+        axes = [size if axis % len(parents) == number else 1 for axis, size in enumerate(table.shape)]
+        table = table * parent.reshape(axes)
+    return bool((table > 0).any())
+
+
 def _litter(laws: Laws, evidence: Floats, states: Sequence[Sequence[Places]]) -> Floats:
     """The chance of such a kit for each state of its parents; axes locus by locus, each with the parents in order."""
     table = evidence

@@ -65,11 +65,6 @@ class Pedigree:
         wanted = self.ancestors(animals)
         return _book([(one, *self.parents(one)) for one in self.ids if one in wanted])
 
-    def nearest(self, animal: str) -> Pedigree:
-        """The animal and its parents alone."""
-        parents = self.parents(animal)
-        return _book([*((one, None, None) for one in dict.fromkeys(parents) if one is not None), (animal, *parents)])
-
     def near(self, animals: Iterable[str], steps: int) -> Pedigree:
         """The book cut down to those within that many steps from parent to kit or from kit to parent; parents beyond are unknown."""
         kits: dict[str, list[str]] = {}

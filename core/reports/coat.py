@@ -31,6 +31,14 @@ KIT = "#"
 NEAR = 3  # not a figure: steps to relatives that are summed where the whole family is too tangled
 
 
+@dataclass(frozen=True, slots=True)
+class Mating:
+    """A mating's kits: colour -> chance, the likeliest first; and both parents' genes where coats here vary: animal -> chances."""
+
+    colors: Mapping[str, float]
+    genes: Mapping[str, Chances]
+
+
 @dataclass(frozen=True, eq=False)
 class Coats:
     """Everybody's colours and the family book, and what they tell of the genes.
@@ -99,31 +107,29 @@ class Coats:
         """For each group of loci the animals (or a litter's untagged kits) whose colours can't all be true of this family."""
         return {loci: conflicts(self.book, loci, self._told[loci], self.founders) for loci in self.groups}
 
+    @cached_property
+    def varied(self) -> tuple[Loci, ...]:
+        """The groups of loci at which some coat here shows another form than the plain one."""
+        return tuple(loci for loci in self.groups if any(not self.shown[locus] <= set(PLAIN[locus].split("/")) for locus in loci))
+
     def genes(self, ask: Iterable[str]) -> dict[str, dict[str, dict[str, float]]]:
         """The chance of each genotype at each locus for the animals asked about."""
-        found: dict[str, dict[str, dict[str, float]]] = {key: {} for key in ask if key in self.book}
-        for loci in self.groups:
-            for key, chances in self._summed(self.book, loci, list(found)).items():
-                for number, locus in enumerate(loci):
-                    alone = found[key].setdefault(locus, {})
-                    for genotype, chance in chances.items():
-                        alone[genotype[number]] = alone.get(genotype[number], 0.0) + chance
-        return found
+        asked = [key for key in ask if key in self.book]
+        return _apart({loci: self._summed(self.book, loci, asked) for loci in self.groups}, asked)
 
-    def expected(self, sire: str, dam: str) -> dict[str, float]:
-        """The colours to expect of a kit of these two, the likeliest first: a kit to come is put on the book and asked for its genes."""
+    def mating(self, sire: str, dam: str) -> Mating:
+        """What to expect of a kit of these two, and their own genes: a kit to come is put on the book and asked as they are."""
         book = self.book.with_kits([(TO_COME, sire, dam)])
-        shown = [loci for loci in self.groups if any(not self.shown[locus] <= set(PLAIN[locus].split("/")) for locus in loci)]
-        sums = [_worth_summing(self._summed(book, loci, [TO_COME]).get(TO_COME, {})) for loci in shown]
+        sums = {loci: self._summed(book, loci, [TO_COME, sire, dam]) for loci in self.varied}
         shares: dict[str, float] = {}
-        for kit in product(*(each.items() for each in sums)):
+        for kit in product(*(_worth_summing(each.get(TO_COME, {})).items() for each in sums.values())):
             genotype, chance = dict(PLAIN), 1.0
-            for loci, (told, one) in zip(shown, kit, strict=True):
+            for loci, (told, one) in zip(sums, kit, strict=True):
                 genotype |= dict(zip(loci, told, strict=True))
                 chance *= one
             word = named(genotype)
             shares[word] = shares.get(word, 0.0) + chance
-        return dict(sorted(shares.items(), key=lambda each: (-each[1], each[0])))
+        return Mating(dict(sorted(shares.items(), key=lambda each: (-each[1], each[0]))), _apart(sums, [sire, dam]))
 
     def carries(self, key: str, genes: Chances) -> dict[str, float]:
         """The chance that it has a form that its own coat does not show, for the forms that some coat here has; the likeliest first."""
@@ -144,8 +150,9 @@ class Coats:
         chance = 1.0
         for loci in self.groups:
             fit = {gamete for each in _over(wanted, loci) for gamete in _gametes(each)}
-            summed = self._summed(self.book, loci, [key]).get(key, {})
-            chance *= sum(each for genotype, each in summed.items() if fit & set(_gametes(genotype)))
+            if loci in self.varied or not fit & set(_gametes(tuple(PLAIN[locus] for locus in loci))):
+                summed = self._summed(self.book, loci, [key]).get(key, {})
+                chance *= sum(each for genotype, each in summed.items() if fit & set(_gametes(genotype)))
         return chance
 
     @cached_property
@@ -204,6 +211,18 @@ def _wears(left: Iterable[str], allele: str) -> bool:
     return all(genotype.split("/")[0] == allele for genotype in left)
 
 
+def _apart(sums: Mapping[Loci, Mapping[str, Mapping[Genotypes, float]]], keys: Iterable[str]) -> dict[str, dict[str, dict[str, float]]]:
+    """Each animal's chances at each locus by itself."""
+    found: dict[str, dict[str, dict[str, float]]] = {key: {} for key in keys}
+    for loci, each in sums.items():
+        for key in found.keys() & each.keys():
+            for number, locus in enumerate(loci):
+                alone = found[key].setdefault(locus, {})
+                for genotype, chance in each[key].items():
+                    alone[genotype[number]] = alone.get(genotype[number], 0.0) + chance
+    return found
+
+
 def _worth_summing(chances: Mapping[Genotypes, float]) -> dict[Genotypes, float]:
     """A kit's genotypes without the next to impossible ones: they cost time and change no forecast that is told."""
     least = genetics.COLOR_ERROR_RATE.value**2
@@ -241,5 +260,5 @@ def gene_word(color: str | None) -> str | None:
 
 def said_as(colors: Iterable[str | None]) -> dict[str, str]:
     """How this farm says the reckoning's words, from the colours that it uses: `chestnut` is its `castor`."""
-    words = ((gene_word(color), color) for color in colors if color)
+    words = ((gene_word(color), color) for color in dict.fromkeys(colors) if color)
     return {word: color for word, color in words if word is not None}

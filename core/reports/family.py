@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
@@ -11,12 +12,15 @@ from core.notes.journal import Entry
 from core.reckon.ancestry import CommonAncestor, common_ancestors
 from core.reckon.pedigree import PedigreeProblem
 from core.reports.behind import Behind, notes_behind
+from core.reports.coat import KIT
 from core.reports.evidence import Evidence
 from core.reports.wording import short, when
-from core.words import listed
+from core.words import count, listed
 
 #: Notes that tell who is out of whom, how old and of which sex.
 KINDS = ("animal", "tagged", "kindled", "bred", "correct")
+#: Notes that tell colors.
+COLOR_KINDS = (*KINDS, "color", "litter_colors")
 #: Letters of a note that are shown.
 LETTERS = 60  # not a figure: letters on a line
 
@@ -41,19 +45,52 @@ class FamilyProblem:
 
 
 def family_problems(barn: Evidence, entries: Iterable[Entry] = (), about: Animal | None = None) -> tuple[FamilyProblem, ...]:
-    """What can't be in the family book, or only what concerns one animal."""
+    """What can't be in the family book, colors included, or only what concerns one animal."""
     told = tuple(entries)
-    return tuple(_worded(barn, one, told) for one in barn.book_problems if about is None or about.key in one.ids)
+    book = [_worded(barn, one, told) for one in barn.book_problems if about is None or about.key in one.ids]
+    colors = [_color_problem(barn, keys, told) for keys in impossible_colors(barn) if about is None or about.key in keys]
+    return (*book, *colors)
+
+
+def impossible_colors(barn: Evidence) -> tuple[tuple[str, ...], ...]:
+    """Families whose colors can't all be right: animals by key, and a litter's untagged kits. Of several with one animal in common, one."""
+    left = [set(group) for groups in barn.coats.doubts.values() for group in groups]
+    found: list[tuple[str, ...]] = []
+    while left:
+        counted = Counter(key for group in left for key in group)
+        common = max(counted, key=lambda key: (counted[key], barn.coats.book.place[key]))
+        family = set().union(*(group for group in left if common in group))
+        found.append(tuple(sorted(family, key=barn.coats.book.place.__getitem__)))
+        left = [group for group in left if common not in group]
+    return tuple(found)
+
+
+def _color_problem(barn: Evidence, keys: tuple[str, ...], entries: tuple[Entry, ...]) -> FamilyProblem:
+    animals = [barn.herd.animals[key] for key in keys if key in barn.herd.animals]
+    kits = Counter(key.rpartition(KIT)[0] for key in keys if key not in barn.herd.animals)
+    told = [f"{short(one)} ({one.color})" for one in animals] + [_kits(barn, key, many) for key, many in kits.items()]
+    text = f"{listed(told)}: these colors can't all be right in one family. Send the right color or the right parent."
+    return FamilyProblem("colors", tuple(one.tag for one in animals), text, _notes(animals, entries, COLOR_KINDS))
+
+
+def _kits(barn: Evidence, key: str, many: int) -> str:
+    """Untagged kits of one color: `2 opal kits of 14's litter of Tue 3 Nov`."""
+    litter, _, color = key.partition(KIT)
+    told = barn.herd.litters[litter]
+    return f"{count(many, f'{color} kit')} of {_name(barn, told.dam)}'s litter of {when(told.born_on, barn.today)}"
+
+
+def _notes(animals: Iterable[Animal], entries: tuple[Entry, ...], kinds: tuple[str, ...]) -> tuple[Behind, ...]:
+    """The notes of these kinds about any of the animals, each once, by day."""
+    found = {note.note: note for one in animals for note in notes_behind(entries, one.tag, kinds)}
+    return tuple(sorted(found.values(), key=lambda one: (one.on, one.note)))
 
 
 def _worded(barn: Evidence, problem: PedigreeProblem, entries: tuple[Entry, ...]) -> FamilyProblem:
     tags = tuple(_name(barn, key) for key in problem.ids)
     text = _SAYS[problem.code].format(one=tags[0], other=tags[-1], all=listed(tags))
     animals = [barn.herd.animals[key] for key in problem.ids if key in barn.herd.animals]
-    notes = {note.note: note for one in animals for note in notes_behind(entries, one.tag, KINDS)}
-    return FamilyProblem(
-        problem.code, tuple(one.tag for one in animals), text, tuple(sorted(notes.values(), key=lambda one: (one.on, one.note)))
-    )
+    return FamilyProblem(problem.code, tuple(one.tag for one in animals), text, _notes(animals, entries, KINDS))
 
 
 _SAYS = {

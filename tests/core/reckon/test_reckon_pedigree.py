@@ -121,3 +121,19 @@ def test_a_parent_of_the_wrong_sex_is_told_once_and_stays() -> None:
     assert problems == (PedigreeProblem("wrong_sex", ("s", "k")), PedigreeProblem("wrong_sex", ("d", "k")))
     assert found.parents("k") == ("s", "d")
     assert sound_pedigree([("k", "s", "d"), ("m", "x", "s")])[1] == (PedigreeProblem("two_sexes", ("s",)),)
+
+
+def test_kits_join_at_the_end_of_the_book() -> None:
+    """A parent that the book doesn't have is unknown."""
+    found = book(("a", None, None), ("b", None, None)).with_kits([("k", "a", "b"), ("l", "stranger", "b")])
+    assert found.ids[-2:] == ("k", "l")
+    assert (found.parents("k"), found.parents("l")) == (("a", "b"), (None, "b"))
+
+
+def test_near_relatives_are_those_within_some_steps() -> None:
+    """Parents and kits are a step away, mates and grandparents two; parents beyond are unknown."""
+    told = book(("s", "gs", None), ("k", "s", "d"), ("h", "s", "e"), ("g", "k", None))
+    assert set(told.near(["s"], 1).ids) == {"s", "gs", "k", "h"}
+    assert told.near(["s"], 1).parents("k") == ("s", None)
+    assert set(told.near(["d"], 2).ids) == {"d", "k", "s", "g"}
+    assert told.near(["s"], 0).ids == ("s",)

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import pytest
 
+from core.reckon import elimination
 from core.reckon.genotype import TooTangled
 from core.reckon.pedigree import Pedigree, pedigree
 from core.reports import coat
-from core.reports.coat import Coats, gene_word, genotype_document, said_as
+from core.reports.coat import KIT, Coats, close_loci, gene_word, genotype_document, said_as
+from tests.farm import ago
+from tests.herds import Barn
 
 
 def book(*rows: tuple[str, str | None, str | None]) -> Pedigree:
@@ -61,3 +64,118 @@ def test_tangled_locus_is_left_out(monkeypatch: pytest.MonkeyPatch) -> None:
     """Where a family is too tangled to sum, that locus is not told."""
     monkeypatch.setattr(coat, "joint_chances", lambda *_told: TooTangled(1))
     assert Coats(book(("1", None, None)), {"1": "black"}).genes(["1"]) == {"1": {}}
+
+
+def test_untagged_kits_tell_by_their_litters_colors() -> None:
+    """A blue kit in a litter of untagged ones proves both parents carriers; one that has its tag is not counted twice."""
+    barn = (
+        Barn().doe("15", color="black").buck("7", color="black").litter("15", "7", 60, 4).say("litter_colors", doe="15", colors=(("blue", 1),))
+    )
+    genes = barn.seen.coats.genes([barn.find("15").key])[barn.find("15").key]
+    assert genes["D"] == {"D/d": pytest.approx(1.0)}
+    barn.kits("15", "R1", 60).say("color", who="R1", color="blue")
+    assert not [key for key in barn.seen.coats.colors if KIT in key]
+
+
+def test_a_nest_with_foster_kits_tells_nothing_by_its_colors() -> None:
+    """Nobody said whose kit the blue one is."""
+    barn = (
+        Barn().doe("15", color="black").doe("16", color="blue").buck("7", color="black").litter("15", "7", 60, 4).litter("16", "7", 60, 4)
+    )
+    barn.say("fostered", from_="16", to="15", count=1, on=ago(58)).say("litter_colors", doe="15", colors=(("blue", 1),))
+    assert barn.seen.coats.genes([barn.find("15").key])[barn.find("15").key]["D"]["D/D"] > 0.1
+
+
+def test_a_color_question_that_a_raw_count_gets_wrong() -> None:
+    """Twelve black kits and no blue one of two blacks that each had a blue parent: still a quarter blue, and she carries it for sure."""
+    barn = Barn().doe("1", color="blue").buck("2", color="blue").doe("3", color="black").buck("4", color="black")
+    barn.doe("15", sire="4", dam="1", color="black").buck("7", sire="2", dam="3", color="black").litter("15", "7", 100, 12, weaned=12)
+    barn.kits("15", " ".join(f"R{number}" for number in range(12)), 100)
+    for number in range(12):
+        barn.say("color", who=f"R{number}", color="black")
+    coats, doe, buck = barn.seen.coats, barn.find("15").key, barn.find("7").key
+    assert coats.can_give(doe, "blue") == pytest.approx(1.0)
+    assert coats.mating(buck, doe).colors["blue"] == pytest.approx(0.25, abs=0.01)
+
+
+def test_twelve_black_kits_by_a_blue_buck_speak_against_a_carrier() -> None:
+    """A black doe with a blue litter sister: her own kits tell; a few by a black buck tell little."""
+    chances = []
+    for mate in ("blue", "black"):
+        barn = Barn().doe("0", color="blue").doe("1", color="black").buck("2", color="black")
+        barn.doe("15", color="black", sire="2", dam="1").doe("16", color="blue", sire="2", dam="1").buck("7", color=mate).litter(
+            "15", "7", 100, 6
+        )
+        barn.say("litter_colors", doe="15", colors=(("black", 6),))
+        chances.append(barn.seen.coats.can_give(barn.find("15").key, "blue"))
+    assert chances[0] == pytest.approx(1 / 33)  # a litter sister is blue: 2 in 3 before her kits
+    assert chances[1] is not None
+    assert 0.3 < chances[1] < 2 / 3
+
+
+def test_a_color_without_genes_can_not_be_asked_for() -> None:
+    """None, not a made-up chance."""
+    assert Coats(book(("1", None, None)), {"1": "black"}).can_give("1", "gray") is None
+
+
+def test_what_a_kind_never_shows_is_rare_in_it() -> None:
+    """Blue is common among the farm's Rex, so a Rex may carry it; not so a Satin, though both are black."""
+    colors = {**dict.fromkeys("abc", "blue"), "d": "black", "e": "black"}
+    told = Coats(book(*((one, None, None) for one in "abcde")), colors, {**dict.fromkeys("abcd", "rex"), "e": "satin"})
+    genes = told.genes("de")
+    assert told.carries("d", genes["d"])["d"] > 0.5
+    assert told.carries("e", genes["e"])["d"] < 0.1
+
+
+def test_whites_of_a_kind_that_shows_nothing_else_are_like_the_rest() -> None:
+    """No coat of theirs tells of A: the farm's shares hold, not the plain form."""
+    colors = {"a": "black", "b": "blue", "w": "white"}
+    told = Coats(book(*((one, None, None) for one in "abw")), colors, {"a": "rex", "b": "rex", "w": "new zealand"})
+    assert told.carries("w", told.genes("w")["w"])["a"] > 0.9
+
+
+def test_a_form_that_the_coat_wears_is_not_carried() -> None:
+    """A blue wears d; a chestnut carries it; nothing is said of forms that nobody here shows."""
+    told = Coats(book(("k", "blue", "chestnut")), {"blue": "blue", "chestnut": "chestnut", "k": "chestnut"})
+    genes = told.genes(["blue", "k"])
+    assert told.carries("blue", genes["blue"]) == {}
+    assert told.carries("k", genes["k"]) == {"a": pytest.approx(1.0), "d": pytest.approx(1.0)}
+
+
+def test_colors_that_contradict_the_family_are_doubted() -> None:
+    """A black out of two blues: the three are named, and each color may be a slip from then on, so that chances are told still."""
+    told = Coats(book(("k", "s", "d")), {"s": "blue", "d": "blue", "k": "black"})
+    assert told.doubts["D",] == (("s", "d", "k"),)
+    genes = told.genes(["k"])["k"]["D"]
+    assert 0.1 < genes["d/d"] < 0.9
+
+
+def test_steel_and_black_are_summed_over_both_genes() -> None:
+    """A black bred from steels (two Es) by an agouti gives nothing but steel; a steel by an agouti half; Onslow 1922."""
+    rows = (("steel", None, None), ("other", None, None), ("black", "steel", "other"), ("agouti", None, None), ("kit", "agouti", "black"))
+    colors = {"steel": "steel", "other": "steel", "black": "black", "agouti": "chestnut"}
+    herd = Coats(book(*rows), colors)
+    assert herd.groups[0] == ("A", "E")
+    steel = herd.mating("agouti", "steel").colors
+    assert steel["black steel"] == pytest.approx(steel["chestnut"], rel=0.1)
+    extracted = herd.mating("agouti", "black").colors
+    assert extracted["black steel"] > 0.6
+
+
+def test_what_is_too_tangled_is_cut_to_near_relatives(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Step by step; parent and kit still tell."""
+    rows = [("k", "s", "d"), ("g", "k", "d"), ("h", "g", "k"), ("s", "a", "b"), ("d", "a", "b"), ("i", "h", "g")]
+    colors = {"k": "black", "g": "blue", "a": "black", "i": "blue", "b": "black"}
+    told = Coats(book(*rows), colors)
+    assert told.doubts["D",] == ()
+    whole = told.genes(["k"])["k"]["D"]
+    monkeypatch.setattr(elimination, "MOST_CELLS", 12)
+    near = told.genes(["k"])["k"]["D"]
+    assert whole == {"D/d": pytest.approx(1.0)} == near
+
+
+def test_genes_close_together_make_a_forecast_less_sure() -> None:
+    """Only where one parent has both mixed."""
+    both = {"En": {"En/en": 1.0}, "Du": {"Du/du": 0.9, "Du/Du": 0.1}}
+    assert close_loci({}, both)
+    assert not close_loci({"En": {"En/en": 1.0}}, {"Du": {"Du/du": 1.0}})

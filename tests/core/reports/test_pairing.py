@@ -6,7 +6,7 @@ import pytest
 
 from core.reports.pairing import Pairing, pairing
 from tests.farm import TODAY, ago
-from tests.herds import Barn
+from tests.herds import Barn, two_sires
 
 
 def of(barn: Barn, doe: str, buck: str) -> Pairing:
@@ -88,8 +88,35 @@ def test_reply_and_document() -> None:
     barn = Barn().doe("15").buck("7").litter("15", "7", 200, 8, weaned=6)
     reply = of(barn, "15", "7").reply()
     assert reply.lines[0] == "15 x 7: kits would be 0.0 % inbred."
-    assert "Together before: 8 born alive." in reply.lines
-    assert reply.lines[-1] == "Bred today, she would kindle about Sat 26 Dec."
+    assert "Together before: 8 born alive; 6 of 8 raised." in reply.lines
+    assert reply.lines[-2] == "Bred today, she would kindle about Sat 26 Dec."
+    assert reply.lines[-1] == "To be surer, note: who 15 and 7 are out of, the color of 15 and 7 and weights of kits at about 10 weeks."
     assert [one.says for one in reply.choices] == ["15", "7"]
     told = of(barn, "15", "7").document()
     assert (told["doe"], told["buck"], told["coi"], told["past_born_alive"]) == ("15", "7", 0.0, [8])
+    assert (told["past_raised"], told["past_colors"], told["raised"] > 5) == ({"kept": 6, "of": 8}, [{}], True)
+    assert told["litter_size"]["litters"] == 1
+
+
+def test_past_litters_with_their_colors() -> None:
+    """Tagged kits' colors, and those that were counted of the litter; a litter still in the nest is not raised yet."""
+    barn = Barn().doe("15", color="black").buck("7", color="blue").litter("15", "7", 200, 4, weaned=4).litter("15", "7", 20, 7)
+    barn.kits("15", "R1 R2", 200).say("color", who="R1", color="blue").say("color", who="R2", color="black")
+    barn.say("litter_colors", doe="15", colors=(("blue", 3), ("black", 4)), on=ago(5))
+    assert "Together before: 4 and 7 born alive; 4 of 4 raised; 4 blue, 5 black." in of(barn, "15", "7").reply().lines
+
+
+def test_one_parent_unknown_is_asked_for_by_itself() -> None:
+    """What is noted already is not asked for."""
+    barn = two_sires().doe("40", color="black", sire="7", dam="11").buck("41", color="black")
+    assert of(barn, "40", "41").thin() == ("who 41 is out of", "weights of kits at about 10 weeks")
+    assert of(barn, "11", "7").thin() == ("who 11 and 7 Rowan are out of", "the color of 11 and 7 Rowan")
+
+
+def test_colors_that_cannot_be_are_a_warning() -> None:
+    """A chestnut kit of two blacks."""
+    barn = Barn().doe("15", color="black").buck("7", color="black").litter("15", "7", 100, 4, weaned=4).kits("15", "R1", 100)
+    barn.say("color", who="R1", color="chestnut")
+    assert of(barn, "15", "7").warnings == (
+        "15 (black), 7 (black) and R1 (chestnut): these colors can't all be right in one family. Send the right color or the right parent.",
+    )
