@@ -276,6 +276,7 @@ class Clause:
         self.beyond = False  # whether it is all that a message said after more statements than are read at once
         self.day_said: Item | None = None  # the date that the statement's facts share
         self.put_off = False  # whether what was read in it has not happened: it is wished, needed, yet to come, or denied
+        self.condition = False  # whether what follows hangs on it: `if 14 kindles, ...`
         self.marks = marks_of(items, virtual)
 
     # looking

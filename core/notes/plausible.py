@@ -12,6 +12,8 @@ from typing import Final
 
 from core.herd.litters import alive_now, the_litter
 from core.notes.clause import Clause, Found
+from core.notes.items import Item
+from core.notes.turns import turned
 from core.notes.unreal import unreal
 
 DETERMINERS: Final = frozenset("the a an my our her his its their some any this that your another one more all both up out".split())  # noqa: SIM905 - a table of words
@@ -79,7 +81,7 @@ def _doubtful(c: Clause, found: Found) -> bool:
     if unreal(c, found):
         c.put_off = True
         return True
-    return judge is not None and judge(c, found)
+    return (judge is not None and judge(c, found)) or turned(c, found)
 
 
 def _cues(c: Clause, found: Found, *words: str) -> list[int]:
@@ -126,10 +128,15 @@ def _owned(c: Clause, found: Found) -> bool:
             if (
                 after is not None
                 and after.sort == "word"
-                and (after.marks & THINGS or (not after.marks and after.said not in LINKS and not after.said.endswith("ing")))
+                and (after.marks & THINGS or (_only_noun(after) and after.said not in LINKS and not after.said.endswith("ing")))
             ):
                 return True
     return False
+
+
+def _only_noun(item: Item) -> bool:
+    """Whether a word does nothing in a note but be asked about: `31's card`, `32's pedigree`."""
+    return all(mark.startswith(("ask:", "field:")) for mark in item.marks)
 
 
 def _animal_at(c: Clause, i: int) -> bool:
@@ -158,7 +165,7 @@ def _died(c: Clause, found: Found) -> bool:
             and c.said(_object(c, i)) not in {",", ":", "-", ""}
         ):
             return True
-        if said in {"passed", "put down"} and _thing(c, i) and not _animal_at(c, _object(c, i)):
+        if said in {"passed", "put down", "passed on"} and _thing(c, i) and not _animal_at(c, _object(c, i)):
             return True
         if said == "passed" and c.said(i + 1) in {"me", "him", "her", "up", "by", "out", "the", "over", "through", "around", "us"}:
             return True
@@ -319,8 +326,6 @@ def _colored(c: Clause, found: Found) -> bool:
 
 
 def _done(c: Clause, found: Found) -> bool:
-    if any(item.said in {"needs", "need", "should", "must", "gotta", "needing"} for item in c.items):
-        return True
     for i in _cues(c, found):
         if (
             c.said(i) in {"finished", "completed"}
@@ -336,6 +341,8 @@ def _done(c: Clause, found: Found) -> bool:
 
 
 def _planned(c: Clause, found: Found) -> bool:
+    if _owned(c, found):
+        return True
     for i in _cues(c, found):
         said = c.said(i)
         if said == "keep" and (

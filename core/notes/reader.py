@@ -81,10 +81,12 @@ from core.notes.reading import Ask, Context, Draft, Message, Reading
 from core.notes.recall import subject_of
 from core.notes.receipt import is_receipt, receipt_read
 from core.notes.sheets import sheet_told
+from core.notes.spared import LOSSES, spare
 from core.notes.statements import BIRTHS, SIGNS, statements
 from core.notes.tables import table_told
 from core.notes.text import cleaned
 from core.notes.tokens import tokens
+from core.notes.unreal import BARE_VERBS, BEFORE_WHETHER, CONDITION, depends, hangs_on, ordered
 from core.notes.written import written_fact
 from core.words import OUNCES_IN_POUND
 
@@ -122,7 +124,8 @@ HESITATIONS: Final = frozenset({"um", "uh", "er", "erm", "uhm", "oh", "like", "w
 PAIRING: Final = frozenset({"by", "x", "with", "to", "and", "on", "over", "the", "so", "okay", "ok", "um", "cross", "pair"})
 AT_ONCE: Final = frozenset({"never mind", "nevermind", "nvm", "scratch that", "forget that", "strike that"})
 THAT_WAS: Final = frozenset({"that was", "it was", "thats", "that's", "that is", "its", "it's", "was"})
-ASKING: Final = frozenset({"is", "are", "did", "has", "was", "were", "does", "will", "have", "can", "should", "would", "could"})
+ASKING: Final = query.ASKING
+ASKED_ONES: Final = frozenset({"you", "we", "they", "i", "she", "he"})
 RHETORICAL: Final = (
     "would you believe",
     "can you believe",
@@ -144,9 +147,11 @@ PRONOUN_SEX: Final = {
     "she's": "doe",
     "her": "doe",
 }
+MOST_LINES: Final = 60  # not a figure: lines that are looked at one by one
 TERSE: Final = 12  # not a figure: items: a note so short is told in the barn's own shorthand
 TERSE_PLAIN: Final = 3
 ASKS: Final = frozenset(mark for mark in query.CUES if mark.startswith("ask:"))
+WISHED: Final = frozenset({"can", "could", "would", "will"})
 ASKED_FOR: Final = frozenset({"requested", "request", "requests", "query", "queries", "question", "questions", "wanted"})
 NAMED_BY: Final = 2  # not a figure: items: `our feed bag is`, `my yearly aim is`
 BEFORE_UNDO: Final = 4  # not a figure: items: words such as `oh shoot` before it
@@ -190,13 +195,48 @@ def read(message: Message, herd: Herd, context: Context = Context()) -> Reading:
     begin, writing = headless(found)
     if begin:
         behind = read(replace(message, text=text[begin:]), herd, context)
-        if tells(behind) or (not writing and behind.ask is None and any(fact.kind == "query" for fact in behind.facts)):
+        if tells(behind) and not writing and _only_ordered(found, begin, behind):
+            if found[0].key not in WISHED:
+                return _remark(text, today, behind.subject)
+        elif tells(behind) or (not writing and behind.ask is None and any(fact.kind == "query" for fact in behind.facts)):
             return behind
     items = _put_right(Scan(found, scene.words, LEXICON).run())
     if SIGNS.issuperset([item.sort for item in items]):
         return Reading()
     whole = Clause(items, scene)
+    if "\n" in text and whole.has("remind", "setting") and (apart := _lines_apart(message, text, herd, context)) is not None:
+        return apart
     return _whole_message(whole, text) or _headed(whole, text) or _Statements(scene, items, text).reading()
+
+
+#: What may be asked of the program itself.
+GRANTED: Final = frozenset({"remind", "skipped", "setting", "undo", "correct", "for_sale", "query", "remark"})
+
+
+def _only_ordered(found: list[Any], begin: int, behind: Reading) -> bool:
+    """Whether a polite head asks somebody to do a deed of the barn: `will you wean 16`, `please wean 16`."""
+    if all(fact.kind in GRANTED for fact in behind.facts):
+        return False
+    politely = found[0].key in {"please", "pls", "plz"}
+    return any(token.key in WISHED for token in found[:3]) or (
+        politely and any(token.start == begin and token.key in BARE_VERBS for token in found[:3])
+    )
+
+
+def _lines_apart(message: Message, text: str, herd: Herd, context: Context) -> Reading | None:
+    """Lines that ask for a reminder or change a setting stand for themselves among the lines of a note."""
+    lines = text.split("\n")
+    readings = [read(replace(message, text=line), herd, context) for line in lines[:MOST_LINES]]
+    apart = [
+        bool(reading.facts) and reading.ask is None and all(fact.kind in {"remind", "setting"} for fact in reading.facts)
+        for reading in readings
+    ]
+    rest = [line for place, line in enumerate(lines) if place >= len(apart) or not apart[place]]
+    if len(rest) == len(lines) or sum(apart) == 1 == sum(1 for line in lines if line.strip()):
+        return None
+    told = read(replace(message, text="\n".join(rest)), herd, context)
+    facts = tuple(fact for reading, alone in zip(readings, apart, strict=True) if alone for fact in reading.facts)
+    return replace(told, facts=(*told.facts, *facts))
 
 
 def _ticked(message: Message, herd: Herd, context: Context, today: date) -> Reading:
@@ -507,7 +547,7 @@ def _is_question(whole: Clause, text: str) -> bool:
         return False
     if not first.marks.isdisjoint(ASKS) and opening + 2 < len(whole.items) and whole.said(opening + 2) == ":":
         return False  # "to do 1 Dec: trim nails"
-    if text.lower().startswith(RHETORICAL) or _felt_doubtful(whole):
+    if text.lower().startswith(RHETORICAL) or _exclaims(whole, opening, text) or _felt_doubtful(whole):
         return False
     asking = not first.marks.isdisjoint({"question", "show_me"} | ASKS)
     if text.rstrip(" !.").endswith("?") or ("?" in text and asking):
@@ -530,6 +570,18 @@ def _is_question(whole: Clause, text: str) -> bool:
     return _only_asks(whole)
 
 
+def _exclaims(whole: Clause, opening: int, text: str) -> bool:
+    """`what a doe`, `how 14 loves hay`, `when 14 kindles, box in 9`: words that lead a question, and ask nothing."""
+    first, following = whole.said(opening), whole.said(opening + 1)
+    if "?" in text or first not in {"what", "how", "when", "where"}:
+        return False
+    if first == "what":
+        return following in {"a", "an"}
+    if whole.known(opening + 1) is None:
+        return False
+    return first != "when" or any(item.said == "," or "pronoun" in item.marks for item in whole.items[opening + 2 :])
+
+
 def _felt_doubtful(whole: Clause) -> bool:
     """`palp 22 ?`: the mark tells how she felt."""
     if "palpate" not in whole.marks:
@@ -541,7 +593,9 @@ def _felt_doubtful(whole: Clause) -> bool:
 def _asked_of(whole: Clause, opening: int) -> bool:
     """`is Juno due yet`, `did 14 kindle`: a small verb first, then an animal."""
     following = opening + 1
-    if whole.said(opening) not in ASKING or whole.known(following) is None or whole.items[following].unit == "possessive":
+    if whole.said(opening) not in ASKING:
+        return False
+    if whole.said(following) not in ASKED_ONES and (whole.known(following) is None or whole.items[following].unit == "possessive"):
         return False
     return not whole.sorted_as("weight", "pair", "money", "cup", "dose") and len(whole.items) <= PLACES_OF_QUESTION
 
@@ -686,8 +740,13 @@ class _Statements:
         if clause.beyond:
             clause.take(_too_much(clause))
             return
+        if (clause.before is not None and hangs_on(clause)) or ("question" in clause.marks and _yet_to_come(clause)):
+            clause.condition = clause.put_off = True
+            return
         if (clause.has("tentative") and _tentative(clause)) or (clause.marks & BEFALLEN and _of_an_earlier_time(clause)):
             return
+        if not clause.marks.isdisjoint(LOSSES):
+            spare(clause)
         if clause.has("negation", "none") and _denied(clause):
             return
         figures = not PLAIN.issuperset(sorts := clause.sorts())
@@ -929,19 +988,43 @@ def _tentative(clause: Clause) -> bool:
     told = [i for i, item in enumerate(clause.items) if item.marks & OPENS]
     said = clause.said(place)
     following = clause.items[place + 1] if place + 1 < len(clause.items) else None
+    if said in CONDITION:
+        return _conditional(clause, place, told)
     if (
         said in {"maybe", "perhaps", "possibly", "about to", "nearly", "almost"}
         and following is not None
         and following.sort in {"num", "weight", "pair"}
     ):
         return False
-    if said in {"almost", "nearly", "about to", "unless"} and not any(i > place for i in told):
+    if said in {"almost", "nearly", "about to"} and not any(i > place for i in told):
         return False
     if said in CONDITIONS and told and told[0] < place:
         return False  # "replace Juno with 33 once she's old enough"
-    if said in {"hope", "hoping", "hopefully", "expecting", "expect", "maybe", "if", "perhaps", "supposed to"} and told and told[0] < place:
-        return said == "if" and not clause.sorted_as("num", "weight", "pair")
+    if said in {"hope", "hoping", "hopefully", "expecting", "expect", "maybe", "perhaps", "supposed to"} and told and told[0] < place:
+        return False
     return not (said == "supposed to" and clause.sorted_as("temp")) and not clause.has("palpate")
+
+
+def _yet_to_come(clause: Clause) -> bool:
+    """`when 14 kindles, ...`: what is told of the present begins a condition, what is told of the past does not."""
+    opening = clause.opening()
+    if opening is None or clause.said(opening) != "when":
+        return False
+    verb = next((item for item in clause.items[opening + 1 :] if item.marks & OPENS), None)
+    return verb is not None and verb.said.split(" ")[0].endswith("s")
+
+
+def _conditional(clause: Clause, place: int, told: list[int]) -> bool:
+    """Whether an `if` leaves the statement undone; a hedge does not, nor one behind a deed that is told."""
+    whether = clause.said(place - 1) in BEFORE_WHETHER
+    if not whether and not depends(clause, place):
+        return False
+    clause.condition = place == clause.opening()
+    if told and told[0] < place:
+        clause.put_off = not whether and ordered(clause, place)
+        return clause.put_off or not clause.sorted_as("num", "weight", "pair")
+    clause.put_off = not whether
+    return True
 
 
 def _of_an_earlier_time(clause: Clause) -> bool:

@@ -13,7 +13,7 @@ from core.notes.clause import Clause, Found
 #: Words before a verb or a figure that leave it undone.
 MODALS: Final = frozenset(
     """will|should|should be|shall|could|would|must|must be|need|needs|needing|want|wants|wanted|wanna|gonna|gotta|need to|needs to|want to|wants to
-    |wanted to|have to|has to|got to|going to|planning to|planning on|plan to|plan on|time to|lets|let|be|due to be|i want|to|target|goal|i'd|we'd|id"""
+    |wanted to|have to|has to|got to|going to|planning to|planning on|plan to|plan on|time to|lets|let|be|due to be|i want|to|target|goal|i'd|we'd|id|i'll|we'll|she'll|he'll|they'll|it'll|thought"""
     .replace("\n    ", "").split("|")
 )  # fmt: skip
 #: Behind them an infinitive tells of nothing done: `ready to wean`, `told to foster`, `tried to breed`.
@@ -109,6 +109,19 @@ NOUNS: Final = frozenset(
     }
 )
 KITS: Final = frozenset({"kits", "litter"})
+CONDITION: Final = frozenset({"if", "unless"})
+#: Before `if` they make a question of it, no condition.
+BEFORE_WHETHER: Final = frozenset(
+    """see seeing check checking checked know knows wonder wondering wondered ask asked asks sure idk tell tells find out what as even say says said
+    only""".split()  # noqa: SIM905 - a table of words
+)
+#: Behind `if` they only hedge: `if you ask me`, `if memory serves`.
+HEDGED: Final = frozenset({"you", "memory", "anything", "anyone", "anybody", "that's", "thats", "that is", "so", "somebody", "someone"})
+#: `if I counted right`: what a speaker doubts of himself is no condition.
+SELF_DOUBTS: Final = frozenset(
+    """counted count remember recall recollect right mistaken correctly heard say said see know believe guess read wrong""".split()  # noqa: SIM905 - a table of words
+)
+CHAINED: Final = frozenset({",", "then", "and", "so", "-"})
 FIGURES: Final = frozenset({"num", "weight", "pair", "clock", "cup", "dose", "money", "temp", "cage"})
 
 
@@ -158,6 +171,8 @@ def _leaves_undone(c: Clause, i: int, place: int) -> bool:
         return i + 1 == place and following.split(" ")[0] in BARE_VERBS and before in BEFORE_DEED
     if said in {"could", "would"}:
         return following not in PERCEIVED
+    if said == "thought":
+        return following not in {"i", "we"}
     if said == "must":
         return following != "have"
     if said == "will":
@@ -167,3 +182,22 @@ def _leaves_undone(c: Clause, i: int, place: int) -> bool:
     if said == "let":
         return following in {"me", "us"} and c.said(i + 2) in BARE_VERBS
     return True
+
+
+def depends(c: Clause, i: int) -> bool:
+    """Whether the `if` at `i` sets a condition: `if 14 kindles`; `if I counted right` sets none."""
+    if c.said(i + 1) in HEDGED:
+        return False
+    return c.said(i + 1) not in {"i", "we", "my", "our"} or all(item.said not in SELF_DOUBTS for item in c.items[i + 1 :])
+
+
+def ordered(c: Clause, i: int) -> bool:
+    """Whether what stands before a condition at `i` is an order, no deed: `cull 31 if ...`, `box in 9 if ...`."""
+    verb = next((item for item in c.items[:i] if item.sort == "word" and item.marks - NOUNS), None)
+    first = next((item for item in c.items[:i] if item.sort == "word" and item.marks), None)
+    return (verb is not None and verb.said.split(" ")[0] in BARE_VERBS) or (first is not None and "box" in first.marks)
+
+
+def hangs_on(c: Clause) -> bool:
+    """Whether a statement only follows from the condition that was set right before it."""
+    return c.before is not None and c.before.condition and c.items[0].said in CHAINED

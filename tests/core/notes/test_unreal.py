@@ -89,3 +89,63 @@ def test_what_is_denied_is_no_fact(text: str) -> None:
 def test_such_words_leave_what_is_done(text: str, kind: str) -> None:
     """Past duty, judgement, what was seen, and words behind the figure change nothing."""
     assert kind in kinds(text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "box in 9 if 14 kindles",
+        "if 14 kindles, box in 9",
+        "when 14 kindles, box in 9",
+        "if 31 doesn't make 5 lb, cull him",
+        "cull 31 if he doesn't make 5 lb",
+        "keep 33 if she makes 5 lb",
+        "foster 2 from 12 to 16 if she has milk",
+        "list 32 for 60 if he doesn't place",
+        "if 22 palpates open, breed her to Flint and put the box in",
+        "unless 14 kindles tonight, box out",
+        "check if 14 kindled",
+        "please wean 16",
+    ],
+)
+def test_what_hangs_on_a_condition_is_no_fact(text: str) -> None:
+    """Neither the condition nor what would follow from it has happened; an order isn't carried out."""
+    assert kinds(text) <= {"remark"}
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("if I counted right, 14 kindled 8", "kindled"),
+        ("if memory serves 14 kindled 8", "kindled"),
+        ("if we get out of here 14 kindled 8", "remark"),
+        ("moved 14 to B3 if you need her", "moved"),
+        ("weaned 16 if that's all right", "weaned"),
+        ("weighed 31 4-6 and if he gains we keep him", "weighed"),
+        ("when 14 kindled she had 8", "kindled"),
+        ("please, 14 kindled 8", "kindled"),
+        ("could you log 31 4-6", "weighed"),
+        ("can you remind me friday to trim nails", "remind"),
+    ],
+)
+def test_a_hedge_is_no_condition(text: str, kind: str) -> None:
+    """What a speaker doubts of himself, or says by the way, leaves the deed; so does a polite head."""
+    assert kind in kinds(text)
+
+
+@pytest.mark.parametrize("text", ["will you be weaning 16", "are you weaning 16", "could you put the box in with 14", "did he wean 16"])
+def test_a_question_to_somebody_records_no_deed(text: str) -> None:
+    """A small verb and a person first."""
+    assert kinds(text) <= {"remark", "query"}
+
+
+@pytest.mark.parametrize("text", ["what a good doe 14 is", "how 14 loves hay", "where 14 sleeps is wet"])
+def test_an_exclamation_asks_nothing(text: str) -> None:
+    """Question words that lead no question."""
+    assert kinds(text) == {"remark"}
+
+
+@pytest.mark.parametrize("text", ["how heavy is 14", "when is 14 due", "when 14 due"])
+def test_such_words_still_ask(text: str) -> None:
+    """Without a question mark too."""
+    assert kinds(text) == {"query"}
