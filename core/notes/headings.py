@@ -5,6 +5,7 @@ A heading's day holds for its line, or for all lines below it where it has a lin
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
 from core.notes.dates import Said
@@ -34,6 +35,27 @@ def title_date(items: list[Item]) -> Said | None:
     """The date of a line that only tells what the lines below it are about: `Weights, 24 Nov`."""
     told = [item for item in items if item.sort != "break" and item.said not in {":", "."}]
     return told[-1].value if 1 < len(told) <= REACH and told[-1].sort == "date" and _is_title(told[:-1]) else None
+
+
+#: What a note is said to hold at its head, and the words that tell from when.
+ROUNDS: Final = frozenset({"round", "rounds", "everything", "notes", "report", "list", "log", "update", "rundown", "summary", "recap", "news"})  # fmt: skip
+FROM_WHEN: Final = frozenset({"from", "for", "of", "about", "on"})
+
+
+def round_date(items: list[Item]) -> Said | None:
+    """The day of a head that only tells what the note holds: `So this is everything from last night's round: ...`, `Notes from Monday.`"""
+    place = next((i for i, item in enumerate(items) if item.sort == "date"), None)
+    if place is None:
+        return None
+    end = next((i for i in range(place + 1, len(items)) if items[i].said == ":"), len(items))
+    head = [item for item in items[:end] if item.sort != "mark"]
+    if any(item.sort not in {"word", "date", "break"} for item in head) or sum(1 for item in head if item.sort == "date") > 1:
+        return None
+    said = [item.said for item in head]
+    at = said.index(items[place].said)
+    near = said[at + 1 : at + 2] + said[max(at - 1, 0) : at]
+    named = not ROUNDS.isdisjoint(said) or ("all", "of") in pairwise(said)
+    return items[place].value if named and (not ROUNDS.isdisjoint(near) or not FROM_WHEN.isdisjoint(said[max(at - 1, 0) : at])) else None
 
 
 def _is_title(words: list[Item]) -> bool:

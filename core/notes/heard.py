@@ -180,7 +180,30 @@ def _hocks(tokens: list[Token], at: int, _herd: HerdWords) -> None:
         _become(tokens[at], "hocks")
 
 
+def _days_own(tokens: list[Token], at: int, _herd: HerdWords) -> None:
+    """`last night's round`, `Monday's list`: the day that something is of."""
+    token = tokens[at]
+    if token.text.endswith("'s") or (at and tokens[at - 1].key == "last" and at + 1 < len(tokens) and tokens[at + 1].sort == WORD):
+        token.key = token.text = token.key[:-1]
+
+
 RIGHTED: Final[Mapping[str, Callable[[list[Token], int, HerdWords], None]]] = {
+    **dict.fromkeys(
+        (
+            "nights",
+            "mornings",
+            "evenings",
+            "afternoons",
+            "mondays",
+            "tuesdays",
+            "wednesdays",
+            "thursdays",
+            "fridays",
+            "saturdays",
+            "sundays",
+        ),
+        _days_own,
+    ),
     **dict.fromkeys(("b", "d"), _spelt),
     **dict.fromkeys(("o", "s"), _of_parents),
     **dict.fromkeys(("bred", "bread"), _best_of),

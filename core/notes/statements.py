@@ -12,7 +12,7 @@ from typing import Final
 
 from core.notes.clause import Clause, Scene
 from core.notes.dates import Said
-from core.notes.headings import leading_date, title_date
+from core.notes.headings import leading_date, round_date, title_date
 from core.notes.items import Item, marks_of
 from core.notes.others import BEFALLEN, of_somebody_else
 from core.notes.run_on import begins_anew
@@ -193,6 +193,8 @@ class Cutter:
             self.line = leading
         if ends_line and (title := title_date(items)):
             self.header = title
+        if not self.clauses and self.header is None and leading is None and (told := round_date(items)):
+            self.header = told
         first = True
         anew = False
         start = 0

@@ -72,7 +72,8 @@ def read(c: Clause) -> None:
             return
         leaving(c, GivenAway, cue, to=True, money=False)
         return
-    if c.has("drug", "treat", "withdrawal", "feed", "per_day", "ration", "gave_up") or c.sorted_as("dose", "cup", "weight"):
+    fed = any("ration" in item.marks and item.said != "on" for item in c.items)  # "on a happier note"
+    if fed or c.has("drug", "treat", "withdrawal", "feed", "per_day", "gave_up") or c.sorted_as("dose", "cup", "weight"):
         return
     if cue is not None and (_something_given(c, cue) or _to_a_mate(c, cue)):
         return

@@ -369,7 +369,9 @@ def _labelled(c: Clause, i: int) -> bool:
 
 def _number_of(c: Clause, label: int, claimed: set[int], *, behind: bool) -> int | None:
     before, after = c.past_fillers(label - 1, -1), c.past_fillers(label + 1, 1)
-    if before >= 0 and c.items[before].marks & {"kits", "newborn"}:
+    if before >= 0 and (
+        c.items[before].marks & {"kits", "newborn"} or (c.said(before) in {"those", "these"} and c.said(before - 1) == "of")
+    ):
         before = c.past_fillers(before - 1, -1)
     order = (after, before) if behind else (before, after)
     for place in order:

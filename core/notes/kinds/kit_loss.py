@@ -21,6 +21,7 @@ from core.notes.fact import Tag
 from core.notes.items import Item
 from core.notes.kind import Example, Kind
 from core.notes.kinds.death import Died
+from core.notes.kinds.kit_count import KitsCounted
 from core.notes.kinds.nest_manners import NestManners
 from core.notes.telling import dated, kits_left, noted, parts, told
 from core.problem import Problem
@@ -62,6 +63,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("lost too out of twelves litter", ({"doe": "12", "count": 2, "on": "2026-11-25"},)),
     Example("twelve lost a kit this morning", ({"doe": "12", "count": 1, "on": "2026-11-25"},)),
     Example("the red doe lost two", ({"doe": "12", "count": 2, "on": "2026-11-25"},)),
+    Example("a flattened baby under 12 this morning", ({"doe": "12", "count": 1, "cause": "crushed", "on": "2026-11-25"},)),
+    Example(
+        "Sorrel lost two more overnight, so five of the kits left",
+        ({"doe": "12", "count": 2, "on": "2026-11-24"}, {"kind": "kit_count", "doe": "12", "count": 5, "on": "2026-11-24"}),
+    ),
 )
 NOT_THIS: tuple[str, ...] = (
     "lost some kits from sorrel's litter",
@@ -124,7 +130,8 @@ def read(c: Clause) -> None:
         c.used.update(id(item) for item in pick.items)
     litter = the_litter(c.herd, animal.key, c.today) if animal else None
     weaned = litter is not None and litter.weaned_on is not None
-    count, used, need = _count(c, cue, litter)
+    left = _left(c)
+    count, used, need = _count(c, cue, litter, left)
     cause = cause_of(c)
     if "eat" in marks or "eat" in c.marks:
         cause = "eaten" if not c.has("cause:predator") else "predator"
@@ -134,6 +141,8 @@ def read(c: Clause) -> None:
         _died(c, pick, count, cause, used, need)
         return
     c.take(c.past(KitsLost, pick, "doe", {"count": count, "cause": cause}, used, need))
+    if left is not None and litter is not None and count is not None and alive_now(litter) - count == c.whole(left):
+        c.take(c.past(KitsCounted, pick, "doe", {"count": c.whole(left)}, [c.items[left]]))
     trod = any(item.said in TROD for item in c.items)
     manners = "ate_kits" if cause == "eaten" else ("stepped_on" if cause == "crushed" and trod else None)
     if manners:
@@ -296,13 +305,27 @@ def _doe(c: Clause, cue: int) -> Pick | None:
     return c.spoken_of()
 
 
-def _count(c: Clause, cue: int, litter: Litter | None) -> tuple[int | None, list[Item], Need | None]:
+def _left(c: Clause) -> int | None:
+    """Where the number of those stands that are left: `so that's six of them left now`, `six left`."""
+    for i in c.each("left_over", "count"):
+        if c.said(i) not in {"left", "remaining", "kits left"} or c.said(i + 1) in {"the", "her", "in", "on", "for"}:
+            continue
+        before = i - 1
+        while before > 0 and (c.items[before].marks & {"kits", "alive", "pronoun"} or c.said(before) in {"of", "the", "those", "still"}):
+            before -= 1
+        if c.whole(before) is not None and not (before and "lose" in c.items[before - 1].marks):
+            return before
+    return None
+
+
+def _count(c: Clause, cue: int, litter: Litter | None, left: int | None) -> tuple[int | None, list[Item], Need | None]:
     """How many: the number beside the verb, else any; `them all` is all that live."""
     every = [i for i in c.each("all", "none") if "all" in c.items[i].marks]
     numbers = [
         i
         for i in c.sorted_as("num")
         if c.whole(i) is not None
+        and i != left
         and c.said(i - 1) not in STILL_THERE
         and not (c.said(i - 1) in {"are", "is", "has"} and c.said(i - 2) == "now")
     ]
@@ -315,6 +338,8 @@ def _count(c: Clause, cue: int, litter: Litter | None) -> tuple[int | None, list
     if whole and not c.has("no_count") and litter is not None and alive_now(litter):
         return alive_now(litter), [c.items[i] for i in every[:1]], None
     one = cue >= 0 and c.said(cue + 1) in {"a", "another", "one"} and cue + 2 < len(c.items) and bool(c.items[cue + 2].marks & {"kits"})
+    if cue >= 0 and c.said(cue - 1) in {"a", "another"} and c.said(cue + 1) in {"kit", "baby", "bunny", "one"}:
+        return 1, [], None  # "a squashed kit"
     if not one and ((cue >= 0 and c.items[cue].marks & {"eat", "step"}) or c.has("no_count")):
         return None, [], Need("how_many", "count", "How many kits were lost? Send the number.")
     singular = next((item for item in c.items if item.said in {"a kit", "kit", "a baby", "baby", "the runt", "runt"}), None)

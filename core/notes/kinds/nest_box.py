@@ -45,6 +45,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("box out 16", ({"doe": "16", "change": "out", "on": "2026-11-25"},)),
     Example("nb out 12", ({"doe": "12", "change": "out", "on": "2026-11-25"},)),
     Example("next box in for fourteen", ({"doe": "14", "change": "in", "on": "2026-11-25"},)),
+    Example("Juno's box is in as of Monday", ({"doe": "14", "change": "in", "on": "2026-11-23"},)),
     Example("took the box out of sixteen", ({"doe": "16", "change": "out", "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = (
@@ -54,6 +55,7 @@ NOT_THIS: tuple[str, ...] = (
     "16 peeing in the box",
     "put 9 in cage B3",
     "the feed box is empty",
+    "Juno's box is in the shed",
     "all quiet in Thistle's nest box",
     "rained all night and not one box got wet",
     "lifted the lid of Sorrel's box and it is warm in there",
@@ -101,6 +103,9 @@ def _change(c: Clause, cue: int) -> str | None:
     own = c.items[cue].marks & {"box_in", "box_out"} if cue >= 0 else frozenset()
     if own:
         return "out" if "box_out" in own else "in"
+    behind = c.items[cue + 2] if cue >= 0 and cue + 2 < len(c.items) else None
+    if c.said(cue + 1) in {"is in", "are in"} and (behind is None or behind.sort != "word" or behind.said in {"with", "for", "now", "as", "since"}):
+        return "in"  # "Clover's box is in"
     taken = any(c.said(i) in TAKEN for i in range(len(c.items)))
     outs = [
         i

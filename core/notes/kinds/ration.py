@@ -33,6 +33,14 @@ class RationSet:
 
 EXAMPLES: tuple[Example, ...] = (
     Example(
+        "moss gets 3/4 cup, clover 1 cup and 16 1.5 cups",
+        (
+            {"who": "5", "amount": 0.75, "unit": "cup", "on": "2026-11-25"},
+            {"who": "9", "amount": 1.0, "unit": "cup", "on": "2026-11-25"},
+            {"who": "16", "amount": 1.5, "unit": "cup", "on": "2026-11-25"},
+        ),
+    ),
+    Example(
         "does 1 cup bucks 1/2",
         (
             {"amount": 1.0, "unit": "cup", "on": "2026-11-25", "scope": "does"},
@@ -123,15 +131,19 @@ def _scope(c: Clause) -> str | None:
 
 
 def _in_pairs(c: Clause, places: list[int]) -> bool:
-    """`bucks 1/2 cup, does 1 cup`: each class with the amount behind it."""
-    scopes = [(i, scope) for i, item in enumerate(c.items) if (scope := _scope_of(item))]
-    if len(scopes) != len(places) or any(at > place for (at, _), place in zip(scopes, places, strict=True)):
+    """`bucks 1/2 cup, does 1 cup`, `Flint gets 1/2 cup, Moss 1`: each class or animal with the amount behind it."""
+    fed = [i for i, item in enumerate(c.items) if _scope_of(item) or item.sort == "animal" or (c.known(i) is not None and not c.counted(i))]
+    if len(fed) != len(places) or any(at > place for at, place in zip(fed, places, strict=True)):
+        return False
+    if any(after < place for after, place in zip(fed[1:], places, strict=False)):
         return False
     words = [item for item in c.items if item.marks & {"ration", "per_day", "each", "feed"}]
-    for (_, scope), place in zip(scopes, places, strict=True):
-        item = c.items[place]
+    for at, place in zip(fed, places, strict=True):
+        item, scope = c.items[place], _scope_of(c.items[at])
         value, unit = (item.value[1], item.unit) if item.sort == "weight" else (item.value, "cup")
-        c.take(c.past(RationSet, None, "", {"amount": decimal_text(value), "unit": unit, "scope": scope}, [item, *words]))
+        values = {"amount": decimal_text(value), "unit": unit, **({"scope": scope} if scope else {})}
+        pick = None if scope else c.pick(at)
+        c.take(c.past(RationSet, pick, "" if scope else "who", values, [item, *words]))
     return True
 
 

@@ -30,6 +30,7 @@ class Refused:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("put 15 in with Moss on Monday and she sat down and wouldnt lift at all", ({"doe": "15", "buck": "5", "on": "2026-11-23"},)),
     Example("Thistle didn't want a thing to do with Flint", ({"doe": "16", "buck": "3", "on": "2026-11-25"},)),
     Example("15 wants nothing to do with flint", ({"doe": "15", "on": "2026-11-25", "buck": "3"},)),
     Example("12 refused moss", ({"doe": "12", "on": "2026-11-25", "buck": "5"},)),
@@ -83,12 +84,31 @@ def read(c: Clause) -> None:
     tried = _tried(c) if not places else None
     if tried is not None and c.before is not None:
         _same_day(c)
+    if c.before is not None and not c.dates() and _told_before(c, does, buck):
+        c.use(i for i, item in enumerate(c.items) if "refuse" in item.marks)
+        return
     for doe in does:
         found = c.past(Refused, doe, "doe", {}, [c.items[cue]] if cue is not None else [])
         if buck is not None:
             found.used.extend(buck.items)
             c.fill(found, buck, "buck")
         c.take(found)
+
+
+def _told_before(c: Clause, does: list[Pick | None], buck: Pick | None) -> bool:
+    """`she clamped down and would not lift`: the breath before told of that refusal already, with its day."""
+    told = [found.values for found in c.before.found if found.fact is Refused] if c.before is not None else []
+    return (
+        bool(told)
+        and not c.explicit()
+        and all(
+            doe is not None
+            and any(
+                values.get("doe") == doe.mention.tag and (buck is None or values.get("buck") in {None, buck.mention.tag}) for values in told
+            )
+            for doe in does
+        )
+    )
 
 
 def _of_the_speaker(c: Clause, cue: int) -> bool:

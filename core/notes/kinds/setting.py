@@ -60,6 +60,7 @@ EXAMPLES: tuple[Example, ...] = (
     ),
     Example("Setting: target weight Mini Rex 4 lb.", ({"name": "target_weight", "value": 1814, "breed": "Mini Rex"},)),
     Example("Feed's $20.50 a bag now.", ({"name": "feed_price", "value": "20.50"},)),
+    Example("feed is up again, they want 23.50 a bag now", ({"name": "feed_price", "value": "23.50"},)),
     Example("feed now 21.75/bag", ({"name": "feed_price", "value": "21.75"},)),
 )
 NOT_THIS: tuple[str, ...] = (
@@ -273,7 +274,7 @@ _SETTINGS: Final[tuple[tuple[str, str, Callable[[Clause], SettingValue | None]],
     ("feed_money", r"\bfeed (?:budget|money)\b", _money),
     (
         "feed_price",
-        r"\bfeed (?:price|is|costs|now|up to|went (?:up )?to)\b|\bfeed \$? ?[\d.]+ (?:a|per) bag now\b|\bbag of feed\b|\bpellets are\b",
+        r"\bfeed (?:price|is|costs|now|up to|went (?:up )?to)\b|\bfeed \$? ?[\d.]+ (?:a|per) bag now\b|\bfeed\b.* (?:a|per) bag now\b|\bbag of feed\b|\bpellets are\b",
         _price_of_feed,
     ),
     ("mouths", r"\bmouths\b|\bof us\b|\bpeople to feed\b", _whole),
