@@ -18,6 +18,7 @@ from core.notes.fact import to_json
 from core.notes.journal import Note
 from core.notes.listen import noted
 from core.notes.replay import Book, book, zone
+from core.reports.pairing import pairing
 from demo_data.generate import LAST, Line, Season, season_text
 
 
@@ -134,3 +135,18 @@ def test_the_barn_is_as_full_as_a_small_one(replayed: Replayed) -> None:
     assert 12 <= counts["grow_outs"] <= 25
     assert counts["litters"] >= 3
     assert {mating.doe for mating in herd.matings if mating.outcome is None and mating.on > LAST - timedelta(30)} >= {"13", "19"}
+
+
+def test_a_color_question_that_a_raw_count_gets_wrong(replayed: Replayed) -> None:
+    """Buck 3 on his daughter H65 gave castors only, so a count says castor; both carry self and blue for sure, by his kits and her dam."""
+    herd = replayed.book.herd
+    doe, buck = herd.find("H65"), herd.find("3")
+    assert doe is not None
+    assert buck is not None
+    found = pairing(herd, LAST, doe, buck)
+    assert {color for litter in found.document()["past_colors"] for color in litter} == {"castor"}
+    assert found.colors["castor"] == pytest.approx(9 / 16, abs=0.05)
+    assert found.colors["black"] == pytest.approx(3 / 16, abs=0.05)
+    carried = found.document()["carries"]
+    assert [carried[tag][form] for tag in ("H65", "3") for form in ("self", "blue")] == pytest.approx([1.0] * 4)
+    assert found.warnings[0].startswith("Too close")

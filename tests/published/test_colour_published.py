@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from core.reckon.colour import at_least_one, litter_colours
+from core.reckon.colour import named as named_coat
 from core.reckon.genotype import Impossible, genotype_chances
 from core.reckon.pedigree import Pedigree, pedigree
 from tests.published.worked_cases import named, of_kind, rows
@@ -62,3 +63,37 @@ def test_classical_ratios_come_out(sire: dict[str, str], dam: dict[str, str], ex
     words = expected.split()
     told = dict(zip((word.replace("_", " ") for word in words[::2]), map(Fraction, words[1::2]), strict=True))
     assert litter_colours(sire, dam) == told
+
+
+#: Onslow 1922, Journal of Genetics 12:91-99, abstract, points 2 to 4: one X makes an agouti a steel, two make it a black; such a black
+#: by an agouti, by a normal black or by a chocolate gives nothing but steel; a steel by an agouti gives as many steels as agoutis.
+STEEL, EXTRACTED_BLACK = {"E": "Es/E"}, {"E": "Es/Es"}
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "expected"),
+    [
+        (EXTRACTED_BLACK, {}, {"black steel": Fraction(1)}),
+        (EXTRACTED_BLACK, {"A": "a/a"}, {"black steel": Fraction(1)}),
+        (EXTRACTED_BLACK, {"A": "a/a", "B": "b/b"}, {"black steel": Fraction(1)}),
+        (STEEL, {}, {"black steel": Fraction(1, 2), "chestnut": Fraction(1, 2)}),
+    ],
+    ids=["black from steels by agouti", "by black", "by chocolate", "steel by agouti"],
+)
+def test_steel_falls_as_onslow_saw(one: dict[str, str], other: dict[str, str], expected: dict[str, Fraction]) -> None:
+    """And the black that steels throw looks black."""
+    assert named_coat(EXTRACTED_BLACK) == "black"
+    assert litter_colours(one, other) == litter_colours(other, one) == expected
+
+
+def test_yellow_dutch_by_himalayan_as_punnett_tells() -> None:
+    """Punnett 1911, Mendelism, 3rd edition: the first cross is coloured like the wild rabbit; of its kits those that are neither Himalayan
+    nor Dutch are 9 agouti : 3 black : 3 yellow : 1 tortoise, and Himalayan and Dutch are recessive, a quarter each."""
+    himalayan, yellow_dutch = {"A": "a/a", "C": "ch/ch"}, {"E": "e/e", "Du": "du/du"}
+    assert litter_colours(himalayan, yellow_dutch) == {"chestnut": Fraction(1)}
+    first = {"A": "A/a", "C": "C/ch", "E": "E/e", "Du": "Du/du"}
+    found = litter_colours(first, first)
+    coloured = {word: found[word] / Fraction(9, 16) for word in ("chestnut", "black", "orange", "black tortoise")}
+    assert coloured == {word: Fraction(part, 16) for word, part in zip(coloured, (9, 3, 3, 1), strict=True)}
+    assert sum(share for word, share in found.items() if "himalayan" in word) == Fraction(1, 4)
+    assert sum(share for word, share in found.items() if "dutch-marked" in word) == Fraction(1, 4)

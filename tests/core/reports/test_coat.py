@@ -69,7 +69,11 @@ def test_tangled_locus_is_left_out(monkeypatch: pytest.MonkeyPatch) -> None:
 def test_untagged_kits_tell_by_their_litters_colors() -> None:
     """A blue kit in a litter of untagged ones proves both parents carriers; one that has its tag is not counted twice."""
     barn = (
-        Barn().doe("15", color="black").buck("7", color="black").litter("15", "7", 60, 4).say("litter_colors", doe="15", colors=(("blue", 1),))
+        Barn()
+        .doe("15", color="black")
+        .buck("7", color="black")
+        .litter("15", "7", 60, 4)
+        .say("litter_colors", doe="15", colors=(("blue", 1),))
     )
     genes = barn.seen.coats.genes([barn.find("15").key])[barn.find("15").key]
     assert genes["D"] == {"D/d": pytest.approx(1.0)}
