@@ -128,7 +128,7 @@ def _later_day(herd: Herd, chore: str, said: str, today: date) -> date | None:
 def _told(herd: Herd, due: Due, text: str, today: date, reads: Reads) -> Meaning:
     """The event that the chore asked for; a full note of something else stands as it is."""
     done = _DONE.match(text.strip())
-    rest = text.strip()[done.end() :] if done else text.strip()
+    rest = _in_a_row(text.strip()[done.end() :] if done else text.strip())
     on = today if done and not rest else day_alone(plain(rest), herd, today, "past")
     if on is not None and (on <= today if done else on < today):
         return _DONE_GIVES.get(due.chore, _just_done)(herd, due, on)
@@ -138,6 +138,8 @@ def _told(herd: Herd, due: Due, text: str, today: date, reads: Reads) -> Meaning
     told = _as_sentence(due, rest, reads, done=bool(done))
     if told is not None and told.ask is None:
         return meaning_of(told)
+    if done and told is not None and re.search(r"\d", _SPENT.sub("", rest)):
+        return meaning_of(told)  # never a number dropped
     if done:
         return replace(_DONE_GIVES.get(due.chore, _just_done)(herd, due, today), unread=rest)
     if any(fact.kind == "query" for fact in own.facts):
@@ -147,6 +149,18 @@ def _told(herd: Herd, due: Due, text: str, today: date, reads: Reads) -> Meaning
     if due.chore == "check_nest" and due.who and _DIED.search(rest):
         return _ask_dead(herd, due, today)
     return Meaning((Remark(text=text.strip(), who=due.who, on=today),) if text.strip() else ())
+
+
+def _in_a_row(rest: str) -> str:
+    """The lines of a form as one row: `Bucks: 2`, `Does: 3` below each other are `2 Bucks, 3 Does`."""
+    return _LABELLED.sub(r"\2 \1", rest.replace("\n", ", ")) if "\n" in rest or ":" in rest else rest
+
+
+#: When it was done, or how long it took: nothing that must be recorded.
+_SPENT = re.compile(
+    r"\b(?:at|around|by|about) \d{1,2}(?::\d\d)?(?: ?[ap]m)?\b(?! kits?)|\b\d+ (?:minutes?|mins?|hours?|hrs?)\b", re.IGNORECASE
+)
+_LABELLED = re.compile(r"\b(born|alive|live|dead|doa|kits|bucks?|does?|falls?)\s*[:=]\s*(\d+)(?![\d./#:-])", re.IGNORECASE)
 
 
 def _as_sentence(due: Due, rest: str, reads: Reads, *, done: bool) -> Reading | None:

@@ -165,7 +165,10 @@ def _price(c: Clause, cue: int | None) -> tuple[int | None, list[Item]]:
         extra = [c.items[money[0] + 1]] if money[0] + 1 < len(c.items) and "each" in c.items[money[0] + 1].marks else []
         return int(item.value), [item, *extra]
     numbers = c.sorted_as("num")
-    animals = bool(c.explicit()) or len(numbers) > 1 or (c.subject is not None and len(numbers) == 1 and c.known(numbers[0]) is None)
+    spoken_of = c.subject is not None or (bool(c.scene.context.subject) and c.has("pronoun"))
+    lone = numbers[0] if spoken_of and len(numbers) == 1 else None
+    priced = lone is not None and c.said(lone - 1) == "for" and c.said(lone - 2) in {"him", "her", "it"}
+    animals = bool(c.explicit()) or len(numbers) > 1 or priced or (lone is not None and c.known(lone) is None)
     for i in reversed(numbers):
         dollars = i + 1 < len(c.items) and "bucks_word" in c.items[i + 1].marks
         if dollars and animals and c.said(i - 1) != "of" and c.said(i + 2) not in _FROM:
@@ -304,4 +307,5 @@ def _picks(c: Clause, cue: int | None, *, money: bool) -> list[Pick]:
     if cue is not None and any(c.known(i) for i in numbers):
         numbers = [i for i in numbers if c.known(i) or i in {cue - 1, cue + 1}]
     _ = money
-    return [c.pick(i) for i in numbers]
+    first = [i for i in numbers if c.said(i - 1) not in {"to", "for"}]  # "sold 31 to 32 main st"
+    return [c.pick(i) for i in first or numbers]

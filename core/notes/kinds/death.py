@@ -48,6 +48,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("R22 DOA", ({"on": "2026-11-25", "who": "R22"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "31 looks sharp now that his scruffy fur is gone",
     "doe 14 kindled 8, 3 dead",
     "sorrel scattered her kits, lost 5",
     "14 chickens died",
@@ -86,6 +87,9 @@ def read(c: Clause) -> None:
             return
         if cue is not None and _to_a_buyer(c, cue):
             return
+    if cue is not None and c.said(cue) == "is gone" and _a_part_of_it(c, cue):
+        c.use([cue])
+        return
     if c.has("kindle", "kits", "litter", "battery", *(("other_species",) if carried is None else ())) and not c.has("adult"):
         return
     places = c.explicit() or [i for i in c.sorted_as("num") if c.whole(i) is not None and not c.counted(i) and c.said(i + 1) != "of"]
@@ -103,6 +107,16 @@ def read(c: Clause) -> None:
     named = {pick.mention.tags or pick.mention.said: pick for pick in map(c.pick, places if c.explicit() else places[:1])}
     for pick in listed if len(listed) > 1 else named.values():
         c.take(c.past(Died, pick, "who", {"cause": cause}, used))
+
+
+def _a_part_of_it(c: Clause, cue: int) -> bool:
+    """`33 is black now that her first fur is gone`: something of the animal's went, and not the animal."""
+    noun = c.items[cue - 1] if cue else None
+    if noun is None or noun.sort != "word" or noun.marks & {"buck_word", "doe_word", "pronoun"} or noun.said in {"rabbit", "bunny"}:
+        return False
+    return "ail" in noun.marks or any(
+        c.said(i) in {"her", "his", "its"} or c.items[i].unit == "possessive" for i in range(max(cue - LITTLE, 0), cue - 1)
+    )
 
 
 def _to_a_buyer(c: Clause, cue: int) -> bool:

@@ -23,6 +23,7 @@ DONE: list[tuple[str, str, str, list[dict[str, Any]]]] = [
     ("check_nest", "12", "done", [{"kind": "done", "chore": "check_nest", "who": "12", "key": "check_nest:12:2026-11-10"}]),
     ("wean", "16", "done", [{"kind": "weaned", "doe": "16", "count": 5}]),
     ("weaning", "16", "done 3 bucks 2 does", [{"kind": "weaned", "doe": "16", "count": 5, "bucks": 3, "does": 2}]),
+    ("nest_box_in", "9", "done at 6", [{"kind": "nest_box", "doe": "9", "change": "in"}]),
     ("weigh", "31", "3-14", [{"kind": "weighed", "who": "31", "grams": 1758}]),
     ("rebreed", "16", "flint", [{"kind": "bred", "doe": "16", "buck": "3"}]),
     ("sale_date", "32", "60", [{"kind": "sold", "who": "32", "price": "60.00"}]),

@@ -155,3 +155,16 @@ def test_a_list_of_chores_is_no_question() -> None:
 
 def _sorted(facts: list[dict[str, Any]]) -> list[str]:
     return sorted(json.dumps({name: value for name, value in fact.items() if value is not None}, sort_keys=True) for fact in facts)
+
+
+def answered(chore: str, doe: str, text: str) -> dict[str, Any]:
+    """What the sample farm's reader makes of an answer to a reminder."""
+    return farm().read_request({"text": text, "reply_to": {"chore": chore, "doe": doe}}, AT)
+
+
+def test_the_lines_of_an_answer_are_one() -> None:
+    """A form below `done` tells what was done; a number in it is never dropped, an hour needn't be kept."""
+    weaned = {"kind": "weaned", "doe": "16", "count": 5, "bucks": 3, "does": 2, "on": "2026-11-25"}
+    assert answered("wean", "16", "Done.\nBucks: 3\nDoes: 2")["facts"] == [weaned]
+    assert answered("nest_box_in", "9", "done, 3 too")["ask"] is not None
+    assert answered("kindling", "14", "done at 7:30")["ask"]["why"] == "how_many"
