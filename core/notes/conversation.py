@@ -309,8 +309,12 @@ def _reread(talk: Talk, asked: Note, correct: Correct) -> Meaning | None:
 
 def _kindling_after_all(book: Book, message: Message) -> Meaning | None:
     """After a doe was said to have missed, her kindling takes that back."""
+    if not ("ing" in message.text.lower() or "lab" in message.text.lower()):
+        return None  # none of the words for it
+    if not (KINDLING_NOW.search(message.text) and _AFTER_ALL.search(message.text)):
+        return None
     last = [entry for entry in last_entries(book, message) if entry.fact.kind == "missed"]
-    if not last or not (KINDLING_NOW.search(message.text) and _AFTER_ALL.search(message.text)) or re.search(r"\d", message.text):
+    if not last or re.search(r"\d", message.text):
         return None
     meaning = undone(book, message, Undo(), None)
     more = f"Send the number when she is done: “{subject_of(last[0].fact)} kindled 8, 2 dead”."
