@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from functools import cached_property
+from functools import cached_property, lru_cache
 from itertools import product
 from typing import Any
 
@@ -24,6 +24,7 @@ from core.reckon.pedigree import Pedigree
 
 Chances = Mapping[str, Mapping[str, float]]  # locus -> genotype -> chance
 Loci = tuple[str, ...]
+Sums = Mapping[Loci, Mapping[str, Mapping[Genotypes, float]]]  # loci summed together -> animal -> genotype -> chance
 
 #: The key of a kit that is not born yet, and the mark between a litter's key and its untagged kit's colour.
 TO_COME = "to come"
@@ -33,10 +34,11 @@ NEAR = 3  # not a figure: steps to relatives that are summed where the whole fam
 
 @dataclass(frozen=True, slots=True)
 class Mating:
-    """A mating's kits: colour -> chance, the likeliest first; and both parents' genes where coats here vary: animal -> chances."""
+    """A mating's kits: colour -> chance, the likeliest first; and where coats here vary the genes of both parents, and as they were summed."""
 
     colors: Mapping[str, float]
     genes: Mapping[str, Chances]
+    sums: Sums
 
 
 @dataclass(frozen=True, eq=False)
@@ -63,6 +65,17 @@ class Coats:
         words = {color: said_genes(color, self.rare) for color in set(self.colors.values()) if color}
         told = {key: words[color] for key, color in self.colors.items() if color and key in self.book}
         return {key: each for key, each in told.items() if each is not None}
+
+    @cached_property
+    def told(self) -> frozenset[str]:
+        """Those of whose genes some coat tells: their own, a forebear's, a descendant's, or that of a forebear's descendant."""
+        found = set(self.allowed)
+        for key in reversed(self.book.ids):
+            found.update(parent for parent in self.book.parents(key) if key in found and parent is not None)
+        for key in self.book.ids:
+            if found & set(self.book.parents(key)):
+                found.add(key)
+        return frozenset(found)
 
     @cached_property
     def groups(self) -> tuple[Loci, ...]:
@@ -129,7 +142,7 @@ class Coats:
                 chance *= one
             word = named(genotype)
             shares[word] = shares.get(word, 0.0) + chance
-        return Mating(dict(sorted(shares.items(), key=lambda each: (-each[1], each[0]))), _apart(sums, [sire, dam]))
+        return Mating(dict(sorted(shares.items(), key=lambda each: (-each[1], each[0]))), _apart(sums, [sire, dam]), sums)
 
     def carries(self, key: str, genes: Chances) -> dict[str, float]:
         """The chance that it has a form that its own coat does not show, for the forms that some coat here has; the likeliest first."""
@@ -142,17 +155,21 @@ class Coats:
         }
         return dict(sorted(found.items(), key=lambda each: -each[1]))
 
-    def can_give(self, key: str, color: str) -> float | None:
-        """The chance that an animal has all that a kit of that colour needs from it; None for a colour of no known genes."""
+    def can_give(self, key: str, color: str, sums: Sums | None = None) -> float | None:
+        """The chance that an animal has all that a kit of that colour needs from it; None for a colour of no known genes.
+
+        sums   what was summed already with this animal asked: of a mating
+        """
         wanted = said_genes(color, self.rare)
         if wanted is None:
             return None
+        known = {loci: self._summed(self.book, loci, [key]) for loci in self.varied} if sums is None else sums
         chance = 1.0
         for loci in self.groups:
             fit = {gamete for each in _over(wanted, loci) for gamete in _gametes(each)}
-            if loci in self.varied or not fit & set(_gametes(tuple(PLAIN[locus] for locus in loci))):
-                summed = self._summed(self.book, loci, [key]).get(key, {})
-                chance *= sum(each for genotype, each in summed.items() if fit & set(_gametes(genotype)))
+            if loci in known or not fit & set(_gametes(tuple(PLAIN[locus] for locus in loci))):
+                summed = known[loci] if loci in known else self._summed(self.book, loci, [key])
+                chance *= sum(each for genotype, each in summed.get(key, {}).items() if fit & set(_gametes(genotype)))
         return chance
 
     @cached_property
@@ -182,7 +199,13 @@ def coats(herd: Herd, book: Pedigree) -> Coats:
     kinds = {one.key: one.breed.lower() for one in herd.animals.values() if one.breed}
     kits = [(key, litter, color) for litter in herd.litters.values() for key, color in _untagged(herd, litter)]
     more = book.with_kits((key, litter.sire, litter.dam) for key, litter, _ in kits)
-    return Coats(more, colors | {key: color for key, _, color in kits}, kinds)
+    return _known(more, (*colors.items(), *((key, color) for key, _, color in kits)), tuple(kinds.items()))
+
+
+@lru_cache(maxsize=8)
+def _known(book: Pedigree, colors: tuple[tuple[str, str | None], ...], kinds: tuple[tuple[str, str], ...]) -> Coats:
+    """The same coats as long as no note changes a color, a breed or a family."""
+    return Coats(book, dict(colors), dict(kinds))
 
 
 def _untagged(herd: Herd, litter: Litter) -> Iterator[tuple[str, str]]:
@@ -211,7 +234,7 @@ def _wears(left: Iterable[str], allele: str) -> bool:
     return all(genotype.split("/")[0] == allele for genotype in left)
 
 
-def _apart(sums: Mapping[Loci, Mapping[str, Mapping[Genotypes, float]]], keys: Iterable[str]) -> dict[str, dict[str, dict[str, float]]]:
+def _apart(sums: Sums, keys: Iterable[str]) -> dict[str, dict[str, dict[str, float]]]:
     """Each animal's chances at each locus by itself."""
     found: dict[str, dict[str, dict[str, float]]] = {key: {} for key in keys}
     for loci, each in sums.items():

@@ -52,15 +52,8 @@ def _line(barn: Evidence, one: Animal) -> str:
 
 
 def genes_of(barn: Evidence) -> Mapping[str, Mapping[str, Mapping[str, float]]]:
-    """The likely genes of the living of whose coat, or of whose parents' or kits' coats, something is known."""
-    return barn.coats.genes(told_by_coats(barn))
-
-
-def told_by_coats(barn: Evidence) -> tuple[str, ...]:
-    """The living whose genes a coat tells of: their own, a parent's or a kit's."""
-    colored = {one.key for one in barn.herd.animals.values() if one.color}
-    parents = {parent for key in colored for parent in (barn.herd.animals[key].sire, barn.herd.animals[key].dam)}
-    return tuple(one.key for one in barn.living if {one.key, one.sire, one.dam} & colored or one.key in parents)
+    """The likely genes of those of the living of whom some coat tells."""
+    return barn.coats.genes(one.key for one in barn.living if one.key in barn.coats.told)
 
 
 def animal_document(barn: Evidence, one: Animal, genes: Mapping[str, Mapping[str, float]]) -> dict[str, Any]:

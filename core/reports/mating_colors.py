@@ -51,12 +51,12 @@ class MatingColors:
 
     @property
     def unknown(self) -> tuple[Animal, ...]:
-        """Those of the two whose coat tells nothing: not noted, or a word of no known genes."""
-        return tuple(one for one in (self.doe, self.buck) if one.key not in self.barn.coats.allowed)
+        """Those of the two of whom no coat tells, their own or their family's: not noted, or words of no known genes."""
+        return tuple(one for one in (self.doe, self.buck) if one.key not in self.barn.coats.told)
 
     @cached_property
     def expected(self) -> dict[str, float]:
-        """Color -> chance for a kit, in the farm's own words, the likeliest first; empty where a coat tells nothing."""
+        """Color -> chance for a kit, in the farm's own words, the likeliest first; empty where no coat tells of one of them."""
         if self.unknown:
             return {}
         told: dict[str, float] = {}
@@ -88,7 +88,7 @@ class MatingColors:
 
     def _wanted(self, said: str) -> Wanted:
         chance = sum(each for word, each in self._mating.colors.items() if _is_one(word, said))
-        doe, buck = (self.barn.coats.can_give(one.key, said) or 0.0 for one in (self.doe, self.buck))
+        doe, buck = (self.barn.coats.can_give(one.key, said, self._mating.sums) or 0.0 for one in (self.doe, self.buck))
         return Wanted(said, chance, at_least_one(chance, max(round(self.kits), 1)), (doe, buck))
 
     def warnings(self) -> tuple[str, ...]:

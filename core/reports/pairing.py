@@ -110,7 +110,7 @@ class Pairing:
     def thin(self) -> tuple[str, ...]:
         """What nobody noted yet and would make this surer."""
         orphans = [short(one) for one in (self.doe, self.buck) if not one.sire and not one.dam]
-        bare = [short(one) for one in self.coats.unknown if not one.color]
+        bare = [short(one) for one in (self.doe, self.buck) if not one.color]
         told = [f"who {listed(orphans)} {'is' if len(orphans) == 1 else 'are'} out of"] if orphans else []
         told += [f"the color of {listed(bare)}"] if bare else []
         return (*told, *self.litter.thin())

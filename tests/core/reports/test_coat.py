@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
+from itertools import product
+from math import prod
+
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from core.reckon import elimination
+from core.reckon.colour import genotypes, named, spelled
 from core.reckon.genotype import TooTangled
 from core.reckon.pedigree import Pedigree, pedigree
 from core.reports import coat
@@ -138,6 +144,12 @@ def test_whites_of_a_kind_that_shows_nothing_else_are_like_the_rest() -> None:
     assert told.carries("w", told.genes("w")["w"])["a"] > 0.9
 
 
+def test_whom_coats_tell_of() -> None:
+    """Forebears and their descendants of whoever wears one; a mate and a stranger are told nothing of."""
+    told = Coats(book(("k", "s", "d"), ("g", "k", "m"), ("h", "x", "d"), ("lone", None, None)), {"k": "blue", "lone": "gray"})
+    assert told.told == {"k", "s", "d", "g", "h"}
+
+
 def test_a_form_that_the_coat_wears_is_not_carried() -> None:
     """A blue wears d; a chestnut carries it; nothing is said of forms that nobody here shows."""
     told = Coats(book(("k", "blue", "chestnut")), {"blue": "blue", "chestnut": "chestnut", "k": "chestnut"})
@@ -183,3 +195,49 @@ def test_genes_close_together_make_a_forecast_less_sure() -> None:
     both = {"En": {"En/en": 1.0}, "Du": {"Du/du": 0.9, "Du/Du": 0.1}}
     assert close_loci({}, both)
     assert not close_loci({"En": {"En/en": 1.0}}, {"Du": {"Du/du": 1.0}})
+
+
+COATS = ["chestnut", "opal", "black", "blue", "black otter"]
+GENES = list(product(genotypes("A"), genotypes("D")))
+
+
+def kits_of(sire: tuple[str, str], dam: tuple[str, str]) -> dict[tuple[str, str], float]:
+    """A kit's genotypes at A and D with their shares, by listing the gametes of both loci together."""
+    found: dict[tuple[str, str], float] = {}
+    for one in product(*(each.split("/") for each in sire)):
+        for other in product(*(each.split("/") for each in dam)):
+            kit = (spelled("A", f"{one[0]}/{other[0]}"), spelled("D", f"{one[1]}/{other[1]}"))
+            found[kit] = found.get(kit, 0.0) + 1 / 16
+    return found
+
+
+def wears(genes: tuple[str, str], coat: str | None) -> bool:
+    """Whether that genotype has that coat; an unknown coat fits all."""
+    return coat is None or named({"A": genes[0], "D": genes[1]}) == coat
+
+
+@settings(deadline=None, max_examples=40)
+@given(sire=st.sampled_from([None, *COATS]), dam=st.sampled_from(COATS), kits=st.lists(st.sampled_from(COATS), max_size=4))
+def test_a_forecast_is_what_listing_all_genotypes_gives(sire: str | None, dam: str, kits: list[str]) -> None:
+    """Both parents' genotypes at A and D listed, weighed by their coats and by every kit's: from the words on to the words."""
+    rows = [("s", None, None), ("d", None, None), *((f"k{at}", "s", "d") for at in range(len(kits)))]
+    told = Coats(book(*rows), {"s": sire, "d": dam} | {f"k{at}": coat for at, coat in enumerate(kits)})
+    shares = told.founders.common
+
+    def founder(genes: tuple[str, str]) -> float:
+        pairs = [(locus, *one.split("/")) for locus, one in zip("AD", genes, strict=True)]
+        return prod(shares[locus][a] * shares[locus][b] * (1 if a == b else 2) for locus, a, b in pairs)
+
+    wanted: dict[str, float] = {}
+    for one, other in product((each for each in GENES if wears(each, sire)), (each for each in GENES if wears(each, dam))):
+        litter = kits_of(one, other)
+        weight = founder(one) * founder(other) * prod(sum(p for kit, p in litter.items() if wears(kit, coat)) for coat in kits)
+        for kit, share in litter.items():
+            word = named({"A": kit[0], "D": kit[1]})
+            wanted[word] = wanted.get(word, 0.0) + weight * share
+    total = sum(wanted.values())
+    if total == 0:
+        assert any(told.doubts.values())
+        return
+    found = told.mating("s", "d").colors
+    assert all(found.get(word, 0.0) == pytest.approx(weight / total, abs=2e-3) for word, weight in wanted.items())

@@ -114,6 +114,12 @@ def test_a_coat_that_tells_nothing(color: str | None, line: str) -> None:
     assert (told.lines(), told.expected) == ([line], {})
 
 
+def test_the_family_tells_of_a_parent_whose_coat_nobody_noted() -> None:
+    """Out of two blues, she is blue; of a stranger nothing is told."""
+    barn = Barn().doe("1", color="blue").buck("2", color="blue").doe("15", sire="2", dam="1").buck("7", color="blue")
+    assert of(barn).expected == {"blue": pytest.approx(1.0)}
+
+
 def test_genes_that_lie_close_are_told() -> None:
     """A broken that carries Dutch marking, by any mate."""
     barn = Barn().doe("1", color="dutch marked").doe("15", dam="1", color="broken black").buck("7", color="black")
