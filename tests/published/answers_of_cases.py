@@ -16,12 +16,13 @@ from typing import Any
 import numpy as np
 
 from core.reckon import colour, survival
+from core.reckon.ancestry import founders
 from core.reckon.breeders import Candidate, Kept, Wanted, best_kept
 from core.reckon.genotype import Impossible, genotype_chances
 from core.reckon.growth import fitted
 from core.reckon.kinship import coi, frontier, inbreeding, inbreeding_array, kinship
 from core.reckon.mixed_model import BreedingValues, Record, Variances, breeding_values, mendelian, relationship_inverse
-from core.reckon.pedigree import Pedigree, PedigreeProblem, Row, pedigree
+from core.reckon.pedigree import Pedigree, PedigreeProblem, Row, pedigree, sound_pedigree
 from core.reckon.still_alive import still_alive
 from core.reckon.trend import survival_trend
 from tests.published import invented_pedigrees
@@ -29,6 +30,11 @@ from tests.published import invented_pedigrees
 Told = Mapping[str, Any]
 Answer = dict[str, Any]
 
+#: What is wrong whatever else holds.
+NEVER = frozenset({"own_parent", "loop", "two_rows", "one_parent_twice", "younger_parent", "wrong_sex"})
+SEXES = {"M": "buck", "F": "doe", "buck": "buck", "doe": "doe"}
+#: Variances that are not a further effect's.
+GENES = frozenset({"animal", "residual", "maternal"})
 #: Sets up to which every choice is tried, to hold the best one against.
 MOST_SETS = 200_000
 
@@ -59,6 +65,7 @@ def inbreeding_answer(told: Told, _expected: Told) -> Answer:
     places = [book.place[animal] for animal in order]
     inbred = inbreeding_array(book)
     group = kinship(book, told.get("group", order))
+    behind = founders(book, told.get("group", order))
     return {
         "F": inbreeding(book),
         "kinship": [kinship(book, pair).of(*pair) for pair in told.get("pairs", ())],
@@ -69,6 +76,9 @@ def inbreeding_answer(told: Told, _expected: Told) -> Answer:
         "mean_kinship": {animal: group.mean_of(animal) for animal in group.among},
         "group_mean_kinship": group.mean(),
         "group_mean_kinship_excl_self": group.mean_between(),
+        "generations": {animal: book.generations(animal) for animal in book.ids},
+        "effective_founders": behind.effective if behind else None,
+        "founder_shares": dict(behind.shares) if behind else {},
     }
 
 
@@ -76,31 +86,59 @@ def pedigree_error_answer(told: Told, expected: Told) -> Answer:
     """Refused, or flagged beside the book; an animal of the case must be named, the expected one where there is one."""
     found = pedigree(rows_of(told))
     refused = isinstance(found, PedigreeProblem)
-    problems = (found,) if isinstance(found, PedigreeProblem) else found.warnings
+    problems = (found,) if isinstance(found, PedigreeProblem) else (*found.warnings, *_against_each_other(told))
     named = [animal for problem in problems for animal in problem.ids]
     told_animals = {animal for row in rows_of(told) for animal in row if animal}
     known = bool(named) and set(named) <= told_animals
     wanted = expected.get("animal")
     return {
-        "error": refused and known,
+        "error": known and (refused or any(problem.code in NEVER for problem in problems)),
         "error_or_warning": known,
         "animal": wanted if wanted in named else ", ".join(named),
     }
 
 
+def _against_each_other(told: Told) -> tuple[PedigreeProblem, ...]:
+    """What birthdays and sexes say against the parents, where the case tells them: `born` in days or dates, `sex` M and F."""
+    born = {
+        str(animal): date.fromisoformat(day).toordinal() if isinstance(day, str) else day for animal, day in told.get("born", {}).items()
+    }
+    sexes = {str(animal): SEXES[sex] for animal, sex in told.get("sex", {}).items()}
+    return sound_pedigree(rows_of(told), born, sexes)[1]
+
+
 def breeding_values_of(told: Told) -> BreedingValues:
-    """The animal model of a case, with every further random effect that has a variance."""
-    others = {effect: size for effect, size in told["var"].items() if effect not in {"animal", "residual"}}
+    """The animal model of a case, with every further random effect that has a variance.
+
+    `maternal` and its covariance with the animal's own (any name that begins with `cov`) make a nurse's genes count; what is lasting in
+    the nurse beside them (`pe` in such a model) has her for its level. A level that is not told (null) is nobody else's.
+    """
+    var = told["var"]
+    covariance = next((size for name, size in var.items() if name.startswith("cov")), 0.0)
+    wanted = set(told.get("random", var)) | {"animal"}
+    others = {name: size for name, size in var.items() if name in wanted and name not in GENES and not name.startswith("cov")}
+    kin = {str(row[0]): row for row in told["pedigree"]}
     records = [
         Record(
             str(record["animal"]),
             float(record["y"]),
             {factor: str(record[factor]) for factor in told.get("fixed_factors", ())},
-            {effect: str(record.get(effect, record["animal"])) for effect in others},
+            {effect: _level(record, effect, at, kin if "maternal" in var else {}) for effect in others},
+            {name: float(record[name]) for name in told.get("covariates", ())},
         )
-        for record in told["records"]
+        for at, record in enumerate(told["records"])
     ]
-    return breeding_values(book_of(told), records, Variances(told["var"]["animal"], told["var"]["residual"], others))
+    rows = told["pedigree"] + [[animal, None, None] for animal in dict.fromkeys(one.animal for one in records) if animal not in kin]
+    variances = Variances(var["animal"], var["residual"], others, var.get("maternal", 0.0), covariance)
+    return breeding_values(book_of({"pedigree": rows}), records, variances)
+
+
+def _level(record: Told, effect: str, at: int, nurses: Mapping[str, Any]) -> str:
+    if effect in record:
+        return f"record {at}" if record[effect] is None else str(record[effect])
+    animal = str(record["animal"])
+    nurse = nurses[animal][2] if animal in nurses else None
+    return str(nurse) if effect == "pe" and nurse is not None else animal
 
 
 def blup_answer(told: Told, expected: Told) -> Answer:
@@ -115,6 +153,8 @@ def blup_answer(told: Told, expected: Told) -> Answer:
         "reliability_F": {animal: one.reliability_inbred for animal, one in asked.items()},
         "accuracy": {animal: max(one.reliability, 0.0) ** 0.5 for animal, one in asked.items()},
         "fitted_fixed": list(solved.fitted),
+        "maternal": {animal: one.value for animal, one in solved.maternal.items()},
+        "p_better": [solved.better(*map(str, pair)) for pair in told.get("pairs", ())],
         **{effect: dict(levels) for effect, levels in solved.effects.items()},
     }
     wanted = {**{key: key for key in expected}, **{key: key for key in expected.get("published", {})}}
@@ -146,7 +186,7 @@ def sire_model_answer(told: Told, expected: Told) -> Answer:
     """Bucks compared by their kits: the same model with the sire in the animal's place."""
     records = [{**record, "animal": record["sire"]} for record in told["records"]]
     variances = {"animal" if effect == "sire" else effect: size for effect, size in told["var"].items()}
-    same = {**told, "records": records, "var": variances, "pedigree": told.get("sires") or told["pedigree"]}
+    same = {**told, "records": records, "var": variances, "pedigree": told.get("sires") or told.get("pedigree") or []}
     answer = blup_answer(same, expected)
     return {**answer, "sire": answer["ebv"]}
 
@@ -263,8 +303,7 @@ def selection_answer(told: Told, _expected: Told) -> Answer:
     """The best set within the limits, the next best, and what every set together comes to."""
     animals = [str(one["id"]) for one in told["candidates"]]
     table = kinship(book_of(told), animals).table
-    of_sex = {"M": "buck", "F": "doe", "buck": "buck", "doe": "doe"}
-    candidates = [Candidate(str(one["id"]), of_sex[one["sex"]], one["value"], one.get("feed", 0.0)) for one in told["candidates"]]
+    candidates = [Candidate(str(one["id"]), SEXES[one["sex"]], one["value"], one.get("feed", 0.0)) for one in told["candidates"]]
     wanted = Wanted(told["keep_bucks"], told["keep_does"], told.get("max_group_mean_kinship"), told.get("max_feed"))
     best = best_kept(candidates, table, wanted)
     if not isinstance(best, Kept):
