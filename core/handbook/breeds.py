@@ -8,7 +8,7 @@ from decimal import Decimal
 from functools import cache
 from types import MappingProxyType
 
-from core.handbook import growth, stages
+from core.handbook import growth, reproduction, stages
 from core.handbook.breed_table import ALIASES, COLORED, ROWS, Row
 from core.handbook.figure import Figure
 from core.words import grams_of
@@ -109,6 +109,14 @@ def growth_rate(name: str | None) -> Figure:
     """k of the growth curve for that breed [a day]."""
     found = breed(name)
     return growth.GOMPERTZ_K_GIANT if found and found.size == "giant" else growth.GOMPERTZ_K
+
+
+@cache
+def usual_born_alive(name: str | None) -> Figure:
+    """Live-born of a usual litter, by the breed's size; an unknown breed counts as medium."""
+    known = breed(name)
+    by_size = {"dwarf": reproduction.USUAL_BORN_ALIVE_DWARF, "small": reproduction.USUAL_BORN_ALIVE_SMALL}
+    return by_size.get(known.size, reproduction.USUAL_BORN_ALIVE) if known else reproduction.USUAL_BORN_ALIVE
 
 
 @cache

@@ -49,6 +49,9 @@ USUAL_BORN: Final = Figure(8.0, "kits a litter", 4.9, 9.5, "ours", "FONT 7.39, S
 USUAL_WEANED: Final = Figure(6.5, "kits a litter", 3.4, 7.7, "ours", "SIKA 7.00, WRS444 7.63, WRS433 5.87, TRIN 3.4")
 USUAL_BORN_ALIVE_SMALL: Final = Figure(5, "kits a litter", 4, 6, "ours", "small breeds")
 USUAL_BORN_ALIVE_DWARF: Final = Figure(3, "kits a litter", 2, 4, "memory", "dwarfs")
+FARM_LITTER_CV: Final = Figure(
+    0.18, "share of the usual litter", 0.1, 0.3, "ours", "how far a farm's strain of a breed strays: SIKA 8.15, FONT 6.74, TRIN 4.4"
+)
 #: Live-born by her litter's number, as a share of her best ones; later litters than the last stay at its share.
 LITTER_SIZE_BY_PARITY: Final = (
     Figure(0.88, "share of her best litters", 0.8, 1.0, "memory", "a first litter is smaller"),

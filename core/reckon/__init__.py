@@ -10,7 +10,7 @@ curve
 growth
     fitted(weighings=[(age, g)]) -> GrowthFit | None
     GrowthFit.weight_at(age)  .age_at(g)  .age_interval(g, level=0.8)  .date_of(born, g)  .dates_of(born, g, level=0.8)
-    GrowthFit.chance_by(age, g)  .chance_ever(g)  .age_when(g, chance, until=) -> days | None
+    GrowthFit.chance_by(age, g)  .chance_ever(g)  .ages_when(g, chances, until=) -> (days | None, ...)
     standard_weight(weighings=[(age, g)], age, adult_b_k, within_days) -> g | None
 growing_together
     growing_together(animals=[Young(key, kind, weighings)], handbook={kind: (A, b, k)}, belief) -> GrowingTogether
@@ -40,7 +40,10 @@ bad_nights
     bad_nights(nests=[Nest(key, born, until, losses)], bands, sure=, noted=, sure_if_noted=) -> (BadNight(day, hit, at_risk, chance), ...)
 trend
     survival_trend(litters=[(alive, kept)], prior_sd) -> SurvivalTrend | None      .chance_of_fall  .fitted (None where infinite)
-    size_trend(sizes, usual, *, within_sd, between_sd, slope_sd) -> SizeTrend | None   .level .slope .chance_of_fall .following
+litters_together
+    litters_together(does={id: LittersTold(sizes, expected)}, belief) -> LittersTogether       .does[id] -> LitterSize  .breed  .breed_sd
+    LitterSize.level  .slope  .chance_of_fall  .at_best  .following, each but the chance with its _sd
+    chance_larger(a, b) -> P
 feed
     FeedFigures(...)  Mouth(state=, weight_g=, ...)        daily_need(mouth, figures, celsius=None) -> g/day
     need_over(mouths, days, figures, celsius=None) -> g    days_left(stock_g, mouths, figures, celsius=None, at_most=730) -> days | None
@@ -48,10 +51,14 @@ feed
     need_to_hold(expected_g, told_g, weight_g, points=, points_sd=, days=, figures) -> Holding(need, deviation, learned)  .low  .high
 colour
     named(genotype={locus: "A/a"}) -> word                 litter_colours(sire, dam) -> {word: Fraction}
-    likely_colours(sire={locus: {genotype: P}}, dam) -> {word: P}              at_least_one(share, kits) -> P
-    allowed_genotypes(word, also=()) -> {locus: genotypes} | None (unknown word)
+    said_genes(said, also=()) -> Allowed(loci={locus: genotypes}, tied=(A, E) pairs or None) | None (no such word)
+    words_meant(said) -> words of `named`'s                at_least_one(share, kits) -> P
+founders
+    founder_shares(locus, alleles, shown, founders=((genotypes, how many), ...)) -> {allele: share}
 genotype
-    genotype_chances(pedigree, locus, allowed={id: genotypes}, frequencies=None, error=0) -> {id: {genotype: P}} | Impossible(animals)
+    genotype_chances(pedigree, locus, allowed={id: genotypes}, frequencies=None, error=0, ask=None) -> {id: {genotype: P}} | Impossible | TooTangled
+    joint_chances(pedigree, loci, allowed, founders=Founders(common, own), error=0, ask=None) -> {id: {(genotype a locus): P}} | ...
+    conflicts(pedigree, loci, allowed, founders) -> ((ids whose colours can't stand together), ...)
     | TooTangled(cells)
 choose
     ranked(values={id: value}, better) -> (Ranked(id, value, expected_rank, better_than_next), ...); better(a, b) -> P

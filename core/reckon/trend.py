@@ -1,4 +1,4 @@
-"""Whether a doe's litters really get worse: the chance of a true fall in survival or in size, over her litters in order.
+"""Whether a doe really raises her litters worse and worse: the chance of a true fall in survival, over her litters in order.
 
 Two or three litters prove nothing by themselves, and a doe that lost none and then all has an infinite slope, so the
 chance of a fall always leans on a prior that trends are small: slope a litter ~ Normal(0, prior_sd^2).
@@ -54,26 +54,6 @@ class SurvivalTrend:
     fitted: LogitFit | None
 
 
-@dataclass(frozen=True, slots=True)
-class SizeTrend:
-    """How a doe's litter size moves from litter to litter [kits a litter], and where she stands.
-
-    level           her litters against the usual ones [kits], leaning on the herd, taken at the middle of her litters
-    slope           leaning on the prior that trends are small;  `deviation` its doubt
-    chance_of_fall  that the true slope is below zero
-    following       kits to expect of her next litter, `following_sd` how far off one litter may be
-    """
-
-    litters: int
-    level: float
-    level_sd: float
-    slope: float
-    deviation: float
-    chance_of_fall: float
-    following: float
-    following_sd: float
-
-
 def survival_trend(litters: Sequence[Counts], prior_sd: float) -> SurvivalTrend | None:
     """The trend of survival over litters (alive, kept) in order; None with fewer than two litters that had kits.
 
@@ -90,39 +70,6 @@ def survival_trend(litters: Sequence[Counts], prior_sd: float) -> SurvivalTrend 
     deviation = sqrt(covariance[1, 1])
     fitted = _line(centred, alive, kept, middle) if _overlap(number, alive, kept) else None
     return SurvivalTrend(len(told), float(slope), deviation, float(ndtr(-slope / deviation)), fitted)
-
-
-def size_trend(  # noqa: PLR0913 - three spreads, each of its own kind
-    sizes: Sequence[float], usual: Sequence[float], *, within_sd: float, between_sd: float, slope_sd: float
-) -> SizeTrend | None:
-    """The trend of litter sizes in order; None without a litter.
-
-    sizes        live-born of her litters;  `usual` what does have at each of them and at the next one, one longer
-    within_sd, between_sd   spread of one doe's litters, and of does' own levels [kits]
-    slope_sd     how steep a trend is believed before it is seen [kits a litter]
-
-    size = usual + level + slope x (number - middle) + chance, level ~ Normal(0, between^2), slope ~ Normal(0, slope_sd^2). Numbers
-    are taken around their middle, so level and slope do not disturb each other: level = sum / (n + within^2 / between^2),
-    slope = S_xy / (S_xx + within^2 / slope_sd^2).
-    """
-    if not sizes:
-        return None
-    left = np.asarray(sizes, dtype=float) - np.asarray(usual[: len(sizes)], dtype=float)
-    number = np.arange(len(sizes)) - (len(sizes) - 1) / 2
-    held, firmness = len(sizes) + within_sd**2 / between_sd**2, float(number @ number) + within_sd**2 / slope_sd**2
-    level, level_sd = float(left.sum()) / held, within_sd / sqrt(held)
-    slope, deviation = float(number @ left) / firmness, within_sd / sqrt(firmness)
-    ahead = (len(sizes) + 1) / 2
-    return SizeTrend(
-        litters=len(sizes),
-        level=level,
-        level_sd=level_sd,
-        slope=slope,
-        deviation=deviation,
-        chance_of_fall=float(ndtr(-slope / deviation)),
-        following=max(usual[len(sizes)] + level + slope * ahead, 0.0),
-        following_sd=sqrt(level_sd**2 + (deviation * ahead) ** 2 + within_sd**2),
-    )
 
 
 def _line(centred: Floats, alive: Floats, kept: Floats, middle: float) -> LogitFit:

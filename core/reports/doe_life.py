@@ -10,20 +10,20 @@ from itertools import pairwise
 from statistics import fmean
 from typing import Any
 
-from core.handbook import genetics, reproduction
+from core.handbook import reproduction
 from core.handbook import survival as figures
-from core.herd.litters import litters_of, live_born
+from core.herd.litters import litters_of
 from core.herd.matings import matings_of
 from core.herd.questions import events
 from core.herd.state import Animal, Litter, Mating
 from core.reckon.does_together import Belief, does_together
-from core.reckon.interval import LEVEL, reach
+from core.reckon.litters_together import LitterSize
 from core.reckon.survival import Survival
-from core.reckon.trend import SizeTrend, size_trend
 from core.reports.evidence import Evidence
-from core.reports.growing import KINDS, curves
+from core.reports.growing import breed_curve
+from core.reports.litter_size import size_document, size_lines, size_of
 from core.reports.survival import Raised
-from core.reports.wording import grams
+from core.reports.wording import grams, how_sure
 from core.words import count, share
 
 DAYS_IN_YEAR = 365.25  # not a figure: days in a year
@@ -39,7 +39,7 @@ class DoeLife:
     takes            her chance that a mating settles, leaning on the herd's; None before her first mating ended
     days_open        from each kindling to the mating that gave the next litter [days]
     open_now         days since she last kindled, where no litter followed and no mating is open; else None
-    size             her litters' size: level, trend, the next one; None before her first
+    size             her litters' size: level, trend, the next one
     weaned_a_year    kits and grams weaned a year since her first kindling; None in her first months
     """
 
@@ -49,14 +49,13 @@ class DoeLife:
     takes: Survival | None
     days_open: tuple[int, ...]
     open_now: int | None
-    size: SizeTrend | None
+    size: LitterSize
     weaned_a_year: float | None
     grams_a_year: float | None
 
     def document(self) -> dict[str, Any]:
         """The same as numbers."""
-        size, takes = self.size, self.takes
-        width = reach(LEVEL) * size.following_sd if size else 0.0
+        takes = self.takes
         return {
             "matings": self.tries,
             "settled": self.settled,
@@ -66,18 +65,10 @@ class DoeLife:
             "days_open": list(self.days_open),
             "days_open_mean": fmean(self.days_open) if self.days_open else None,
             "open_now": self.open_now,
-            "next_litter": {"estimate": size.following, "low": max(size.following - width, 0.0), "high": size.following + width}
-            if size
-            else None,
-            "chance_of_fall": size.chance_of_fall if size else None,
+            "litter_size": size_document(self.size),
             "kits_weaned_a_year": self.weaned_a_year,
             "grams_weaned_a_year": self.grams_a_year,
         }
-
-
-def told_litters(barn: Evidence, animal: Animal) -> list[Litter]:
-    """Her litters whose size somebody told, the first one first."""
-    return [one for one in litters_of(barn.herd, animal.key) if one.alive is not None or one.born is not None]
 
 
 def tries(matings: Iterable[Mating]) -> list[tuple[date, bool]]:
@@ -93,39 +84,6 @@ def tries(matings: Iterable[Mating]) -> list[tuple[date, bool]]:
         elif settled:
             told[-1] = (told[-1][0], True)
     return told
-
-
-def size_of(barn: Evidence, animal: Animal) -> SizeTrend | None:
-    """How large her litters are, against what the herd's does of her breed have at that number of litter."""
-    litters = told_litters(barn, animal)
-    base = _best_litters(barn, animal)
-    usual = [base * _by_parity(number) for number in range(len(litters) + 1)]
-    spread, own = genetics.BORN_ALIVE_SD.value, genetics.BORN_ALIVE_H2.value + genetics.BORN_ALIVE_P2.value
-    return size_trend(
-        [live_born(one) for one in litters],
-        usual,
-        within_sd=spread * (1 - own) ** 0.5,
-        between_sd=spread * own**0.5,
-        slope_sd=figures.LITTER_TREND_PRIOR_SD.value,
-    )
-
-
-def _by_parity(number: int) -> float:
-    """Live-born of her litter of that number, counted from 0, as a share of her best ones. Only the rise: a fall with age is a fall."""
-    shares = [one.value for one in reproduction.LITTER_SIZE_BY_PARITY]
-    rising = shares[: shares.index(max(shares)) + 1]
-    return rising[min(number, len(rising) - 1)]
-
-
-def _best_litters(barn: Evidence, animal: Animal) -> float:
-    """What does of her breed have in their best litters on this farm, leaning on the handbook's number for its size [kits]."""
-    told = []
-    for one in barn.herd.animals.values():
-        if one.sex == "doe" and (one.breed or "").lower() == (animal.breed or "").lower():
-            told += [live_born(litter) / _by_parity(number) for number, litter in enumerate(told_litters(barn, one))]
-    own = genetics.BORN_ALIVE_H2.value + genetics.BORN_ALIVE_P2.value
-    weight = 1 / own
-    return (sum(told) + reproduction.USUAL_BORN_ALIVE.value * weight) / (len(told) + weight)
 
 
 @lru_cache(maxsize=4)
@@ -189,21 +147,21 @@ def _weaning_weight(barn: Evidence, doe: Animal, one: Raised) -> float:
         _, weight, kits = near[-1]
         return weight / (kits or one.kept)
     age = (on - litter.born_on).days if on is not None else figures.FINISHED_DAYS.whole
-    breed = curves(barn).get((doe.breed or "").lower())
-    return breed.kinds[next(kind for kind, sex in KINDS.items() if sex is None)].weight_at(age) if breed else 0.0
+    return breed_curve(barn, doe.breed).weight_at(age)
 
 
 def life_lines(barn: Evidence, doe: Animal) -> list[str]:
-    """Her working life in words, three lines at most."""
+    """Her working life in words, a line a matter."""
     life, lines = doe_life(barn, doe), []
     if life.tries or life.refused:
         told = [f"{count(life.tries, 'mating')}, {life.settled} took"]
         told += [f"refused {count(life.refused, 'time')}"] if life.refused else []
+        told += [how_sure("allowing for luck a mating", "takes", life.takes.estimate)] if life.takes else []
         told += [f"open {fmean(life.days_open):.0f} days after kindling on average"] if life.days_open else []
         lines.append(f"{'; '.join(told)}.")
     if life.weaned_a_year is not None and life.grams_a_year is not None:
         lines.append(f"Weans {life.weaned_a_year:.0f} kits a year, {grams(barn.herd.settings, life.grams_a_year)}.")
-    return lines + _dead_born(barn, doe)
+    return [*size_lines(barn, doe), *lines, *_dead_born(barn, doe)]
 
 
 def _dead_born(barn: Evidence, doe: Animal) -> list[str]:

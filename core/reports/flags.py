@@ -20,10 +20,11 @@ from core.herd.state import Animal, Event, Litter, Mating
 from core.reckon.bad_nights import BadNight
 from core.reckon.survival import Survival
 from core.reports.bucks import excess_buck
-from core.reports.doe_life import size_of, told_litters, tries
+from core.reports.doe_life import tries
 from core.reports.evidence import Evidence
 from core.reports.finding import Finding
 from core.reports.growing import heading
+from core.reports.litter_size import size_document, size_of, told_litters
 from core.reports.survival import BAD_NIGHT, NOT_HERS, POWER, DamSurvival
 from core.reports.wording import age, grams, how_sure, likely, pronoun, when
 from core.words import count, listed, share
@@ -141,11 +142,11 @@ def shrinking_litters(barn: Evidence, animal: Animal) -> Finding | None:
     if len(sizes) < survival_figures.SHRINKING_FROM_LITTERS.value:
         return None
     trend = size_of(barn, animal)
-    if trend is None or trend.chance_of_fall < survival_figures.SHRINKING_CHANCE.value:
+    if trend.chance_of_fall < survival_figures.SHRINKING_CHANCE.value:
         return None
     luck = how_sure("a fall like this is", "more than luck", trend.chance_of_fall)
     text = f"Litters shrink: {listed(str(size) for size in sizes)} born alive; {luck}."
-    evidence = {"born_alive": sizes, "litters": len(sizes), "slope": trend.slope, "chance_of_fall": trend.chance_of_fall}
+    evidence = {"born_alive": sizes, "litters": len(sizes), "slope": trend.slope} | size_document(trend)
     return Finding(animal.key, animal.tag, "shrinking_litters", text, evidence, heed=_heed_of_fall(barn, sizes), kinds=("kindled",))
 
 

@@ -37,7 +37,7 @@ def test_a_target_above_the_adult_weight_has_no_date() -> None:
     found = fitted(WEIGHED)
     assert found is not None
     assert (found.date_of(BORN, 9000), found.dates_of(BORN, 9000), found.age_interval(9000)) == (None, None, None)
-    assert found.age_when(9000, 0.5, until=300) is None
+    assert found.ages_when(9000, (0.5,), until=300) == (None,)
     assert found.chance_ever(9000) < 0.01
 
 
@@ -48,7 +48,7 @@ def test_chances_of_a_weight_rise_with_age_and_pass_half_on_the_curve() -> None:
     age = found.age_at(2000) or 0
     assert found.chance_by(age - 3, 2000) < found.chance_by(age, 2000) < found.chance_by(age + 3, 2000)
     assert found.chance_by(age, 2000) == pytest.approx(0.5)
-    early, middle, late = (found.age_when(2000, chance, until=300) or 0 for chance in (0.1, 0.5, 0.9))
+    early, middle, late = (day or 0 for day in found.ages_when(2000, (0.1, 0.5, 0.9), until=300))
     assert early <= middle <= late
     assert middle == pytest.approx(age, abs=1)
 

@@ -1,19 +1,16 @@
-"""Shrinking litters and falling survival: a real fall or chance."""
+"""Falling survival: a real fall or chance."""
 
 from __future__ import annotations
 
 import pytest
 
-from core.reckon.trend import size_trend, survival_trend
-
-SPREADS = {"within_sd": 2.0, "between_sd": 1.0, "slope_sd": 0.5}
+from core.reckon.trend import survival_trend
 
 
 def test_one_litter_has_no_trend() -> None:
     """Nor have litters without kits."""
     assert survival_trend([(8, 6)], prior_sd=0.5) is None
     assert survival_trend([(8, 6), (0, 0)], prior_sd=0.5) is None
-    assert size_trend([], [7.0], **SPREADS) is None
 
 
 @pytest.mark.parametrize(
@@ -50,43 +47,8 @@ def test_the_prior_leaves_many_litters_alone_and_doubts_few() -> None:
 def test_a_level_record_is_as_likely_to_rise_as_to_fall() -> None:
     """Chance of a fall one half."""
     level = survival_trend([(8, 6), (8, 6), (8, 6)], prior_sd=0.5)
-    sizes = size_trend([8, 8, 8], [8] * 4, **SPREADS)
     assert level is not None
-    assert sizes is not None
-    assert (level.chance_of_fall, sizes.chance_of_fall) == (pytest.approx(0.5), 0.5)
-
-
-def test_level_and_slope_are_the_shrunk_least_squares_ones() -> None:
-    """By hand for 9, 8, 7, 6, 5 against a usual 6: sum 5 over 5 + (2 / 1)^2; S_xy -10 over 10 + (2 / 0.5)^2."""
-    found = size_trend([9, 8, 7, 6, 5], [6] * 6, **SPREADS)
-    assert found is not None
-    assert (found.level, found.level_sd) == pytest.approx((5 / 9, 2 / 3))
-    assert (found.slope, found.deviation) == pytest.approx((-10 / 26, 2 / 26**0.5))
-    assert found.chance_of_fall > 0.8
-    assert found.following == pytest.approx(6 + 5 / 9 - 3 * 10 / 26)
-    assert found.following_sd == pytest.approx((4 / 9 + 9 * 4 / 26 + 4) ** 0.5)
-
-
-def test_one_litter_tells_her_level_and_no_trend() -> None:
-    """A single litter of ten: above the usual, and as likely to rise as to fall."""
-    found = size_trend([10], [7, 8], **SPREADS)
-    assert found is not None
-    assert (found.level, found.slope, found.chance_of_fall) == (pytest.approx(3 / 5), 0, 0.5)
-    assert found.following == pytest.approx(8.6)
-
-
-def test_what_is_usual_for_a_litter_is_taken_off_first() -> None:
-    """A fall that every doe shows is no fall of hers."""
-    found = size_trend([9, 8, 7], [9, 8, 7, 6], **SPREADS)
-    assert found is not None
-    assert (found.level, found.slope, found.chance_of_fall) == (0, 0, 0.5)
-
-
-def test_a_litter_less_than_none_is_none() -> None:
-    """However steep the fall, the next litter is not below nothing."""
-    found = size_trend([4, 2, 0], [5] * 4, within_sd=0.1, between_sd=10, slope_sd=10)
-    assert found is not None
-    assert found.following == 0
+    assert level.chance_of_fall == pytest.approx(0.5)
 
 
 def test_a_step_of_the_search_that_overshoots_is_halved() -> None:
