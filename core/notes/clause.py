@@ -709,7 +709,7 @@ class Clause:
 
     def days(self, direction: str) -> tuple[Days, list[Item], Said | None]:
         """The day or days of the statement: its own date, the list's, else today; with the items that said so."""
-        found = [i for i in self.dates() if direction != PAST or not self.told_due(i)]
+        found = [i for i in self.dates() if direction != PAST or not (self.told_due(i) or self.said(i - 1) in UP_TO)]
         item = self.items[found[0]] if found else self.day_said
         if item is not None:
             self.day_said = item
@@ -846,6 +846,8 @@ def wrong_sex(mention: Mention, field_name: str, wanted: str) -> Need:
     )
 
 
+#: Before a date they tell how long something goes on.
+UP_TO: Final = frozenset({"until", "til", "till", "thru", "up until"})
 ORDER: Final = ("which_animal", "wrong_sex", "when", "how_many", "which_number", "what", "impossible", "confirm", "duplicate")
 
 

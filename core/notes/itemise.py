@@ -14,7 +14,7 @@ from core.handbook.breeds import breed_color_words, breed_words
 from core.handbook.colors import color_words
 from core.herd.state import folded
 from core.notes.animals import HerdWords, Mention
-from core.notes.dates import DATE_FIRST, Said, ago_at, date_at
+from core.notes.dates import DATE_FIRST, MONTHS, Said, ago_at, date_at
 from core.notes.heard import RIGHTED
 from core.notes.items import COUNTED, KG, LB, NO_MARKS, OZ, Item, key
 from core.notes.lexicon import BESIDE_NUMBER, FOREIGN, Lexicon
@@ -533,6 +533,7 @@ class Scan:
             not number.key.isdigit()
             or len(token.key) > 3
             or token.key in {"x", "w", "k"}
+            or (token.key in MONTHS and not self.herd.tagged(token.key + number.key))
             or (token.key == "d" and self._key(self.at - 1) not in {"to", "into", "onto"})
             or (len(token.key) > 1 and token.key in self.lexicon.words)
         ):
@@ -540,9 +541,20 @@ class Scan:
         known = self.herd.tagged(token.key + number.key)
         if known:
             self._animal((known.tag,), self.at + 2)
+        elif len(token.key) == LETTERS_OF_TAG and token.key[:2] in {"in", "to"}:
+            self._split_off(token, 2)
+            return self._phrase(token.key)  # "put her inB2"
         else:
             self._add("code", self.at + 2, (token.key + number.key).upper())
         return True
+
+    def _split_off(self, token: Token, letters: int) -> None:
+        """Part a word behind its first letters."""
+        middle = token.start + letters
+        rest = token.key[letters:]
+        self.tokens.insert(self.at + 1, Token(WORD, rest, rest, middle, token.end, glued=False))
+        token.key = token.text = token.key[:letters]
+        token.end = middle
 
     def _spelled_cage(self, word: str) -> bool:
         """`moved thirty one to c four`: a letter and a spoken number where the animal goes."""

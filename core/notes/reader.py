@@ -85,7 +85,7 @@ from core.notes.spared import LOSSES, spare
 from core.notes.statements import BIRTHS, SIGNS, statements
 from core.notes.tables import table_told
 from core.notes.text import cleaned
-from core.notes.tokens import tokens
+from core.notes.tokens import Token, tokens
 from core.notes.unreal import BARE_VERBS, BEFORE_WHETHER, CONDITION, depends, hangs_on, ordered
 from core.notes.written import written_fact
 from core.words import OUNCES_IN_POUND
@@ -119,6 +119,7 @@ CORRECTORS: Final = frozenset(
 )
 MOST_HESITATIONS: Final = 20  # not a figure: items: no correction has more of them
 ENDS: Final = frozenset({".", ";", "!", "?"})
+_END: Final = Item("mark", 0, 0, None, frozenset(), ".")  # between sentences
 HESITATIONS: Final = frozenset({"um", "uh", "er", "erm", "uhm", "oh", "like", "wait"})
 #: Between the two of a pair that is only spoken of.
 PAIRING: Final = frozenset({"by", "x", "with", "to", "and", "on", "over", "the", "so", "okay", "ok", "um", "cross", "pair"})
@@ -147,6 +148,7 @@ PRONOUN_SEX: Final = {
     "she's": "doe",
     "her": "doe",
 }
+LEAST_BEFORE: Final = 3  # not a figure: items: a note before a reminder has more
 MOST_LINES: Final = 60  # not a figure: lines that are looked at one by one
 TERSE: Final = 12  # not a figure: items: a note so short is told in the barn's own shorthand
 TERSE_PLAIN: Final = 3
@@ -206,6 +208,8 @@ def read(message: Message, herd: Herd, context: Context = Context()) -> Reading:
     whole = Clause(items, scene)
     if "\n" in text and whole.has("remind", "setting") and (apart := _lines_apart(message, text, herd, context)) is not None:
         return apart
+    if "remind" in whole.marks and (behind := _reminder_behind(whole, found, message, text, herd, context)) is not None:
+        return behind
     return _whole_message(whole, text) or _headed(whole, text) or _Statements(scene, items, text).reading()
 
 
@@ -237,6 +241,23 @@ def _lines_apart(message: Message, text: str, herd: Herd, context: Context) -> R
     told = read(replace(message, text="\n".join(rest)), herd, context)
     facts = tuple(fact for reading, alone in zip(readings, apart, strict=True) if alone for fact in reading.facts)
     return replace(told, facts=(*told.facts, *facts))
+
+
+#: What joins the wish for a reminder to the note before it.
+_JOINED: Final = re.compile(r"[\s,;.-]*(?:(?:and|also|oh|so|then|please|pls|can|could|would|will|you|u|hey|plus)[\s,]+)*$", re.IGNORECASE)
+
+
+def _reminder_behind(whole: Clause, found: list[Token], message: Message, text: str, herd: Herd, context: Context) -> Reading | None:
+    """`trimmed Moss's nails, and can you remind me saturday to do Clover's`: a note, and a wish behind it."""
+    place = whole.first("remind") or 0
+    if place < LEAST_BEFORE or not whole.said(place).startswith("remind") or all(item.sort in PLAIN for item in whole.items[:place]):
+        return None
+    start = found[whole.items[place].start].start
+    told = read(replace(message, text=_JOINED.sub("", text[:start])), herd, context)
+    then = read(replace(message, text=text[start:]), herd, replace(context, subject=told.subject or context.subject))
+    if not tells(told) or then.ask is not None or not then.facts or any(fact.kind != "remind" for fact in then.facts):
+        return None
+    return replace(told, facts=(*told.facts, *then.facts), subject=then.subject or told.subject)
 
 
 def _ticked(message: Message, herd: Herd, context: Context, today: date) -> Reading:
@@ -360,8 +381,12 @@ def _whole_message(whole: Clause, text: str) -> Reading | None:
         correction.fewer(whole)
     if whole.found:
         return _told(whole, text)
-    if whole.has("setting") and short and _is_setting(whole):
-        _read_settings(whole)
+    if whole.has("setting") and short:
+        apart = _settings_apart(whole, text)
+        if apart is not None:
+            return apart
+        if _is_setting(whole):
+            _read_settings(whole)
     if not whole.found and (
         (whole.has("remind") and _is_reminder(whole))
         or (whole.has("appointment") and reminder.is_appointment(whole))
@@ -446,13 +471,7 @@ def _read_questions(whole: Clause) -> None:
 
 def _read_settings(whole: Clause) -> None:
     """One setting, or a list of them parted by semicolons or lines: `settings: feed bag, 40 lb; feed price, $17.50 a bag`."""
-    parts: list[list[Item]] = [[]]
-    for item in whole.items:
-        if item.said == ";" or item.sort == "break":
-            parts.append([])
-        else:
-            parts[-1].append(item)
-    clauses = [Clause(part, whole.scene) for part in parts if part]
+    clauses = _pieces(whole, frozenset({";"}))
     for clause in clauses if len(clauses) > 1 else ():
         setting.read(clause)
     found = [found for clause in clauses for found in clause.found]
@@ -461,6 +480,34 @@ def _read_settings(whole: Clause) -> None:
             whole.take(each)
     else:
         setting.read(whole)
+
+
+def _pieces(whole: Clause, ends: frozenset[str]) -> list[Clause]:
+    """The message cut at its lines and at these marks."""
+    parts: list[list[Item]] = [[]]
+    for item in whole.items:
+        if item.said in ends or item.sort == "break":
+            parts.append([])
+        else:
+            parts[-1].append(item)
+    return [Clause(part, whole.scene) for part in parts if part]
+
+
+def _settings_apart(whole: Clause, text: str) -> Reading | None:
+    """`we have 24 cages. feed is 21.50 a bag now`, `moss gets 1 cup; feed is 23 a bag now`: sentences that are settings, each whole, beside others."""
+    clauses = _pieces(whole, ENDS)
+    if len(clauses) < 2:  # not a figure: one sentence is read as a whole
+        return None
+    settings = [clause for clause in clauses if clause.has("setting") and _is_setting(clause)]
+    for clause in settings:
+        setting.read(clause)
+    found = [found for clause in settings for found in clause.found]
+    if not settings or len(found) != len(settings) or any(each.need is not None for each in found):
+        return None
+    rest = [item for clause in clauses if clause not in settings for item in (*clause.items, _END)]
+    others = _Statements(whole.scene, rest, text).reading() if rest else Reading()
+    facts = tuple(fact for fact in others.facts if fact.kind != "remark")
+    return replace(others, facts=(*(_fact(each) for each in found), *facts))
 
 
 def _asks_outright(whole: Clause) -> bool:
@@ -562,10 +609,12 @@ def _is_question(whole: Clause, text: str) -> bool:
         and len(whole.sorted_as("num")) + len(whole.explicit()) == 1
     ):
         return True
+    if first.said in {"for sale", "sales"} and whole.holds("num"):
+        return False  # "for sale 3 of 16's 25 each"
     asks = not first.marks.isdisjoint(ASKS) or first.said in {"any", "list", "who", "see"}
     if not asks or len(whole.items) > PLACES_OF_QUESTION or whole.sorted_as("weight", "pair", "money", "cup", "dose", "temp"):
         return False
-    if first.said in {"list", "see"} and any(whole.known(i) for i in range(len(whole.items))):
+    if first.said in {"list", "see"} and (whole.said(opening + 1) in PRONOUN_SEX or any(whole.known(i) for i in range(len(whole.items)))):
         return False
     return _only_asks(whole)
 

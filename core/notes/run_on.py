@@ -46,6 +46,7 @@ LEADING: Final = (
         "til",
     }
 )
+TREATING: Final = frozenset({"gave", "treat"})
 PRONOUNS: Final = frozenset({"she", "he", "shes", "hes", "she's", "he's"})
 #: What is said of an animal beside the deed told before.
 MANNERS: Final = frozenset({"lounge", "toilet", "bite", "weigh"})
@@ -59,6 +60,8 @@ def begins_anew(items: list[Item], start: int, i: int, scene: Scene) -> bool:
     item = items[i]
     start = max(start, i - FARTHEST)
     if item.said == "put" and _put_together(items, start, i, scene):
+        return True
+    if not item.marks.isdisjoint(TREATING) and _treated_for_it(items, start, i):
         return True
     if "lose" in item.marks and _fewer_by_now(items, start, i, scene):
         return True
@@ -85,6 +88,18 @@ def _put_together(items: list[Item], start: int, i: int, scene: Scene) -> bool:
     """`biscuit is open put her back in with moss`: the mating behind what was felt."""
     felt = any(item.marks & {"open", "refuse"} for item in items[start:i])
     return felt and any("in_with" in item.marks for item in items[i + 1 : i + 2 + REACH]) and _whole(items[start:i], scene)
+
+
+def _treated_for_it(items: list[Item], start: int, i: int) -> bool:
+    """`moss has sore hocks gave him penicillin`: a sign was seen, and what it got for it is told of `him`."""
+    before = items[start:i]
+    seen = any("ail" in item.marks for item in before) and items[i - 1].said not in LEADING
+    named = any(item.sort in {"animal", "num"} for item in before)
+    behind = items[i + 1 : i + 2 + REACH]
+    given = any("pronoun" in item.marks for item in behind) and any(
+        "drug" in item.marks or item.sort == "dose" for item in items[i : i + FARTHEST]
+    )
+    return seen and named and given and all(item.marks.isdisjoint(TREATING | {"drug"}) for item in before)
 
 
 def _fewer_by_now(items: list[Item], start: int, i: int, scene: Scene) -> bool:

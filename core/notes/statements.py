@@ -312,6 +312,10 @@ class Cutter:
             return False  # "... so I put her in with Moss"
         if not hard and "ail" in last.marks and self._has_animal(last) and _treats(items):
             return False  # "Moss has sore hocks so I put some salve on him"
+        if hard and had and _of_the_weather(items):
+            return False
+        if last.marks & {"buy", "purchase"} and _left_over(items) and self._has_numbers(last):
+            return False  # "bought 3 bags at 19.25, 190 lb left"
         if "palpate" in had and opens == {"breed"} and all(item.sort in {"word", "mark", "date", "break"} for item in items):
             return True  # "palpated 9, bred" tells how she felt
         if opens:
@@ -380,7 +384,11 @@ class Cutter:
             return True
         if "kindle" in opens and had <= {"die", "lose", "count", "newborn", "had"} and not any(item.sort in NUMBERS for item in items):
             return True
-        if named and self._has_animal(last) and (opens & {"plan"} or ("list" in had and "sell" in opens - had)):
+        if (
+            named
+            and self._has_animal(last)
+            and (opens & {"plan"} or ("list" in had and "sell" in opens - had) or ("sell" in had and "give" in opens - had))
+        ):
             return False
         absorbed = frozenset().union(*(ABSORBED.get(mark, frozenset()) for mark in had))
         if opens <= absorbed | (had if not self._has_value(last) else frozenset()):
@@ -518,6 +526,27 @@ SIGNS: Final = frozenset({"mark", "break"})
 ANIMAL_PLACES: Final = frozenset({"animal", "num"})
 SMALL_OR_DATE: Final = SMALL | {"date"}
 BEFORE_CAUSE: Final = SMALL | {"a", "an", "by", "it", "was", "probably", "maybe"}
+
+
+def _of_the_weather(items: list[Item]) -> bool:
+    """`. cold one tonight, down to 18`: degrees beside a word of the weather and a day."""
+    marks = marks_of(items)
+    if marks.isdisjoint({"weather:cold", "weather:heat", "weather:frost", "degrees_verb"}) or not marks & {"outdoors", "degrees_verb"}:
+        return False
+    sorts = {item.sort for item in items}
+    return bool(sorts & {"num", "temp"}) and sorts.isdisjoint({"animal", "code"}) and marks.isdisjoint({"kits", "litter", "lose", "die"})
+
+
+def _left_over(items: list[Item]) -> bool:
+    """`190 lb left now`: how much feed there still is."""
+    weighed = any(
+        item.sort == "weight" or (item.sort == "num" and items[i + 1 : i + 2] and "bag" in items[i + 1].marks)
+        for i, item in enumerate(items)
+    )
+    return weighed and any("feed_left" in item.marks and ITS_LEFT.intersection(item.said.split()) for item in items)
+
+
+ITS_LEFT: Final = frozenset({"left", "remaining", "remain", "remains", "hand", "bin", "stock", "still", "inventory"})
 
 
 def _only_cause(items: list[Item]) -> bool:

@@ -16,7 +16,7 @@ from core.herd.settings import breed_name
 from core.herd.state import Animal, Herd
 from core.notes.animals import Mention
 from core.notes.checking import not_born, not_yet, worst, wrong_sex
-from core.notes.clause import Clause, Found, Need, first_need, when
+from core.notes.clause import LOOKS, Clause, Found, Need, first_need, when
 from core.notes.common_words import COMMON
 from core.notes.dates import Days
 from core.notes.fact import Cents, Sex, Tag
@@ -46,6 +46,7 @@ class AnimalNoted:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("new doe 43 nice castor one", ({"tag": "43", "sex": "doe", "color": "castor"},)),
     Example(
         "the neighbor gave us a new buck, a New Zealand, red, called Rusty, tag 51",
         ({"tag": "51", "sex": "buck", "breed": "New Zealand", "color": "red", "name": "Rusty", "origin": "given"},),
@@ -66,6 +67,10 @@ EXAMPLES: tuple[Example, ...] = (
     ),
     Example("nwe doe 41 nz white", ({"tag": "41", "sex": "doe", "breed": "New Zealand", "color": "white"},)),
     Example("add doe 42 californian", ({"tag": "42", "sex": "doe", "breed": "Californian"},)),
+    Example(
+        "new doe 43 Bramble. Satin. Born um june 4th",
+        ({"tag": "43", "name": "Bramble", "sex": "doe", "breed": "Satin", "born": "2026-06-04"},),
+    ),
     Example("15 is named Ivy", ({"tag": "15", "name": "Ivy"},)),
 )
 NOT_THIS: tuple[str, ...] = (
@@ -156,7 +161,12 @@ def _new(c: Clause) -> None:
     }
     values["breed"] = next((breed for item in c.items if (breed := breed_said(item))), None)
     values["color"] = next(
-        (color for item in c.items if (color := color_said(item)) and color.lower() != str(values["breed"]).lower()), None
+        (
+            color
+            for item in c.items
+            if item not in name_items and (color := color_said(item)) and color.lower() != str(values["breed"]).lower()
+        ),
+        None,
     )
     values["origin"] = "given" if c.has("gift") else ("bought" if price is not None or c.has("came") else None)
     used += [*born_items, *price_items, *name_items, *(item for item in c.items if item.sort == "word")]
@@ -221,9 +231,16 @@ def _plain_name(c: Clause, place: int) -> bool:
     return said not in COMMON or said.capitalize() in c.scene.text.split()
 
 
+#: Between `born` and the day.
+BEFORE_BIRTH: Final = frozenset({".", "in", "on", "around", "uh", "um", "er", "about", "like"})
+
+
 def _born(c: Clause) -> tuple[Days | None, list[Item]]:
     for i in c.each("born_word", "born"):
-        place = c.past_fillers(i + 2 if c.said(i + 1) in {".", "in", "on", "around"} else i + 1, 1)
+        place = i + 1
+        while c.said(place) in BEFORE_BIRTH:
+            place += 1
+        place = c.past_fillers(place, 1)
         if place < len(c.items) and c.items[place].sort == "date" and c.items[place].value.shape == "month":
             return Days(None), [c.items[place], c.items[i]]  # its day is not guessed
         if place < len(c.items) and c.items[place].sort == "date":
@@ -288,10 +305,15 @@ def _name_behind_tag(c: Clause, place: int) -> tuple[str | None, list[Item]]:
         return None, []
     following = c.items[i + 1] if i + 1 < len(c.items) else None
     stands_alone = (
-        following is None or following.said == "," or bool(following.marks & {"breed_name", "color", "born_word", "buck_word", "doe_word"})
+        following is None
+        or following.said in {",", "."}
+        or following.sort == "break"
+        or bool(following.marks & {"breed_name", "color", "born_word", "buck_word", "doe_word"})
     )
     if listed and (item.said in COMMON or not stands_alone):
         return None, []
+    if item.said in LOOKS and following is not None:
+        return None, []  # "new buck 41 nice opal one"
     if not inexact and item.said in COMMON and not stands_alone:
         return None, []
     return item.said.title(), [item]

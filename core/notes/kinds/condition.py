@@ -29,6 +29,10 @@ class ConditionScored:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example(
+        "bcs 2 for 9 and 3 for 5",
+        ({"who": "9", "score": 2.0, "on": "2026-11-25"}, {"who": "5", "score": 3.0, "on": "2026-11-25"}),
+    ),
     Example("22 bcs 4", ({"who": "22", "score": 4, "on": "2026-11-25"},)),
     Example("Juno body condition 3.5", ({"who": "14", "score": 3.5, "on": "2026-11-25"},)),
     Example("condition 9: 2", ({"who": "9", "score": 2, "on": "2026-11-25"},)),
@@ -93,11 +97,14 @@ def read(c: Clause) -> None:
             )
         )
         return
-    place = _score(c, cue, numbers)
+    if _in_row(c, cue):
+        return
+    given = next((i for i in numbers if c.said(i - 1) == "for" and c.known(i) is not None and i - 2 in numbers), None)  # "bcs 2 for 22"
+    place = _score(c, cue, numbers) if given is None else given - 2
     if place is None:
         return
     c.used.add(id(c.items[place]))
-    pick = c.subject_of(cue)
+    pick = c.subject_of(cue) if given is None else c.pick(given)
     score = c.items[place].value
     need = (
         None
@@ -114,6 +121,21 @@ def read(c: Clause) -> None:
             need,
         )
     )
+
+
+def _in_row(c: Clause, cue: int | None) -> bool:
+    """`bcs moss 2.5 clover 3.5`: animals, each with its score right behind it."""
+    named = [i for i in c.explicit() if cue is None or i > cue]
+    scores = [i + 2 if c.said(i + 1) in {":", "=", "-"} else i + 1 for i in named]
+    low, high = feeding.CONDITION_LOWEST.value, feeding.CONDITION_HIGHEST.value
+    if len(named) < BARE or len(scores) != len(c.sorted_as("num")) or scores != c.sorted_as("num"):
+        return False
+    if not all(low <= c.items[i].value <= high and c.items[i].value * 2 == int(c.items[i].value * 2) for i in scores):
+        return False
+    heads = [c.items[cue]] if cue is not None else []
+    for place, score in zip(named, scores, strict=True):
+        c.take(c.past(ConditionScored, c.pick(place), "who", {"score": decimal_text(c.items[score].value)}, [c.items[score], *heads]))
+    return True
 
 
 def _score(c: Clause, cue: int | None, numbers: list[int]) -> int | None:

@@ -26,6 +26,7 @@ class FeedLeft:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("2 1/2 bags of feed left", ({"grams": 56700, "on": "2026-11-25"},)),
     Example("we've got about a hundred pounds of feed to get through the month", ({"grams": 45359, "on": "2026-11-25"},)),
     Example("140 lb of pellets left", ({"grams": 63503, "on": "2026-11-25"},)),
     Example("we have 2 bags of feed left", ({"grams": 45360, "on": "2026-11-25"},)),
@@ -33,6 +34,10 @@ EXAMPLES: tuple[Example, ...] = (
     Example("down to 30 lb of feed", ({"grams": 13608, "on": "2026-11-25"},)),
     Example("There's maybe 40 pounds of pellets left", ({"grams": 18144, "on": "2026-11-25"},)),
     Example("We've only got about twenty pounds of feed left", ({"grams": 9072, "on": "2026-11-25"},)),
+    Example(
+        "Got 2 bags pellets 50 lb $18 each, 160 lb left now",
+        ({"kind": "feed_bought", "bags": 2, "grams": 45359, "price": "36.00", "on": "2026-11-25"}, {"grams": 72575, "on": "2026-11-25"}),
+    ),
     Example("a hundred pounds of feed left", ({"grams": 45359, "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = (
@@ -51,7 +56,7 @@ CUES: Final = {
 def read(c: Clause) -> None:
     """A weight of feed that is still there."""
     if not c.has("feed_left") or not (
-        c.has("feed", "bag", "bin") or any("feed" in item.said for item in c.items if "feed_left" in item.marks)
+        c.has("feed", "bag", "bin") or any("feed" in item.said for item in c.items if "feed_left" in item.marks) or _behind_bags(c)
     ):
         return
     if c.has("buy", "kits", "per_day") or c.explicit():
@@ -72,6 +77,11 @@ def read(c: Clause) -> None:
         if len(numbers) == 1:
             grams = bare_weight(c, numbers[0])[0]
             c.take(c.past(FeedLeft, None, "", {"grams": grams}, [c.items[numbers[0]], *used]))
+
+
+def _behind_bags(c: Clause) -> bool:
+    """`bought 3 bags at 19.25, 190 lb left`: the breath before told of feed that was bought."""
+    return c.before is not None and c.before.has("buy") and c.before.has("feed", "bag") and bool(c.sorted_as("weight"))
 
 
 def check(fact: FeedLeft, _herd: Herd, today: date) -> Problem | None:

@@ -53,6 +53,7 @@ CUES: Final = {
     "purchase": "bought | purchased | feed purchase | bot | brought home | stocked up",
     "buy": "bought a | picked up a | got a | grabbed a | bought | buy | picked up | purchased | purchase | bot | got | feed purchase | brought home | paid | loaded up | stocked up | buying | grabbed | brought",
     "bag": "bag of feed | a bag of feed | bags of feed | sack of feed | sacks of feed | bag | bags | sack | sacks",
+    "feed_place": "feed store | feed mill | feed shop | feed lady | feed man | feed guy | feed truck | feed co op",
     "not_feed": "straw | hay | bale | bales | salt | lick | shavings | bedding | treats | water | bottle | bottles | waterer | cage | cages | wire | corn | oats",
 }  # fmt: skip
 
@@ -63,9 +64,15 @@ _OF_ALL: Final = frozenset({"total", "all", "in all", "altogether", "all togethe
 def read(c: Clause) -> None:
     """Bags, their weight and price; `each` means a bag."""
     terse = (
-        c.has("feed") and c.has("bag") and bool(c.sorted_as("money") or any(item.sort == "num" and "." in item.said for item in c.items))
+        c.has("bag")
+        and (c.has("feed") or bool(c.sorted_as("weight") and c.has("each") and c.marks.isdisjoint({"sell", "feed_left", "list"})))
+        and bool(c.sorted_as("money") or any(item.sort == "num" and not item.said.isdigit() and not item.spoken for item in c.items))
     )
-    if not (c.has("buy") or "buy" in c.virtual or terse) or not c.has("feed", "bag") or (c.has("setting") and not c.has("buy", "purchase")):
+    if (
+        not (c.has("buy") or "buy" in c.virtual or terse)
+        or not c.has("feed", "bag", "feed_place")
+        or (c.has("setting") and not c.has("buy", "purchase"))
+    ):
         return
     if c.has("not_feed") and not c.has("feed"):
         return

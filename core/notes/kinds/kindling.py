@@ -103,7 +103,7 @@ BESIDE: Final = frozenset({"alive", "born", "kits"})
 def read(c: Clause) -> None:
     """The doe, and how many were born, live and are dead; each number by the word beside it."""
     cue = _cue(c)
-    if cue is None:
+    if cue is None or _yet_to_be(c, cue):
         return
     pick = _doe(c, cue)
     if pick:
@@ -360,6 +360,19 @@ def _all_before(c: Clause, label: int) -> bool:
     while before > 0 and c.said(before) in LIVELY:
         before = c.past_fillers(before - 1, -1)
     return before >= 0 and bool(c.items[before].marks & {"all"})
+
+
+#: Before a doe and `kindles` they tell how long or when.
+UP_TO: Final = frozenset({"til", "till", "until", "before", "once", "unless", "by the time", "as soon as"})
+
+
+def _yet_to_be(c: Clause, cue: int) -> bool:
+    """`til she kindles`, `until 14 kindles`: a birth to come."""
+    present = c.said(cue).startswith("kindle") and c.said(cue) != "kindled"
+    if not present or not any(c.said(i) in UP_TO for i in range(max(cue - 3, 0), cue)):
+        return False
+    c.use([cue])
+    return True
 
 
 def _labelled(c: Clause, i: int) -> bool:

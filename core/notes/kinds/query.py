@@ -34,6 +34,8 @@ EXAMPLES: tuple[Example, ...] = (
     Example("who is sick", ({"about": "flags"},)),
     Example("is juno due yet", ({"about": "due", "who": "14"},)),
     Example("Could somebody tell me why 14 is flagged", ({"about": "why", "who": "14"},)),
+    Example("did Juno kindle?", ({"about": "litters", "who": "14"},)),
+    Example("Has 22 been treated?", ({"about": "card", "who": "22"},)),
     Example("which does are open, with everything going on I can't say", ({"about": "open", "scope": "does"},)),
     Example("14 vs 9", ({"about": "compare", "who": "14", "with": "9"},)),
     Example("digest", ({"about": "digest"},)),
@@ -84,6 +86,14 @@ CUES: Final = {
     "ask:digest": "digest | weekly digest | the digest | this weeks digest",
     "show_me": "read me | show | show me | list | give me | tell me | let me see | can i see | could i see | query | display | see | pull up | send me",
 }  # fmt: skip
+#: Small verbs that begin a question to be answered with yes or no.
+ASKING: Final = frozenset({"is", "are", "did", "has", "was", "were", "does", "will", "have", "can", "should", "would", "could"})
+#: What may have befallen an animal: of anything else (`is Juno allergic to cats`) the book knows nothing.
+BEFALL: Final = frozenset(
+    """kindle had wean breed palpate treat drug weigh sell cull move box die dead lose pregnant open ail tag show condition fault bite refuse miss
+    count give foster feed ration kits litter born""".split()  # noqa: SIM905 - a table of words
+)
+LONGEST_ASKED: Final = 8  # not a figure: items
 _SCOPES: Final = {"bucks_word": "bucks", "does_word": "does", "scope:grow-outs": "grow-outs", "scope:all": "all"}
 #: The order in which a question's words are weighed: the narrow before the broad.
 _ORDER: Final = (
@@ -151,7 +161,17 @@ def _about(c: Clause, places: list[int]) -> str | None:
             return about
     if len(places) >= 2 and {"doe", "buck"} <= sexes:
         return "pair"
+    opening = c.opening() or 0
+    if (places or _of_her(c)) and c.said(opening) in ASKING and c.said(opening + 1) != "you":
+        return _asked_outright(c)
     return "card" if (places or _of_her(c)) and c.has("question", "show_me") and len(c.items) <= 6 else None
+
+
+def _asked_outright(c: Clause) -> str | None:
+    """`did 14 kindle?`, `has Moss been wormed?`: what one card or list answers; nothing where it is no short question."""
+    if c.marks.isdisjoint(BEFALL) or len([item for item in c.items if item.sort not in {"mark", "break"}]) > LONGEST_ASKED:
+        return None
+    return "litters" if c.has("kindle", "had", "wean") else "card"
 
 
 def _of_her(c: Clause) -> bool:

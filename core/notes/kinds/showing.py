@@ -28,6 +28,8 @@ class Shown:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("31 placed 4", ({"who": "31", "placing": "placed 4", "on": "2026-11-25"},)),
+    Example("32 2nd in class of 8", ({"who": "32", "placing": "2nd in class of 8", "on": "2026-11-25"},)),
     Example(
         "Show results 11/21: 15 first, 7 third.",
         (
@@ -53,6 +55,7 @@ EXAMPLES: tuple[Example, ...] = (
             {"who": "14", "on": "2026-11-21", "placing": "1st"},
         ),
     ),
+    Example("33 took 3rd at last Saturday's show", ({"who": "33", "placing": "3rd", "on": "2026-11-21"},)),
     Example("Flint best of bred sunday", ({"who": "3", "placing": "best of breed", "on": "2026-11-22"},)),
 )
 NOT_THIS: tuple[str, ...] = (
@@ -81,6 +84,8 @@ def read(c: Clause) -> None:
                 i
                 for i in c.sorted_as("ordinal")
                 if c.virtual & {"show", "show_place"}
+                or c.said(i - 1) in {"took", "placed", "earned"}
+                or (c.said(i - 1) in {"got", "won", "a", "gets"} and c.has("show_place"))
                 or c.said(i + 1)
                 in {"place", "in", "at the show", "at the fair", "class", "sr", "jr", "senior", "junior", "intermediate", "int"}
             ),
@@ -110,7 +115,9 @@ def read(c: Clause) -> None:
     pick = c.subject_of(cue)
     if pick is None:
         return
-    words = [i for i, item in enumerate(c.items) if item.marks & {"show", "place_number"} or item.sort == "ordinal"]
+    numbers = [i for i in c.sorted_as("num") if c.items[i] not in pick.items and c.said(i - 1) in {"of", "out of", "placed", "class of"}]
+    told = {j for i in numbers if c.said(i - 1) == "placed" or "class" in c.said(i - 2) for j in (i - 1, i)}
+    words = [i for i, item in enumerate(c.items) if i in told or item.marks & {"show", "place_number"} or item.sort == "ordinal"]
     placing = (
         " ".join(c.said(i) for i in words if c.said(i) not in {"show results", "results", "shown"})
         .replace(" st", "st")
@@ -120,10 +127,7 @@ def read(c: Clause) -> None:
         or None
     )
     used = [c.items[i] for i in words] + [item for item in c.items if "show_place" in item.marks]
-    numbers = [
-        c.items[i] for i in c.sorted_as("num") if c.items[i] not in pick.items and c.said(i - 1) in {"of", "out of", "placed", "class of"}
-    ]
-    c.take(c.past(Shown, pick, "who", {"placing": placing}, [*used, *numbers]))
+    c.take(c.past(Shown, pick, "who", {"placing": placing}, [*used, *(c.items[i] for i in numbers)]))
 
 
 def check(fact: Shown, herd: Herd, today: date) -> Problem | None:

@@ -42,6 +42,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("low 22F tonight", ({"what": "cold", "on": "2026-11-25", "celsius": -5.6},)),
     Example("101F", ({"what": "heat", "on": "2026-11-25", "celsius": 38.3},)),
     Example("twenty degrees tonight", ({"what": "cold", "on": "2026-11-25", "celsius": -6.7},)),
+    Example("cold one tonight, down to 12", ({"what": "cold", "on": "2026-11-25", "celsius": -11.1},)),
     Example("Weather 24 Nov: low 22 F.", ({"what": "cold", "on": "2026-11-24", "celsius": -5.6},)),
     Example(
         "Log: 20 Nov, 30 F, frost. 22 Nov, 20 F, no wind.",
@@ -114,6 +115,21 @@ SMALL_WORDS: Final = frozenset(
         "warning",
         "advisory",
         "watch",
+        "one",
+        "coming",
+        "they",
+        "say",
+        "says",
+        "saying",
+        "calling",
+        "for",
+        "of",
+        "expected",
+        "should",
+        "drop",
+        "get",
+        "a",
+        "night",
     ]
 )
 
@@ -136,15 +152,17 @@ def read(c: Clause) -> None:
     word = next((mark.removeprefix("weather:") for i in places for mark in sorted(c.items[i].marks) if mark.startswith("weather:")), None)
     verb = c.first("degrees_verb")
     forecast = verb is not None and c.whole(verb + 1) is not None and bool(c.dates())
+    numbers = [i for i in c.sorted_as("num") if not _a_cold_one(c, i)]
     told = (
         word in {"heat", "cold", "frost"}
-        and len(c.sorted_as("num")) == 1
-        and _are_degrees(c, c.sorted_as("num")[0])
+        and len(numbers) == 1
+        and _are_degrees(c, numbers[0])
         and not any(item.sort == "word" and not item.marks and item.said not in SMALL_WORDS for item in c.items)
     )
     foretold = (
         word in {"heat", "cold", "frost"}
-        and not c.sorted_as("num", "animal", "code")
+        and not numbers
+        and not c.sorted_as("animal", "code")
         and (
             bool(c.dates())
             or c.has("outdoors")
@@ -164,7 +182,7 @@ def read(c: Clause) -> None:
         return  # "before the snow flies"
     if c.explicit() or c.has("kits", "litter", "ail", "lose", "die") or (not temps and c.has("kindle", "breed")):
         return
-    if not temps and len([item for item in c.items if item.sort == "num"]) > 1:
+    if not temps and len(numbers) > 1:
         return
     celsius, used = _celsius(c, temps)
     earlier = word == "frost" and _of_the_day_before(c, temps)
@@ -193,11 +211,16 @@ def _of_the_day_before(c: Clause, temps: list[int]) -> bool:
     return bool(temps) and any(c.said(i) == "." for i in range(frost, temps[0]))
 
 
+def _a_cold_one(c: Clause, i: int) -> bool:
+    """`a cold one coming`: the night, no degree."""
+    return c.said(i) == "one"
+
+
 def _celsius(c: Clause, temps: list[int]) -> tuple[float | None, list[Item]]:
     if temps:
         item = c.items[temps[0]]
         return _in_celsius(c, float(item.value), item.unit), [c.items[i] for i in temps[:1]]
-    numbers = [i for i in c.sorted_as("num") if _are_degrees(c, i)]
+    numbers = [i for i in c.sorted_as("num") if _are_degrees(c, i) and not _a_cold_one(c, i)]
     if len(numbers) == 1:
         return _in_celsius(c, float(c.items[numbers[0]].value), ""), [c.items[numbers[0]]]
     return None, []
