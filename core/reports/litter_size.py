@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from functools import lru_cache
 from statistics import fmean
 from typing import Any
@@ -14,6 +14,7 @@ from core.herd.state import Animal, Litter
 from core.reckon.interval import LEVEL, reach
 from core.reckon.litters_together import LitterSize, LittersTold, SizeBelief, litters_together
 from core.reports.evidence import Evidence
+from core.reports.survival import litters_by_dam
 from core.words import count
 
 _SHARES = tuple(one.value for one in reproduction.LITTER_SIZE_BY_PARITY)
@@ -22,7 +23,11 @@ ALIKE = 0.25  # not a figure: a quarter of a kit is no difference to anybody
 
 def told_litters(barn: Evidence, animal: Animal) -> list[Litter]:
     """Her litters whose size somebody told, the first one first."""
-    return [one for one in litters_of(barn.herd, animal.key) if one.alive is not None or one.born is not None]
+    return [one for one in litters_of(barn.herd, animal.key) if _size_told(one)]
+
+
+def _size_told(litter: Litter) -> bool:
+    return litter.alive is not None or litter.born is not None
 
 
 def size_of(barn: Evidence, doe: Animal) -> LitterSize:
@@ -32,16 +37,17 @@ def size_of(barn: Evidence, doe: Animal) -> LitterSize:
 
 @lru_cache(maxsize=16)
 def _sizes(barn: Evidence, breed: str) -> Mapping[str, LitterSize]:
-    """The litter sizes of all does of a breed that are, or were, on the farm."""
-    does = [one for one in barn.herd.animals.values() if one.sex == "doe" and (one.breed or "").lower() == breed]
-    return litters_together({one.key: _told(barn, one) for one in does}, _size_belief(breed)).does
+    """The litter sizes of all does of a breed that are, or were, on the farm; and of whoever else is told to have borne one."""
+    born = litters_by_dam(barn.herd)
+    of_breed = [one for one in barn.herd.animals.values() if (one.breed or "").lower() == breed]
+    does = {one.key: _told(one, born.get(one.key, ())) for one in of_breed if one.sex != "buck" or one.key in born}
+    return litters_together(does, _size_belief(breed)).does
 
 
-def _told(barn: Evidence, doe: Animal) -> LittersTold:
-    litters = told_litters(barn, doe)
+def _told(doe: Animal, litters: Iterable[Litter]) -> LittersTold:
+    sizes = tuple(float(live_born(one)) for one in litters if _size_told(one))
     first = 0 if _came_young(doe) else _SHARES.index(max(_SHARES))
-    expected = (_by_parity(first + number) for number in range(len(litters) + 1))
-    return LittersTold(tuple(float(live_born(one)) for one in litters), tuple(expected))
+    return LittersTold(sizes, tuple(_by_parity(first + number) for number in range(len(sizes) + 1)))
 
 
 def _came_young(doe: Animal) -> bool:
