@@ -44,7 +44,7 @@ NO = frozenset(
 )
 _LEAD = re.compile(
     r"^(?:(?:oh|um+|uh+|er|sorry|well|i think|i guess|it was|it is|it's|its|that was|that's|thats|was|is|were|there were|there are|"
-    r"she had|she has|he|she|with|to|by|from|of|about|the|a|just|only|doe|buck|tag|number|no\.|called|it|make it|make that)\b[\s,:]*)+",
+    r"she had|she has|(?:(?:he|she|they|i|we) )?(?:means?|meant)|he|she|with|to|by|from|of|about|the|a|just|only|doe|buck|tag|number|no\.|called|it|make it|make that)\b[\s,:]*)+",
     re.IGNORECASE,
 )
 _TAIL = re.compile(

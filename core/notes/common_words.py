@@ -39,7 +39,7 @@ kitchen knee knew knife knock know known knows lack ladder lady laid lamp land l
 learn least leave leaves leaving led left leg legs less lesson let lets letter letting level lick licked licking lie life lift lifted light like liked likely
 likes lil line lint list listen little live lived lives living load local lock locked lol long longer look looked looking looks loose lord lose losing loss lost
 lot lots loud love loved lovely loves low lower luck lucky lunch machine mad made maggie mail main make makes making mama man manage managed many mark market
-mass matter may maybe me meal mean means meant meat meet men mention mess message met middle might mild mile milk mind mine minute minutes mirror miss
+mass match matter may maybe me meal mean means meant meat meet men mention mess message met middle might mild mile milk mind mine minute minutes mirror miss
 missing mistake mix mixed mom moment money month months mood moon more morning most mostly mother mouse mouth move moved moves moving much mud muddy my myself
 nail nails name named nap near nearly neat neck need needed needs neighbor neighbors neighbour neither nervous nest never new news next nice nicely night nights nobody
 noise none noon nope normal north nose not note notes nothing notice noticed now number nursing nut odd of off offer office often oh ok okay old older on once

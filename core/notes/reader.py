@@ -208,8 +208,8 @@ def read(message: Message, herd: Herd, context: Context = Context()) -> Reading:
     whole = Clause(items, scene)
     if "\n" in text and whole.has("remind", "setting") and (apart := _lines_apart(message, text, herd, context)) is not None:
         return apart
-    if "remind" in whole.marks and (behind := _reminder_behind(whole, found, message, text, herd, context)) is not None:
-        return behind
+    if "remind" in whole.marks and (reminded := _reminder_behind(whole, found, message, text, herd, context)) is not None:
+        return reminded
     return _whole_message(whole, text) or _headed(whole, text) or _Statements(scene, items, text).reading()
 
 
@@ -255,9 +255,12 @@ def _reminder_behind(whole: Clause, found: list[Token], message: Message, text: 
     start = found[whole.items[place].start].start
     told = read(replace(message, text=_JOINED.sub("", text[:start])), herd, context)
     then = read(replace(message, text=text[start:]), herd, replace(context, subject=told.subject or context.subject))
-    if not tells(told) or then.ask is not None or not then.facts or any(fact.kind != "remind" for fact in then.facts):
+    if not tells(told) or then.ask is not None or [fact.kind for fact in then.facts] != ["remind"]:
         return None
-    return replace(told, facts=(*told.facts, *then.facts), subject=then.subject or told.subject)
+    wish = then.facts[0]
+    if isinstance(wish, reminder.Reminder) and wish.who is None and any("pronoun" in item.marks for item in whole.items[place:]):
+        wish = replace(wish, who=told.subject)  # "treat her again"
+    return replace(told, facts=(*told.facts, wish), subject=then.subject or told.subject)
 
 
 def _ticked(message: Message, herd: Herd, context: Context, today: date) -> Reading:

@@ -14,6 +14,7 @@ from core.notes.amounts import age_in_days
 from core.notes.animals import Mention
 from core.notes.clause import Clause, Found, Need
 from core.notes.fact import Fields, Json, Tag, to_json
+from core.notes.items import Item
 from core.notes.kind import Example, Kind
 
 
@@ -30,6 +31,7 @@ class Correct:
 EXAMPLES: tuple[Example, ...] = (
     Example("no, 16 not 15", ({"set": {"who": "16"}},)),
     Example("make that 6", ({"set": {"count": 6}},)),
+    Example("oh and while you are writing, make that 4-9", ({"set": {"grams": 2070}},)),
     Example("i meant 32", ({"set": {"who": "32"}},)),
     Example("born 7, not 8", ({"set": {"born": 7}},)),
     Example("that was 3-12", ({"set": {"grams": 1701}},)),
@@ -41,6 +43,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("no sixteen not fifteen", ({"set": {"who": "16"}},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "somebody ought to make that hutch roof tight",
     "no kits yet",
     "14 not bred",
     "wrong doe in the wrong cage",
@@ -97,7 +100,7 @@ def read(c: Clause) -> None:
     """`no, 15 not 14`, `make that 7`, `born 8, not 7`, `the date was 22 November`."""
     opening = c.opening()
     begin = 2 if _wrong_animal(c) else 0
-    first = next((item for item in c.items[begin:] if item.sort != "mark"), None)
+    first = _by_the_way(c) or next((item for item in c.items[begin:] if item.sort != "mark"), None)
     negated = c.first("negation")
     if _of_animal(c):
         return
@@ -122,6 +125,22 @@ def read(c: Clause) -> None:
         return
     who = values.pop("who") if len(values) > 1 and "who" in values else None  # `correction to 14: born 8`
     c.take(Found(Correct, {"set": Fields(tuple(values.items())), "who": who}, list(c.items)))
+
+
+#: Nothing but a correction begins so, whatever small talk leads to it.
+OUTRIGHT: Final = frozenset({"make that", "change that to", "change it to"})
+PREAMBLE: Final = 9  # not a figure: items
+
+
+def _by_the_way(c: Clause) -> Item | None:
+    """`and while I'm at it make that 3-13`: the words before tell nothing."""
+    place = next((i for i, item in enumerate(c.items[:PREAMBLE]) if item.said in OUTRIGHT), None)
+    if place is None:
+        return None
+    behind = c.items[place + 1 : place + 2]
+    if not behind or behind[0].sort in {"word", "mark"} or any(item.sort not in {"word", "mark"} for item in c.items[:place]):
+        return None
+    return c.items[place]
 
 
 def fewer(c: Clause) -> None:
