@@ -26,10 +26,12 @@ from core.reports.counts import counted
 from core.reports.digest import digest, flag_line, in_order
 from core.reports.due import due
 from core.reports.evidence import Evidence, evidence
+from core.reports.family import family_problems
 from core.reports.feed import feed, feed_of
 from core.reports.flags import all_flags, flags_of
 from core.reports.herd_document import herd_document
 from core.reports.keep_or_cull import in_breed, keep_or_cull
+from core.reports.line_up import line_up
 from core.reports.pairing import pairing
 from core.reports.why import why
 from core.reports.wording import called, grams, price, when
@@ -50,6 +52,8 @@ HELP = (
 )
 
 
+#: How many troubles of the family book stand under the flags.
+FAMILY = 2  # not a figure: what fits on a phone
 #: What asks for a whole list.
 ALL_OF_THEM = re.compile(r"\b(all|everything|whole|full)\b", re.IGNORECASE)
 #: What asks for the herd itself and not for a number.
@@ -161,8 +165,11 @@ def _pair(asked: Asked) -> Reply:
 def _compare(asked: Asked) -> Reply:
     if asked.who and asked.other:
         return compare(asked.herd, asked.today, asked.who, asked.other).reply()
-    if asked.query.scope == "bucks" or asked.query.breed:
-        return keep_or_cull(asked.herd, asked.today).only(scope=asked.query.scope, breed=asked.query.breed).reply()
+    if asked.query.scope in {"bucks", "does"}:
+        return line_up(asked.herd, asked.today, asked.query.scope.removesuffix("s"), asked.query.breed).reply()
+    if asked.query.breed:
+        both = [line_up(asked.herd, asked.today, sex, asked.query.breed).reply() for sex in ("buck", "doe")]
+        return Reply(tuple(line for one in both for line in one.lines), tuple(choice for one in both for choice in one.choices))
     return Reply(("Which two? Ask like this: compare 3 and 7",))
 
 
@@ -199,7 +206,8 @@ def _flags(asked: Asked) -> Reply:
         return Reply((f"{called(asked.who)}: {count(len(flagged), 'flag')}.", *(one.text for one in found)))
     sick = [ailing_line(barn, one) for one in all_ailing(barn) if in_breed(asked.herd.animals[one.animal].breed, asked.query.breed)]
     flagged_ones = _flagged(asked)
-    return Reply((*sick, *flagged_ones.lines), flagged_ones.choices)
+    family = [] if asked.query.breed else [line for one in family_problems(barn, asked.entries)[:FAMILY] for line in one.lines(barn)]
+    return Reply((*sick, *flagged_ones.lines, *family), flagged_ones.choices)
 
 
 def _flagged(asked: Asked) -> Reply:

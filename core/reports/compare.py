@@ -6,16 +6,19 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
+from core.handbook import flags as figures
 from core.herd.litters import litters_of, litters_sired, live_born
 from core.herd.questions import age_days
 from core.herd.state import Animal, Herd
+from core.reckon.litters_together import chance_larger
 from core.reckon.survival import chance_better
 from core.reply import Choice, Reply
-from core.reports.bucks import growth_merit
+from core.reports.bucks import growth_merit, on_kits, same_breed
 from core.reports.evidence import Evidence, evidence
 from core.reports.herd_document import animal_document
+from core.reports.litter_size import size_of
 from core.reports.wording import age, grams, how_sure, more_or_less, short
-from core.words import count, share
+from core.words import count, listed, share
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +45,7 @@ class Comparison:
         """What sets them apart, with how sure it is."""
         lines = [f"{short(self.one)} and {short(self.other)}."]
         lines += self._growth()
-        lines += self._raising()
+        lines += [*self._raising(), *self._litters()]
         lines += [line for one in (self.one, self.other) for line in self._own(one)]
         if self.grows_better is None and self.raises_better is None:
             lines.append("Too little is known of both to say who is better: weigh their kits at 10 weeks and note their litters.")
@@ -53,17 +56,33 @@ class Comparison:
         if chance is None:
             return []
         best, worst, sure = (self.one, self.other, chance) if chance >= 0.5 else (self.other, self.one, 1 - chance)
-        kits = sum(growth_merit(self.barn, each)[2] for each in (best, worst))
-        told = f"by {count(kits, 'kit')} of theirs weighed" if kits else "by their own weights and their families'"
-        said = how_sure(f"{short(best)}'s kits would", f"outgrow {short(worst)}'s", sure)
-        return [f"{said}, {told}."]
+        each = "" if same_breed(best, worst) else ", each for its breed"
+        said = how_sure(f"{short(best)}'s kits would", f"outgrow {_kin(best, worst)}{short(worst)}'s", sure)
+        lines = [f"{said}{each}, {on_kits(self.barn, best, worst)}."]
+        unweighed = [short(one) for one in (best, worst) if not growth_merit(self.barn, one)[2]]
+        if sure < figures.OUTDOES_CHANCE.value:
+            lines.append(f"That is not sure: weigh {'kits of ' + listed(unweighed) if unweighed else 'more of their kits'} at 10 weeks.")
+        return lines
 
     def _raising(self) -> list[str]:
         chance = self.raises_better
         if chance is None:
             return []
         best, worst, sure = (self.one, self.other, chance) if chance >= 0.5 else (self.other, self.one, 1 - chance)
-        return [f"{how_sure(short(best), f'raises her kits better than {short(worst)}', sure)}."]
+        kits, others = (self.barn.dams[each.key].alive for each in (best, worst))
+        told = f"by {count(kits, 'kit')} of hers and {others} of {short(worst)}"
+        return [f"{how_sure(short(best), f'raises her kits better than {short(worst)}', sure)}, {told}."]
+
+    def _litters(self) -> list[str]:
+        """Which doe has the larger litters, each against her own number of litter."""
+        sizes = [size_of(self.barn, each) for each in (self.one, self.other) if each.sex == "doe"]
+        if len(sizes) < 2 or not all(each.litters for each in sizes):  # not a figure: two animals are compared
+            return []
+        chance = chance_larger(*sizes)
+        best, worst, sure = (self.one, self.other, chance) if chance >= 0.5 else (self.other, self.one, 1 - chance)
+        many = [size.litters for size in (sizes if best is self.one else sizes[::-1])]
+        said = how_sure(short(best), f"has larger litters than {short(worst)}", sure)
+        return [f"{said}, by {count(many[0], 'litter')} of hers and {many[1]} of {short(worst)}."]
 
     def _own(self, one: Animal) -> list[str]:
         barn, settings = self.barn, self.barn.herd.settings
@@ -88,6 +107,18 @@ class Comparison:
             "chance_grows_better": self.grows_better,
             "chance_raises_better": self.raises_better,
         }
+
+
+_HIS = {"buck": "his", "doe": "her"}
+_CHILD = {"buck": "son", "doe": "daughter"}
+
+
+def _kin(one: Animal, other: Animal) -> str:
+    """How the other is told as the first one's parent or child, where it is: `his sire `."""
+    his = _HIS.get(one.sex or "", "its")
+    if other.key in {one.sire, one.dam}:
+        return f"{his} {'sire' if other.key == one.sire else 'dam'} "
+    return f"{his} {_CHILD.get(other.sex or '', 'kit')} " if one.key in {other.sire, other.dam} else ""
 
 
 def compare(herd: Herd, today: date, one: Animal, other: Animal) -> Comparison:

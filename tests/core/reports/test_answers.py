@@ -140,9 +140,13 @@ def test_pair_needs_a_doe_and_a_buck() -> None:
 
 
 def test_compare_needs_two() -> None:
-    """Two animals are compared; bucks of a breed come as verdicts; nothing asks."""
+    """Two animals are compared; bucks, does or a breed are lined up; nothing asks."""
     assert ask(farm(), "compare", who="3", with_="7").lines[0] == "3 Flint and 7."
-    assert ask(farm(), "compare", scope="bucks").lines[0].startswith("Keep")
+    assert ask(farm(), "compare", scope="bucks").lines[0].startswith("Bucks by the growth")
+    assert ask(farm(), "compare", scope="does").lines[0].startswith("Does by what they wean")
+    heads = [line.split()[0] for line in ask(farm(), "compare", breed="mini rex").lines]
+    assert heads[0] == "Bucks"
+    assert "Does" in heads or "No" in heads
     assert ask(farm(), "compare").lines == ("Which two? Ask like this: compare 3 and 7",)
 
 

@@ -310,7 +310,7 @@ def test_withdrawal_is_told_with_its_day() -> None:
 
 def test_unknown_withdrawal_is_never_guessed() -> None:
     """A treatment without days asks for the vet."""
-    barn = mothers().say("treated", who="14", with_="baytril", on=ago(8))
+    barn = mothers().say("treated", who="14", with_="enrofloxacin", on=ago(8))
     found = verdict(barn, "14")
     assert found.after is None
     assert found.cautions == (f"Doe 14 (Juno): {health.WITHDRAWAL_UNKNOWN}",)
