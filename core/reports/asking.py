@@ -13,7 +13,7 @@ from core.reply import Reply
 from core.reports.behind import names
 from core.reports.bucks import growth_merit
 from core.reports.evidence import Evidence
-from core.reports.family import family_problems
+from core.reports.family import family_problems, parents_note
 from core.reports.flags import long_open
 from core.reports.keep_or_cull import in_breed
 from core.reports.litter_story import story
@@ -140,7 +140,7 @@ def pedigree(barn: Evidence, animal: Animal, entries: Iterable[Entry] = ()) -> R
     """Parents and grandparents, how inbred, and what it passes on."""
     herd = barn.herd
     if not animal.sire and not animal.dam:
-        return Reply((f"{called(animal)}: no parents on the book. Tell me: {animal.tag} is out of 14 by Flint",))
+        return Reply((f"{called(animal)}: no parents on the book. Tell me: {parents_note(animal)}",))
     lines = []
     for name, key in (("Sire", animal.sire), ("Dam", animal.dam)):
         parent = herd.animals.get(key or "")

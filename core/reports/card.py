@@ -18,6 +18,7 @@ from core.reports.ailing import ailing, ailing_document
 from core.reports.behind import notes_behind
 from core.reports.doe_life import doe_life, life_lines
 from core.reports.evidence import Evidence, evidence
+from core.reports.family import family_problems
 from core.reports.feeding import held
 from core.reports.finding import Finding
 from core.reports.flags import flags_of, raised_line
@@ -49,6 +50,7 @@ class Card:
         """The card as it is read on a phone."""
         lines = [self._who(), *self._ailing(), *self._family(), *self._weights(), *self._breeding(), *self._seen(), *self._plans()]
         lines += [one.text for one in self.flags[:SHOWN]]
+        lines += [line for problem in family_problems(self.barn, self.entries, self.animal)[:1] for line in problem.lines(self.barn)]
         choices = (Choice("Why?", f"why {self.animal.tag}"),) if self.animal.living else ()
         return Reply(tuple(dict.fromkeys(lines)), choices)
 

@@ -88,20 +88,28 @@ def _notes(animals: Iterable[Animal], entries: tuple[Entry, ...], kinds: tuple[s
 
 def _worded(barn: Evidence, problem: PedigreeProblem, entries: tuple[Entry, ...]) -> FamilyProblem:
     tags = tuple(_name(barn, key) for key in problem.ids)
-    text = _SAYS[problem.code].format(one=tags[0], other=tags[-1], all=listed(tags))
     animals = [barn.herd.animals[key] for key in problem.ids if key in barn.herd.animals]
+    text = _SAYS[problem.code].format(
+        one=tags[0], other=tags[-1], all=listed(tags), note="".join(parents_note(one) for one in animals[-1:])
+    )
     return FamilyProblem(problem.code, tuple(one.tag for one in animals), text, _notes(animals, entries, KINDS))
 
 
 _SAYS = {
-    "own_parent": "{one} is told as its own parent. Send who it is out of: {one} is out of 14 by 3",
-    "one_parent_twice": "{one} is told as both sire and dam of {other}. Send the right ones: {other} is out of 14 by 3",
-    "younger_parent": "{one} is told as a parent of {other} but is younger. Send the right birthday, or the right parent of {other}.",
-    "wrong_sex": "{one} is of the wrong sex to be that parent of {other}. Send its sex, or the right parent of {other}.",
-    "loop": "{all} are told as each other's ancestors. Send the right parents of one of them; till then these parents count as unknown.",
-    "two_sexes": "{all} is told as a sire of one and a dam of another. Send the right parents.",
-    "two_rows": "{one} is told with two pairs of parents. Send the right ones.",
+    "own_parent": "{one} is told as its own parent. Send who it is out of: {note}",
+    "one_parent_twice": "{one} is told as both sire and dam of {other}. Send the right ones: {note}",
+    "younger_parent": "{one} is told as a parent of {other} but is younger. Send the right birthday, or the right parents: {note}",
+    "wrong_sex": "{one} is of the wrong sex to be that parent of {other}. Send its sex, or the right parents: {note}",
+    "loop": "{all} are told as each other's ancestors. Till that is put right these parents count as unknown. Send the right ones: {note}",
+    "two_sexes": "{all} is told as a sire of one and a dam of another. Send the right parents of one of its kits.",
+    "two_rows": "{one} is told with two pairs of parents. Send the right ones: {note}",
 }
+
+
+def parents_note(animal: Animal) -> str:
+    """A note that tells an animal's parents, as an example: `new doe 33 out of 14 by 3`."""
+    dam, sire = ("14" if animal.tag != "14" else "15"), ("3" if animal.tag != "3" else "7")
+    return f"new {animal.sex or 'doe'} {animal.tag} out of {dam} by {sire}"
 
 
 def _name(barn: Evidence, key: str) -> str:
