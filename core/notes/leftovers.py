@@ -75,6 +75,8 @@ def explained(c: Clause, i: int) -> bool:
         return c.said(i - 1) in {"at", "around"} and clock_time(item.value) is not None
     if item.sort == "ordinal":
         return _counts_off(c, i)
+    if item.sort == "cage":
+        return any(animal.cage is not None and animal.cage.lower() == str(item.value).lower() for animal in _animals(c))
     if item.sort == "date":
         return (not c.found and _can_be(c, item)) or c.told_due(i) or _same_day(c, item)
     return False

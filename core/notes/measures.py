@@ -64,7 +64,20 @@ def _with_fraction(tokens: Sequence[Token], value: Decimal, end: int, *, spoken_
     """Past `3/4` or `and a half`."""
     if end < len(tokens) and tokens[end].sort == "slash" and not tokens[end].glued:
         part = fraction(tokens[end].key)
-        if part is not None and key(tokens, end + 1) in LB | KG | CUP | OZ | {"cups", "", ",", ";", ".", "in", "inches", "and"}:
+        if part is not None and key(tokens, end + 1) in LB | KG | CUP | OZ | {
+            "bags",
+            "bag",
+            "sacks",
+            "sack",
+            "cups",
+            "",
+            ",",
+            ";",
+            ".",
+            "in",
+            "inches",
+            "and",
+        }:
             return value + part, end + 1, spoken_words, False
     if key(tokens, end) in {"and", "&"}:
         after = end + 2 if key(tokens, end + 1) in {"a", "an"} else end + 1

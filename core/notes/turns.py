@@ -105,6 +105,10 @@ def _no_weight(c: Clause, found: Found) -> bool:
                 return True
             if after.marks & {"hay", "feed", "not_feed"}:
                 return True
+        if found.fact.kind == "weighed" and any(
+            other.fact.kind == "kindled" and other.values.get("doe") == found.values.get("who") for other in c.found
+        ):
+            return True  # "kindled 7 weighing 14 oz"
         if c.said(i - 1) in COMPARED and c.said(i - 2) not in HARDLY:
             return True
         if found.fact.kind == "weighed" and any(c.said(j) == "born" for j in range(i)):

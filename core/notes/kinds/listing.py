@@ -37,6 +37,7 @@ class Listed:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("for sale 2 of 16's 25 each", ({"litter_of": "16", "count": 2, "price": "25.00", "on": "2026-11-25"},)),
     Example("If anyone asks, 33 is for sale at fifty dollars", ({"on": "2026-11-25", "who": "33", "price": "50.00"},)),
     Example("listed R22 at $35", ({"on": "2026-11-25", "who": "R22", "price": "35.00"},)),
     Example(

@@ -50,6 +50,8 @@ EXAMPLES: tuple[Example, ...] = (
     Example("mvoed 14 to c3", ({"who": "14", "cage": "C3", "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "14 kindled 5 in cage 12",
+    "12 lost 1 in cage 6",
     "moved 2 kits from 12 to 16",
     "bred 15 to 3",
     "move on already",
@@ -70,7 +72,7 @@ def read(c: Clause) -> None:
     """An animal and its new cage: `14 to B3`, `moved thistle over to cage c seven`."""
     if not (c.has("move", "cage_word") or c.sorted_as("cage", "code")):
         return
-    if _each_to_its_cage(c) or _from_cage_to_cage(c):
+    if _each_to_its_cage(c) or _from_cage_to_cage(c) or _only_where(c):
         return
     cage, used = _cage(c)
     if c.says({"swapped", "traded"}) and not c.has("to", "into"):
@@ -98,6 +100,15 @@ def read(c: Clause) -> None:
         c.used.difference_update(id(item) for item in used)
         return
     c.take(c.past(Moved, pick, "who", {"cage": cage}, [*used, *([c.items[cue]] if cue is not None else [])]))
+
+
+#: Deeds that are done in a cage: nobody is moved there.
+DONE_THERE: Final = frozenset({"kindle", "lose", "die", "wean", "count", "breed", "litter_weight", "step", "eat", "has_kits"})
+
+
+def _only_where(c: Clause) -> bool:
+    """`14 kindled 5 in cage 12`: the cage tells where, and no word that anybody went there."""
+    return not c.has("move", "shift", "put") and "move" not in c.virtual and not c.marks.isdisjoint(DONE_THERE)
 
 
 def _with_kits(c: Clause) -> bool:

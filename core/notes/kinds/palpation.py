@@ -10,7 +10,7 @@ from core.herd.changes import of_sex, seen, with_outcome
 from core.herd.matings import open_mating, open_matings
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clause import Clause, Need
+from core.notes.clause import Clause, Found, Need
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import by_tag, chores_of_mating, dated, noted, said, to_come
@@ -29,6 +29,18 @@ class Palpated:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example(
+        "palped 14, 9: both open",
+        ({"doe": "14", "result": "open", "on": "2026-11-25"}, {"doe": "9", "result": "open", "on": "2026-11-25"}),
+    ),
+    Example(
+        "palped 14, 9 and 22: bred, open, bred",
+        (
+            {"doe": "14", "result": "bred", "on": "2026-11-25"},
+            {"doe": "9", "result": "open", "on": "2026-11-25"},
+            {"doe": "22", "result": "bred", "on": "2026-11-25"},
+        ),
+    ),
     Example(
         "twelve and sixteen are open",
         (
@@ -61,6 +73,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("23 Nov; doe 22; palpated; open", ({"doe": "22", "result": "open", "on": "2026-11-23"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "palpated 9, not open",
     "Somebody left the gate open on Biscuit's cage",
     "bred 15 to 3",
     "I felt sorry for 22",
@@ -93,9 +106,42 @@ def read(c: Clause) -> None:
     if result is None and any(c.said(i).startswith("due") for i in range(len(c.items))):
         return  # "palpate due 6 Dec"
     used = [item for item in c.items if item.marks & {"palpate", "pregnant", "open", "unsure"}]
+    does = c.listed_subjects(-1 if cue is None else cue)
+    waiting = _waiting(c)
+    felt = _in_order(c) if len(does) + len(waiting) > 1 else []
+    if len(felt) == 1 and c.has("all"):
+        felt *= len(does) + len(waiting)
+    if len(felt) > 1 and len(felt) == len(does) + len(waiting):
+        for found, each in zip(waiting, felt, strict=False):
+            found.values["result"], found.need = each, None
+        for pick, each in zip(does, felt[len(waiting) :], strict=True):
+            c.take(c.past(Palpated, pick, "doe", {"result": each}, used))
+        return
+    if len(set(felt)) > 1:
+        result = None
     need = None if result else Need("what", "result", "How did she feel: bred, open or unsure?", ("bred", "open", "unsure"))
-    for pick in c.listed_subjects(-1 if cue is None else cue):
+    for pick in does:
         c.take(c.past(Palpated, pick, "doe", {"result": result}, used, need))
+
+
+def _waiting(c: Clause) -> list[Found]:
+    """The does named before in the same list, of whom nothing was said yet."""
+    waiting: list[Found] = []
+    before = c.before if "palpate" in c.virtual else None
+    while before is not None and before.found and all(_lacks_result(found) for found in before.found):
+        waiting = [*before.found, *waiting]
+        before = before.before
+    return waiting
+
+
+def _lacks_result(found: Found) -> bool:
+    return found.fact is Palpated and found.need is not None and found.need.wanted == "result"
+
+
+def _in_order(c: Clause) -> list[str]:
+    """What was felt, word by word: `palped 14, 9, 22: bred, open, bred`."""
+    felt = [(i, result) for mark, result in RESULTS.items() for i in c.each(mark) if "palpate" not in c.items[i].marks]
+    return [result for _, result in sorted(felt)]
 
 
 def _result_alone(c: Clause) -> int | None:
@@ -130,6 +176,8 @@ def _result(c: Clause) -> str | None:
         for i in c.each(mark):
             if mark == "pregnant" and c.items[i].said in {"kits", "babies", "took", "good", "yes"} and not c.has("palpate"):
                 continue
+            if i and "negation" in c.items[i - 1].marks:
+                return None  # "not open"
             return result
     return _sign(c)
 

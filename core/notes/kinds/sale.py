@@ -60,6 +60,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("sold 1 kit o/o 16 $25", ({"litter_of": "16", "count": 1, "price": "25.00", "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "sold on 32, what a buck",
     "sold 16's bucks 20 each",
     "list 32 for 60",
     "sell 31 in december",

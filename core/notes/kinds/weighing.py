@@ -40,6 +40,7 @@ class Weighed:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("32 4-1 on 11/20", ({"who": "32", "grams": 1843, "on": "2026-11-20"},)),
     Example("weighed a few and only caught the one, 31 at four pounds six", ({"who": "31", "grams": 1984, "on": "2026-11-25"},)),
     Example("31 4-2", ({"who": "31", "grams": 1871, "on": "2026-11-25"},)),
     Example(
@@ -91,6 +92,10 @@ EXAMPLES: tuple[Example, ...] = (
     ),
 )
 NOT_THIS: tuple[str, ...] = (
+    "9 ivermectin .3",
+    "14 kindled 6 weighing 11 oz",
+    "32 is 3 oz short",
+    "33 under 4-2",
     "33 must be close to four pounds by now",
     "need to weigh 31",
     "12 litter 3-9",
@@ -116,7 +121,7 @@ BESIDE: Final = frozenset({"animal", "clock", "code", "num", "pair", "weight"})
 
 def read(c: Clause) -> None:
     """Animals and their weights in pairs, in the order said; a weight beside an animal needs no verb."""
-    if c.has("litter", "feed", "bag", "per_day", "ration") and not c.has("weigh"):
+    if not c.has("weigh") and (c.has("litter", "feed", "bag", "per_day", "drug") or (c.has("ration") and _of_feed(c))):
         return
     cue = c.first("weigh")
     if cue is not None and c.said(cue) == "is up to" and c.has("per_day", "hay"):
@@ -162,6 +167,14 @@ def read(c: Clause) -> None:
             c.take(c.past(Weighed, None, "who", {"grams": heavy}, [*used, *pick.items], parent))
         else:
             c.take(c.past(Weighed, pick, "who", {"grams": heavy}, used, need))
+
+
+def _of_feed(c: Clause) -> bool:
+    """Whether a word of feeding is more than the `on` before a day."""
+    return any(
+        "ration" in item.marks and not (item.said == "on" and i + 1 < len(c.items) and c.items[i + 1].sort == "date")
+        for i, item in enumerate(c.items)
+    )
 
 
 def _no_such_weight(item: Item) -> Need:
