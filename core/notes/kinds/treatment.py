@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
+from itertools import pairwise
 from typing import ClassVar, Final
 
 from core import words
@@ -14,6 +15,7 @@ from core.herd.state import Herd
 from core.notes.amounts import age_in_days
 from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.clause import Clause, Need
+from core.notes.common_words import COMMON
 from core.notes.fact import Tag
 from core.notes.items import Item
 from core.notes.kind import Example, Kind
@@ -45,10 +47,12 @@ EXAMPLES: tuple[Example, ...] = (
         "gave 5 penicillin .3 ml, 30 day withdrawal",
         ({"who": "5", "with": "penicillin", "on": "2026-11-25", "dose": ".3 ml", "withdrawal_days": 30},),
     ),
-    Example("wormed 22 with panacur", ({"who": "22", "with": "panacur", "on": "2026-11-25"},)),
+    Example("wormed 22 with fenbendazole", ({"who": "22", "with": "fenbendazole", "on": "2026-11-25"},)),
     Example("treated Moss for ear mites with ivermectin .2 ml", ({"who": "5", "with": "ivermectin", "on": "2026-11-25", "dose": ".2 ml"},)),
-    Example("22 baytril 0.5 ml", ({"who": "22", "with": "baytril", "on": "2026-11-25", "dose": "0.5 ml"},)),
-    Example("9 ivomec .3cc", ({"who": "9", "with": "ivomec", "on": "2026-11-25", "dose": ".3 cc"},)),
+    Example("22 enrofloxacin 0.5 ml", ({"who": "22", "with": "enrofloxacin", "on": "2026-11-25", "dose": "0.5 ml"},)),
+    Example("9 ivermectin .3cc", ({"who": "9", "with": "ivermectin", "on": "2026-11-25", "dose": ".3 cc"},)),
+    Example("9 zornol .3cc", ({"who": "9", "with": "zornol", "on": "2026-11-25", "dose": ".3 cc"},)),
+    Example("gave 22 zornol, 14 days withdrawal", ({"who": "22", "with": "zornol", "on": "2026-11-25", "withdrawal_days": 14},)),
     Example(
         "Treatment: doe 22, ivermectin 0.2 cc, 24 Nov. Withdrawal: 28 days.",
         ({"who": "22", "with": "ivermectin", "on": "2026-11-24", "dose": "0.2 cc", "withdrawal_days": 28},),
@@ -63,12 +67,16 @@ NOT_THIS: tuple[str, ...] = (
 )
 
 OPENS: Final = ("treat",)
+BESIDE: Final = frozenset({"dose"})
 CUES: Final = {
     "treat": "administered | administer | gave a dose | given a dose | hydrated | med given | meds given | tx | rx | medication | medicated with | treated | treat | treating | dosed | wormed | dewormed | vaccinated | medicated | treatment | gave a shot | gave shot | injected | put on | treated for | doctored | meds | started on | treeted | vaccinate | dose",
     "rub": "rubbed | dabbed | smeared",
-    "drug": "ivermectin | ivermec | ivomec | ibermectin | ivory mectin | ivory making | either mectin | ivan martin | penicillin | pen g | procaine | baytril | enrofloxacin | corid | amprolium | panacur | fenbendazole | safeguard | safe guard"
-    " | meloxicam | metacam | meloxidyl | piperazine | wazine | probiotics | probiotic | terramycin | oxytet | oxytetracycline | la 200 | la200 | sulfa | sulmet | albon | tylan | duramycin | tetracycline | revolution | selamectin"
-    " | mineral oil | vetrx | vet rx | electrolytes | bene bac | benebac | simethicone | gas drops | antibiotic | antibiotics | ointment | eye ointment | saline | peroxide | iodine | blukote | blu kote | neosporin | coconut oil | vaccine | rhdv | rhdv2 | rhdv2 vaccine | wormer | dewormer | pumpkin seed | toltrazuril | baycox | tums | calcium | oxytocin | dex | banamine | chlorhexidine | vetericyn | diatomaceous earth | apple cider vinegar | acv | penicilin | pen | nystatin | silver cream | epsom salt | vitamin | vitamins | calf manna",
+    "drug": "ivermectin | ibermectin | ivory mectin | ivory making | either mectin | ivan martin | penicillin | penicilin | pen | pen g"
+    " | procaine | enrofloxacin | amprolium | fenbendazole | meloxicam | piperazine | probiotics | probiotic | oxytetracycline"
+    " | tetracycline | sulfa | selamectin | toltrazuril | oxytocin | chlorhexidine | nystatin | mineral oil | electrolytes"
+    " | simethicone | gas drops | antibiotic | antibiotics | ointment | eye ointment | saline | peroxide | iodine | silver cream"
+    " | coconut oil | vaccine | rhdv | rhdv2 | rhdv2 vaccine | wormer | dewormer | pumpkin seed | calcium | dex | diatomaceous earth"
+    " | apple cider vinegar | acv | epsom salt | vitamin | vitamins",
     "gave": "gave | give | given | got | gets | put | on | giving",
     "withdrawal": "before anyone eats | before anybody eats | before anyone can eat | before you eat | before you can eat | before slaughter | before butchering | before butcher | before processing | before he can be eaten | before she can be eaten | before they can be eaten | before it can be eaten | before he is eaten | before the freezer | until we eat | til we can eat | till we can eat | until anyone eats | until slaughter | until butchering | before he goes in the freezer | not for eating for | not to eat her for | not to eat him for | not to eat them for | not to eat it for | not to butcher her for | not to butcher him for | not to be eaten for | no slaughter for | before we can eat | before eating | before we eat | before i can eat | until we can eat | cant eat him for | cant eat her for | withdrawal | wd | withdraw | withdrawl | wdl | no eating him for | no eating her for | no eating for | hold for | hold | holding | hold off | hold off eating | hold him | hold her | hold him for | hold her for | hold them for | hold it for | dont butcher for | cant butcher for | cant butcher him for | cant butcher her for | dont eat him for | dont eat her for | meat withdrawal | cant eat for | dont eat for | no meat for | w d | withhold | withholding",
 }  # fmt: skip
@@ -80,7 +88,8 @@ def read(c: Clause) -> None:
     if drug is None and cue is None and _rubbed_on(c):
         return
     goes_on = _goes_on(c) if drug is None and cue is None else None
-    if drug is None and cue is None and "treat" not in c.virtual and goes_on is None:
+    unheard_of = _unheard_of(c) if drug is None and goes_on is None else []
+    if drug is None and cue is None and "treat" not in c.virtual and goes_on is None and not unheard_of:
         return
     if drug is None and not c.sorted_as("dose") and cue is not None and c.said(cue) in {"put on", "meds", "dose"}:
         return
@@ -107,9 +116,10 @@ def read(c: Clause) -> None:
     used += [c.items[i] for i in doses[:1]] + [item for item in c.items if item.marks & {"treat", "drug", "withdrawal", "gave"}]
     c.used.update(id(item) for item in used)
     numbers = [i for i in c.sorted_as("num", "percent") if not c.known(i)]
-    at = cue if cue is not None else drug
+    at = next((i for i in (cue, drug, *unheard_of) if i is not None), None)
     picks = c.listed_subjects(-1 if at is None else at)
-    with_ = _drug(c, drug, cue) or goes_on
+    with_ = _drug(c, drug, cue) or goes_on or " ".join(c.said(i) for i in unheard_of) or None
+    used += [c.items[i] for i in unheard_of]
     need = None if with_ else Need("what", "with", "What was it given?")
     spans = [c.items[i] for i in c.sorted_as("span", "percent")]
     dose = " ".join([*(c.said(i) for i in doses[:1]), *(item.said for item in spans)]) or None
@@ -136,6 +146,15 @@ def _rubbed_on(c: Clause) -> bool:
     return True
 
 
+def _unheard_of(c: Clause) -> list[int]:
+    """`22 zornol 0.5 ml`, `gave 22 zornol, 14 days withdrawal`: a word nobody knows, beside a dose or a withdrawal, is the remedy's name."""
+    if not c.sorted_as("dose") and not (c.has("withdrawal") and c.has("gave", "treat")):
+        return []
+    strange = [i for i, item in enumerate(c.items) if item.sort == "word" and not item.marks and item.said.isalpha()]
+    named = [i for i in strange if c.said(i) not in COMMON and c.said(i - 1) not in {"to", "by", "from"}]
+    return named[:1] + [i for before, i in pairwise(named) if i == before + 1 and before == named[0]]
+
+
 def _goes_on(c: Clause) -> str | None:
     """`ivermectin: buck 5, 0.5 ml; doe 9, 0.4 ml`: a dose alone is of the drug before."""
     if not c.virtual & {"drug", "treat"} or not c.sorted_as("dose") or c.before is None:
@@ -159,8 +178,9 @@ def _drug(c: Clause, drug: int | None, cue: int | None) -> str | None:
     behind = next((i for i in range((cue or 0) + 1, len(c.items)) if c.said(i) in {"with", "for"}), None)
     if behind is None:
         return None
-    words = [item.said for item in c.items[behind + 1 :] if item.sort == "word"]
-    return " ".join(words[:3]) or None
+    told = [i for i in range(behind + 1, len(c.items)) if c.items[i].sort == "word"][:3]
+    c.use([behind, *told])
+    return " ".join(c.said(i) for i in told) or None
 
 
 def _withdrawal(c: Clause) -> tuple[int | None, list[Item]]:

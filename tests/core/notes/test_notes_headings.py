@@ -30,7 +30,7 @@ SHOWN = [
     {"kind": "shown", "who": "5", "placing": "second", "on": "2026-11-07"},
     {"kind": "shown", "who": "14", "placing": "third", "on": "2026-11-07"},
 ]
-PANACUR = {"kind": "treated", "with": "panacur", "withdrawal_days": 14}
+PANACUR = {"kind": "treated", "with": "fenbendazole", "withdrawal_days": 14}
 
 
 @pytest.mark.parametrize(
@@ -85,10 +85,10 @@ PANACUR = {"kind": "treated", "with": "panacur", "withdrawal_days": 14}
             [{"kind": "palpated", "doe": doe, "result": "bred", "on": "2026-11-23"} for doe in ("14", "9")],
         ),
         (
-            "22 Nov: panacur given. Doe 9, 0.4 ml; doe 22, 0.3 ml. Withdrawal 14 days.",
+            "22 Nov: fenbendazole given. Doe 9, 0.4 ml; doe 22, 0.3 ml. Withdrawal 14 days.",
             [{**PANACUR, "who": "9", "dose": "0.4 ml", "on": "2026-11-22"}, {**PANACUR, "who": "22", "dose": "0.3 ml", "on": "2026-11-22"}],
         ),
-        ("Treatment: 9, panacur, 0.4 ml; withdrawal, 14 days.", [{**PANACUR, "who": "9", "dose": "0.4 ml", "on": "2026-11-25"}]),
+        ("Treatment: 9, fenbendazole, 0.4 ml; withdrawal, 14 days.", [{**PANACUR, "who": "9", "dose": "0.4 ml", "on": "2026-11-25"}]),
         (
             "33 weighed 3-14 on 22 Nov; condition, 4.",
             [

@@ -17,7 +17,7 @@ from tests.core.notes.talking import NOW, facts, why
 KINDLED = "14 kindled 8, 2 dead"
 BRED = "15 bred to flint, 2 falls"
 WEIGHED = "31 4-6"
-TREATED = "gave 9 panacur .2 ml, 28 day withdrawal"
+TREATED = "gave 9 fenbendazole .2 ml, 28 day withdrawal"
 NEW = "new doe 40 mini rex opal born 3/4"
 LISTED = "list 32 for 60 until dec 20"
 LOST = "12 lost 2 kits froze"
