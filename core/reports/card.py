@@ -19,11 +19,11 @@ from core.reports.behind import notes_behind
 from core.reports.doe_life import doe_life, life_lines
 from core.reports.evidence import Evidence, evidence
 from core.reports.family import family_problems
-from core.reports.feeding import held
 from core.reports.finding import Finding
 from core.reports.flags import flags_of, raised_line
 from core.reports.growing import heading, heading_lines
 from core.reports.herd_document import animal_document
+from core.reports.holding import held
 from core.reports.litter_story import story
 from core.reports.wording import age, called, grams, price, tag_of, when
 from core.words import count, listed

@@ -11,12 +11,12 @@ from core.herd.state import Animal, Herd
 from core.reply import Reply
 from core.reports.digest import FeedLeft, feed_left
 from core.reports.evidence import Evidence, evidence
-from core.reports.feeding import cents_a_gram, held
+from core.reports.feeding import cents_a_gram
 from core.reports.flags import heavy_feeder
+from core.reports.holding import held, held_lines, unheld_lines
 from core.reports.wording import called, grams, price, short, when
 from core.words import count
 
-CHANGED = 0.5  # not a figure: half a point, the finest that conditions are scored
 GROUPS = ("buck", "doe", "grow-out")
 
 
@@ -60,6 +60,8 @@ class Feed:
         lines.append(f"Until {when(self.spring, today)}, if nobody leaves: {need}.")
         greedy = [(one, heavy_feeder(self.barn, one)) for one in self.barn.living]
         lines += [f"{called(one)}: {found.text}" for one, found in greedy if found]
+        fared = [(one, held(self.barn.herd, one, today)) for one in self.barn.living]
+        lines += [f"{called(one)}: {' '.join(held_lines(self.barn.herd, found))}" for one, found in fared if found and found.frugal]
         return Reply(tuple(lines))
 
     def _bin(self) -> str:
@@ -94,17 +96,5 @@ def feed_of(herd: Herd, today: date, animal: Animal) -> Reply:
     days = max((spring(settings, today) - today).days, 0)
     until = f"until spring {grams(settings, eater.over(days))}"
     first = f"{short(animal)} eats about {grams(settings, eater.grams())} a day, {told}{need}; {until}."
-    return Reply((first, *held_lines(herd, animal, today)))
-
-
-def held_lines(herd: Herd, animal: Animal, today: date) -> list[str]:
-    """What an adult needs to hold its condition, by what its ration did; empty where nothing shows it."""
     found = held(herd, animal, today)
-    if found is None:
-        return []
-    settings, need = herd.settings, found.need
-    went = "holds" if abs(found.points) < CHANGED else "gained" if found.points > 0 else "lost"
-    fared = f"{went.capitalize()} condition ({found.score:g} after {count(found.days, 'day')})"
-    line = f"{fared}: needs about {grams(settings, need.need)} a day to hold it (likely {grams(settings, need.low)} to {grams(settings, need.high)})."
-    frugal = f"That is {need.need / found.expected:.0%} of what its weight should need: a good doer, or the measure is off. Weigh its ration once."
-    return [line, frugal] if found.frugal else [line]
+    return Reply((first, *(held_lines(herd, found) if found else unheld_lines(herd, animal, today))))

@@ -6,7 +6,6 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
-from math import hypot
 from typing import Any
 
 from core.handbook import breeds, feeding, growth
@@ -16,7 +15,7 @@ from core.herd.questions import age_days, stage
 from core.herd.settings import cup_weight, feed_bag, feed_price
 from core.herd.state import Animal, Herd, Ration
 from core.herd.weights import expected_weight
-from core.reckon.feed import FeedFigures, Holding, HoldingFigures, Mouth, daily_need, later, need_to_hold
+from core.reckon.feed import FeedFigures, Mouth, daily_need, later
 from core.words import grams_of
 
 #: How far ahead feed is counted.
@@ -121,77 +120,6 @@ def _mouth(herd: Herd, animal: Animal, at_stage: str, today: date) -> Mouth:
         return Mouth(state="pregnant" if pregnant else "dry", weight_g=weight)
     kits_age = (today - litter.born_on).days
     return Mouth(state="both" if pregnant else "lactating", weight_g=weight, kits=alive_now(litter), kits_age_days=kits_age)
-
-
-@dataclass(frozen=True, slots=True)
-class Held:
-    """How an adult fared on its ration.
-
-    told, expected   what it gets, and what the handbook expects for its weight [g a day]
-    score, points    its newest condition, and how that changed on the ration; from the ideal where it was scored only once
-    days             on the ration until that score
-    need             what it needs to hold its condition
-    """
-
-    told: float
-    expected: float
-    score: float
-    points: float
-    days: int
-    need: Holding
-
-    @property
-    def frugal(self) -> bool:
-        """Keeps its flesh on far less than its weight should need: it is a good doer, or the measure is wrong."""
-        return self.score >= feeding.CONDITION_THIN_BELOW.value and self.need.high < self.expected * feeding.FRUGAL_TIMES.value
-
-    def document(self) -> dict[str, Any]:
-        """The same as numbers."""
-        return {
-            "ration_grams": self.told,
-            "expected_grams": self.expected,
-            "need_grams": self.need.need,
-            "need_low": self.need.low,
-            "need_high": self.need.high,
-            "condition": self.score,
-            "condition_change": self.points,
-            "days": self.days,
-            "frugal": self.frugal,
-        }
-
-
-def held(herd: Herd, animal: Animal, today: date) -> Held | None:
-    """How a dry adult fared on its ration; None without a ration, or before a score of its condition can show what it does."""
-    found = eater(herd, animal, today)
-    ration = ration_of(herd, animal, stage(herd, animal, today)) if found is not None else None
-    if found is None or found.mouth is None or found.told is None or ration is None or found.mouth.state != "dry":
-        return None
-    scores = [(on, score) for on, score in sorted(animal.conditions) if on <= today]
-    before = [one for one in scores if (one[0] - ration.on).days < feeding.HOLDING_FROM_DAYS.value]
-    since = [one for one in scores if (one[0] - ration.on).days >= feeding.HOLDING_FROM_DAYS.value]
-    if not since:
-        return None
-    last, score = since[-1]
-    own_error = feeding.CONDITION_SCORE_SD.value
-    began, start, error = (*before[-1], own_error) if before else (ration.on, feeding.CONDITION_IDEAL.value, _IDEAL_SD)
-    days, expected, weight = (last - max(began, ration.on)).days, found.need(), found.mouth.weight_g or 0.0
-    need = need_to_hold(
-        expected, found.told, weight, points=score - start, points_sd=hypot(own_error, error), days=days, figures=_holding()
-    )
-    return Held(found.told, expected, score, score - start, days, need)
-
-
-#: How far the condition of an adult that was not scored may be from the ideal [points]: half of the ideal's range.
-_IDEAL_SD = (feeding.CONDITION_IDEAL.high - feeding.CONDITION_IDEAL.low) / 2
-
-
-def _holding() -> HoldingFigures:
-    return HoldingFigures(
-        need_cv=feeding.NEED_CV.value,
-        ration_cv=feeding.RATION_CV.value,
-        point_share=feeding.CONDITION_POINT_SHARE.value,
-        feed_a_gram=feeding.FEED_A_GRAM_OF_CONDITION.value,
-    )
 
 
 def litter_eater(herd: Herd, key: str, count: int, today: date) -> Eater:

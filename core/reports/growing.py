@@ -19,6 +19,7 @@ from core.reports.evidence import Evidence
 from core.reports.feeding import figures
 from core.reports.growth import curve_of, weighings
 from core.reports.wording import grams, price, when
+from core.words import count
 
 KINDS = {"buck": "buck", "doe": "doe", "": None}
 CHANCES = ((1 - LEVEL) / 2, 0.5, (1 + LEVEL) / 2)
@@ -37,6 +38,7 @@ class Heading:
     of_herd        its newest weight as a share of its breed's and sex's on this farm at that age; None where nobody else was weighed
     of_target      its newest weight as a share of what leads to the target
     chance_light   that at sixteen weeks it is below the target
+    weighings      of its own that tell;  `mates` others of its breed that were weighed young here
     """
 
     target: int
@@ -51,6 +53,8 @@ class Heading:
     of_herd: float | None = None
     of_target: float | None = None
     chance_light: float | None = None
+    weighings: int = 0
+    mates: int = 0
 
     @property
     def runt(self) -> bool:
@@ -72,6 +76,8 @@ class Heading:
             "share_of_herd": self.of_herd,
             "share_of_target": self.of_target,
             "runt": self.runt,
+            "weighings": self.weighings,
+            "mates_weighed": self.mates,
         }
 
 
@@ -149,7 +155,20 @@ def heading(barn: Evidence, animal: Animal) -> Heading:
         of_herd=of_herd,
         of_target=of_target,
         chance_light=1 - own.chance_by(growth.LIGHT_AGE_DAYS.value, target),
+        weighings=_own_weighings(barn, animal),
+        mates=len(_breed_mates(barn, animal)),
     )
+
+
+def _own_weighings(barn: Evidence, animal: Animal) -> int:
+    found = curves(barn).get((animal.breed or "").lower())
+    return found.animals[animal.key].weighings if found and animal.key in found.animals else 0
+
+
+def _breed_mates(barn: Evidence, animal: Animal) -> list[str]:
+    """The others of its breed that were weighed young on this farm."""
+    found = curves(barn).get((animal.breed or "").lower())
+    return [one for one in found.animals if one != animal.key] if found else []
 
 
 def _costly_week(own: GrowthFit, age: int, until: int, cents: float) -> int | None:
@@ -167,25 +186,40 @@ def _shares(barn: Evidence, animal: Animal, target: int) -> tuple[float | None, 
     breed = curves(barn)[(animal.breed or "").lower()]
     usual = GrowthFit(*curve_of(animal.breed, animal.sex), 0.0, 0, breed.kinds[""].spread)
     wanted = target * usual.weight_at(age) / usual.weight_at(growth.LIGHT_AGE_DAYS.value)
-    mates = [one for one in breed.animals if one != animal.key]
+    mates = _breed_mates(barn, animal)
     return weight / breed.kinds[animal.sex or ""].weight_at(age) if mates else None, weight / wanted
 
 
 def heading_lines(barn: Evidence, animal: Animal) -> list[str]:
     """Where a young one is heading, in words: the day of its target, the feed until then, and from when feed costs more than it adds."""
-    told, settings = heading(barn, animal), barn.herd.settings
+    told = heading(barn, animal)
     if told.reached or told.chance_ever is None:
         return []
-    aim = grams(settings, told.target)
-    lines = [f"Not likely to make {aim}: {told.chance_ever * 100:.0f} chances in 100 that it ever does."]
-    if told.on is not None and told.early is not None and told.feed is not None and told.cents is not None:
-        end = f"to {when(told.late, barn.today)}" if told.late else "or never"
-        cost = f"{grams(settings, told.feed)} of feed ({price(settings, told.cents)})"
-        lines = [f"Makes {aim} about {when(told.on, barn.today)} (likely {when(told.early, barn.today)} {end}), on {cost} from now."]
+    lines = [f"{day_line(barn, told)}, {_by(told)}."]
     if told.costly_week is not None:
         lines.append(f"From week {told.costly_week} a week's feed costs more than the weight it puts on.")
-    if told.runt:
-        shares = [(told.of_herd, "its herd mates"), (told.of_target, "what leads to the target")]
-        of_what = [f"{share * 100:.0f} % of {what}" for share, what in shares if share is not None]
-        lines.append(f"A runt so far: {', '.join(of_what)}. Check feed and health first.")
-    return lines
+    return [*lines, *([runt_line(told)] if told.runt else [])]
+
+
+def day_line(barn: Evidence, told: Heading) -> str:
+    """The day of the target with its interval, and what it eats until then; or that it will hardly get there."""
+    settings, today = barn.herd.settings, barn.today
+    aim = grams(settings, told.target)
+    if told.on is None or told.early is None or told.feed is None or told.cents is None:
+        return f"Not likely to make {aim}: {(told.chance_ever or 0.0) * 100:.0f} chances in 100 that it ever does"
+    end = f"to {when(told.late, today)}" if told.late else "or never"
+    cost = f"{grams(settings, told.feed)} of feed ({price(settings, told.cents)})"
+    return f"Makes {aim} about {when(told.on, today)} (likely {when(told.early, today)} {end}), on {cost} from now"
+
+
+def _by(told: Heading) -> str:
+    """What that stands on: `by 3 weights of its own and 24 of its breed weighed here`; of one never weighed, to weigh it."""
+    mates = f"{told.mates} of its breed weighed here" if told.mates else "the handbook's curve for its breed"
+    return f"by {count(told.weighings, 'weight')} of its own and {mates}" if told.weighings else f"by {mates}: weigh it to know better"
+
+
+def runt_line(told: Heading) -> str:
+    """How far a runt is behind, by the herd and by the target."""
+    shares = [(told.of_herd, "its herd mates"), (told.of_target, "what leads to the target")]
+    of_what = [f"{share * 100:.0f} % of {what}" for share, what in shares if share is not None]
+    return f"A runt so far: {', '.join(of_what)}. Check feed and health first."

@@ -18,7 +18,7 @@ from core.reports.wishes import offered, wish_of, wished
 
 ENOUGH = 2
 #: A merit's numbers that a flag of the same evidence has said already.
-SAID_ALREADY = {"raises_kits": "low_survival", "weight": "light_growout"}
+SAID_ALREADY = {"raises_kits": "low_survival", "weight": "light_growout", "runt": "light_growout"}
 
 
 def judged(barn: Evidence, animal: Animal) -> Verdict:

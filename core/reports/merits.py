@@ -14,6 +14,9 @@ from core.reports.bucks import growth_merit, on_kits, ranked, stands_out
 from core.reports.evidence import Evidence
 from core.reports.finding import Finding
 from core.reports.flags import SURVIVAL_KINDS, raised_line
+from core.reports.growing import day_line, heading, runt_line
+from core.reports.holding import held, held_lines
+from core.reports.litter_size import level_said, size_document, size_of
 from core.reports.litter_story import causes
 from core.reports.survival import finished, nursed
 from core.reports.wording import age, begun, grams, how_sure, more_or_less, short, when
@@ -24,13 +27,16 @@ def merits(barn: Evidence, animal: Animal) -> list[Finding]:
     """What speaks for an animal, the weightiest first."""
     found = (
         _lost_so_far(barn, animal),
+        _runt(barn, animal),
         _raises_well(barn, animal),
+        _large_litters(barn, animal),
         _wanted_buck(barn, animal),
         _against_sire(barn, animal),
         _outdone(barn, animal),
         _show_quality(animal),
         _grows_well(barn, animal),
         _on_target(barn, animal),
+        _lives_on_little(barn, animal),
     )
     return [one for one in found if one is not None]
 
@@ -39,7 +45,36 @@ def _raises_well(barn: Evidence, animal: Animal) -> Finding | None:
     dam = barn.dams.get(animal.key)
     if dam is None or (not dam.alive and not dam.excused):
         return None
-    return Finding(animal.key, animal.tag, "raises_kits", f"{raised_line(barn, animal)}.", dam.document(), kinds=SURVIVAL_KINDS)
+    thin = "" if dam.enough else " Too few to judge her by: note what becomes of her next litter."
+    return Finding(animal.key, animal.tag, "raises_kits", f"{raised_line(barn, animal)}.{thin}", dam.document(), kinds=SURVIVAL_KINDS)
+
+
+def _large_litters(barn: Evidence, animal: Animal) -> Finding | None:
+    """A doe whose litters are likely larger than her breed's here."""
+    size = size_of(barn, animal) if animal.sex == "doe" else None
+    if size is None or size_document(size)["level_low"] <= 0:
+        return None
+    text = f"Large litters: {level_said(size)} her breed's does here, by {count(size.litters, 'litter')}, allowing for luck."
+    evidence = size_document(size) | {"count": size.litters}
+    return Finding(animal.key, animal.tag, "large_litters", text, evidence, heed=-1, kinds=("kindled",))
+
+
+def _runt(barn: Evidence, animal: Animal) -> Finding | None:
+    """A young one far behind its herd mates or its target."""
+    told = heading(barn, animal) if barn.stages[animal.key] == "grow-out" else None
+    if told is None or not told.runt or told.reached:
+        return None
+    return Finding(animal.key, animal.tag, "runt", runt_line(told), told.document() | {"count": told.mates}, heed=1, kinds=("weighed",))
+
+
+def _lives_on_little(barn: Evidence, animal: Animal) -> Finding | None:
+    """An adult that holds its condition on far less feed than its weight should need."""
+    found = held(barn.herd, animal, barn.today)
+    if found is None or not found.frugal:
+        return None
+    lines = held_lines(barn.herd, found)
+    evidence = found.document() | {"count": 1}
+    return Finding(animal.key, animal.tag, "lives_on_little", " ".join(lines), evidence, heed=-1, kinds=("ration", "condition"))
 
 
 def _lost_so_far(barn: Evidence, animal: Animal) -> Finding | None:
@@ -144,8 +179,10 @@ def _on_target(barn: Evidence, animal: Animal) -> Finding | None:
     mates = ""
     if found.expected is not None:
         mates = f", {more_or_less(settings, found.grams - found.expected)} the mean of {count(found.mates, 'herd mate')}"
-    text = f"{grams(settings, found.grams)} at {age(found.at_days)}{mates}."
-    evidence = {
+    told = heading(barn, animal)
+    going = "" if told.reached or barn.stages[animal.key] != "grow-out" else f" {day_line(barn, told)}."
+    text = f"{grams(settings, found.grams)} at {age(found.at_days)}{mates}.{going}"
+    evidence = told.document() | {
         "grams": found.grams,
         "age_days": found.at_days,
         "target_grams": found.target,
@@ -160,7 +197,8 @@ def too_young(barn: Evidence, animal: Animal) -> Finding:
     target = grams(barn.herd.settings, target_weight(barn.herd.settings, animal.breed))
     if days is None or days < growth.LIGHT_AGE_DAYS.value:
         told = f"{age(days)} old: " if days is not None else ""
-        text = f"{told}weigh at 16 weeks ({target} wanted), then decide."
+        first = "" if animal.weights else "never weighed; weigh it now, and "
+        text = f"{told}{first}weigh at 16 weeks ({target} wanted), then decide."
     else:
         text = f"{age(days)} old and unproven: breed, sell or butcher before the feed is eaten."
     return Finding(animal.key, animal.tag, "unproven", begun(text), {"age_days": days, "count": 0}, kinds=("weighed",))

@@ -6,7 +6,7 @@ import pytest
 
 from core.herd.state import Litter
 from core.reports.feed import feed, feed_of
-from core.reports.feeding import bought_grams, cents_a_gram, held, weight_of
+from core.reports.feeding import bought_grams, cents_a_gram, weight_of
 from tests.farm import TODAY, ago
 from tests.herds import Barn
 
@@ -152,52 +152,3 @@ def test_feed_of_one() -> None:
         feed_of(barn.herd, TODAY, barn.find("3")).lines[0].startswith("3 eats about 6 oz a day, as you feed it; 5 oz would be expected; ")
     )
     assert feed_of(barn.herd, TODAY, barn.find("4")).lines[0].startswith("4 eats about 5 oz a day, as the handbook expects; until spring ")
-
-
-def fed(score: float | None = 3, before: float | None = None, grams: float = 40, since: int = 120) -> Barn:
-    """A buck of 10 lb on a ration since so many days, scored today, and perhaps when it began."""
-    barn = Barn().buck("3").weigh("3", 4536, since + 1)
-    if before is not None:
-        barn.say("condition", who="3", score=before, on=ago(since))
-    barn.say("ration", who="3", amount=grams, unit="g", on=ago(since))
-    return barn if score is None else barn.say("condition", who="3", score=score)
-
-
-def test_a_buck_that_holds_on_a_quarter_is_frugal() -> None:
-    """He is told as a good doer, or his measure as wrong."""
-    barn = fed(before=3)
-    found = held(barn.herd, barn.find("3"), TODAY)
-    assert found is not None
-    assert found.frugal
-    assert found.document()["need_low"] < 50 < found.document()["expected_grams"]
-    lines = feed_of(barn.herd, TODAY, barn.find("3")).lines
-    assert lines[1].startswith("Holds condition (3 after 120 days): needs about ")
-    assert "a good doer, or the measure is off" in lines[2]
-
-
-def test_one_scored_once_is_held_against_the_ideal_and_less_surely() -> None:
-    """Without a score at the beginning the ideal stands in."""
-    one, two = (held((barn := fed(before=before)).herd, barn.find("3"), TODAY) for before in (None, 3))
-    assert one is not None
-    assert two is not None
-    assert one.need.deviation > two.need.deviation
-
-
-@pytest.mark.parametrize(("score", "word"), [(4, "Gained"), (2, "Lost")])
-def test_one_that_changed_says_so(score: float, word: str) -> None:
-    """Gained or lost condition on its ration, and what it needs instead."""
-    barn = fed(score=score, before=3, grams=150)
-    lines = feed_of(barn.herd, TODAY, barn.find("3")).lines
-    assert lines[1].startswith(f"{word} condition ({score} after 120 days)")
-    assert len(lines) == 2
-
-
-def test_nothing_is_said_without_a_score_a_ration_or_time() -> None:
-    """Nor of a doe in kindle, who eats for others, nor of kits."""
-    unscored, early = fed(score=None), fed(since=5)
-    unfed = Barn().buck("3").say("condition", who="3", score=3)
-    bred = Barn().doe("14").buck("3").say("ration", who="14", amount=150, unit="g", on=ago(60)).say("condition", who="14", score=3)
-    bred.say("bred", doe="14", buck="3", on=ago(10))
-    kit = Barn().doe("R1", 20)
-    for barn, tag in ((unscored, "3"), (early, "3"), (unfed, "3"), (bred, "14"), (kit, "R1")):
-        assert held(barn.herd, barn.find(tag), TODAY) is None

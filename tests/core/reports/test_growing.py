@@ -8,6 +8,7 @@ from core.handbook import growth
 from core.reckon.curve import weight_at_age
 from core.reports.growing import curve_for, curves, heading, heading_lines
 from core.reports.growth import curve_of
+from core.reports.merits import merits, too_young
 from tests.farm import TODAY, ago
 from tests.herds import Barn
 
@@ -130,3 +131,30 @@ def test_the_document_has_every_number_by_name() -> None:
     assert told["target_on"] > TODAY.isoformat()
     assert told["target_reached"] is False
     assert {"feed_grams_to_target", "costly_from_week", "share_of_herd", "share_of_target", "target_chance_ever"} <= set(told)
+
+
+def test_the_line_says_what_it_stands_on() -> None:
+    """Its own weights and its mates'; one never weighed is to be weighed; alone of its breed the handbook's curve stands in."""
+    barn = pen().buck("R9", 70)
+    own, unweighed = (heading_lines(barn.seen, barn.find(tag))[0] for tag in ("R1", "R9"))
+    assert own.endswith("by 3 weights of its own and 7 of its breed weighed here.")
+    assert unweighed.endswith("by 8 of its breed weighed here: weigh it to know better.")
+    alone = Barn().buck("R1", 70)
+    assert heading_lines(alone.seen, alone.find("R1"))[0].endswith("by the handbook's curve for its breed: weigh it to know better.")
+
+
+def test_where_it_is_heading_is_a_reason_of_its_verdict() -> None:
+    """A grow-out's weight tells the day of its target; a runt is told first; one that made it needs no day."""
+    barn = pen(own=0.6)
+    light, fine = (merits(barn.seen, barn.find(tag)) for tag in ("R1", "R2"))
+    assert (light[0].code, light[0].evidence["runt"]) == ("runt", True)
+    assert [one.code for one in fine] == ["weight"]
+    assert "Makes 5 lb about " in fine[0].text
+    done = Barn().buck("R1", 110).weigh("R1", 2600, 1)
+    assert "Makes" not in merits(done.seen, done.find("R1"))[-1].text
+
+
+def test_a_young_one_never_weighed_is_to_be_weighed() -> None:
+    """What to note next is said."""
+    barn = Barn().buck("R1", 80)
+    assert "never weighed; weigh it now, and weigh at 16 weeks (5 lb wanted)" in too_young(barn.seen, barn.find("R1")).text

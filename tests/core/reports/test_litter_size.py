@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from core.reports.litter_size import next_litter, size_document, size_lines, size_of
+from core.reports.merits import merits
 from tests.herds import Barn
 
 
@@ -71,3 +72,14 @@ def test_in_words_she_stands_beside_her_breed() -> None:
     assert told[2].endswith("2 litters tell little of her: count each at kindling.")
     assert "tell little" not in told[0]
     assert size_lines(Barn().doe("14").seen, Barn().doe("14").find("14")) == []
+
+
+def test_large_litters_speak_for_a_doe() -> None:
+    """Surely above her breed's does here, by so many litters; her mates are not."""
+    barn = barn_of(11, 10, 12, 11, 11).doe("15")
+    for days in (300, 230, 160):
+        barn.litter("15", "3", days, 7, weaned=7)
+    of_hers, of_mate = ({one.code: one for one in merits(barn.seen, barn.find(tag))} for tag in ("14", "15"))
+    assert of_hers["large_litters"].text.endswith("her breed's does here, by 5 litters, allowing for luck.")
+    assert of_hers["large_litters"].evidence["count"] == 5
+    assert "large_litters" not in of_mate
