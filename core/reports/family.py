@@ -69,7 +69,8 @@ def _color_problem(barn: Evidence, keys: tuple[str, ...], entries: tuple[Entry, 
     animals = [barn.herd.animals[key] for key in keys if key in barn.herd.animals]
     kits = Counter(key.rpartition(KIT)[0] for key in keys if key not in barn.herd.animals)
     told = [f"{short(one)} ({one.color})" for one in animals] + [_kits(barn, key, many) for key, many in kits.items()]
-    text = f"{listed(told)}: these colors can't all be right in one family. Send the right color or the right parent."
+    note = "".join(f": {one.tag} is {'blue' if one.color == 'black' else 'black'}" for one in animals[-1:])
+    text = f"{listed(told)}: these colors can't all be right in one family. Send the right parents, or the right color{note}"
     return FamilyProblem("colors", tuple(one.tag for one in animals), text, _notes(animals, entries, COLOR_KINDS))
 
 

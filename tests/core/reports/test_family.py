@@ -36,7 +36,7 @@ def test_a_color_that_cannot_be_names_the_animals_and_the_notes() -> None:
     notes = [entry("R2 is chestnut", "color", 3, who="R2", color="chestnut"), entry("R1 is black", "color", 4, who="R1", color="black")]
     [found] = family_problems(barn.seen, notes)
     assert found.text == (
-        "15 Juno (black), 7 (black) and R2 (chestnut): these colors can't all be right in one family. Send the right color or the right parent."
+        "15 Juno (black), 7 (black) and R2 (chestnut): these colors can't all be right in one family. Send the right parents, or the right color: R2 is black"
     )
     assert (found.code, found.tags, [one.text for one in found.notes]) == ("colors", ("15", "7", "R2"), ["R2 is chestnut"])
     assert found.lines(barn.seen)[1] == "  Sun 22 Nov: R2 is chestnut"

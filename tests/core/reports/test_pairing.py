@@ -118,5 +118,5 @@ def test_colors_that_cannot_be_are_a_warning() -> None:
     barn = Barn().doe("15", color="black").buck("7", color="black").litter("15", "7", 100, 4, weaned=4).kits("15", "R1", 100)
     barn.say("color", who="R1", color="chestnut")
     assert of(barn, "15", "7").warnings == (
-        "15 (black), 7 (black) and R1 (chestnut): these colors can't all be right in one family. Send the right color or the right parent.",
+        "15 (black), 7 (black) and R1 (chestnut): these colors can't all be right in one family. Send the right parents, or the right color: R1 is black",
     )
