@@ -91,7 +91,7 @@ def ranked(barn: Evidence, breed_of: Animal) -> Ranked:
     return _ranked(barn, (breed_of.breed or "").lower())
 
 
-@lru_cache(maxsize=32)
+@lru_cache(maxsize=16)
 def _ranked(barn: Evidence, breed: str) -> Ranked:
     order = sorted(candidates(barn, breed), key=lambda one: (-worth(barn, one), one.tag))
     wanted = bucks_a_breed(barn.herd.settings, breed or None)
