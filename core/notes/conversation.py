@@ -27,7 +27,7 @@ from core.notes.kinds.undoing import Undo
 from core.notes.meaning import Meaning, meaning_of
 from core.notes.put_right import put_right, unmarked
 from core.notes.reading import Ask, Context, Draft, Message, Reading
-from core.notes.recall import KINDLING_NOW, context_after, context_of, last_entries, open_question, question_of, subject_of
+from core.notes.recall import KINDLING_NOW, PASSING, context_after, context_of, last_entries, open_question, question_of, subject_of
 from core.notes.replay import Book, local_day
 from core.notes.tokens import tokens
 
@@ -41,6 +41,7 @@ _FIELD_WAS = re.compile(
     r"^(?:no,?\s+)?(?:the |her |his |its )?(buck|doe|dam|sire|mother|father|animal|rabbit|tag)\s+(?:was|is|should be|should have been)\s+(.+?)[.!]?$",
     re.IGNORECASE,
 )
+_MORE = re.compile(r"\b(?:more|another|again|also|too)\b", re.IGNORECASE)
 _AFTER_ALL = re.compile(r"\b(?:wait|no|nope|actually|oops|scratch|never ?mind|hold on|after all|sorry|spoke too soon)\b", re.IGNORECASE)
 
 
@@ -85,6 +86,7 @@ def understood(book: Book, message: Message, reader: Reader) -> Meaning:
     meaning = meaning_of(reader(message, talk.herd, context_after(last, book, message)))
     if meaning.ask is None and all(fact.kind == "remark" for fact in meaning.facts):
         meaning = _put_right_in_words(talk) or meaning
+    meaning = _told_again(talk, last, meaning)
     return _with_open_question(talk, _resolved(talk, _not_from_a_bare_number(message, meaning)))
 
 
@@ -186,6 +188,23 @@ def _put_right_in_words(talk: Talk) -> Meaning | None:
         return None
     put = _field_named(talk, last[-1].fact) or _told_otherwise(talk, last[-1].fact)
     return Meaning((Correct(set=Fields(put)),)) if put else None
+
+
+def _told_again(talk: Talk, last: Sequence[Entry], meaning: Meaning) -> Meaning:
+    """ "No, 10F", "make that a cup": the same thing of the same animal said again behind a "no" or a "sorry" puts the last note right."""
+    if (
+        len(last) != 1
+        or len(meaning.facts) != 1
+        or meaning.ask is not None
+        or unmarked(talk.message.text) == talk.message.text.strip(" .!")
+    ):
+        return meaning
+    before, fact = last[0].fact, meaning.facts[0]
+    if fact.kind != before.kind or fact.kind in PASSING or subject_of(fact) != subject_of(before) or _MORE.search(talk.message.text):
+        return meaning
+    said, today = to_json(before), talk.today.isoformat()
+    put = {name: value for name, value in to_json(fact).items() if said.get(name) != value and not (name == "on" and value == today)}
+    return Meaning((Correct(set=Fields(tuple(put.items()))),)) if put and "trait" not in put else meaning
 
 
 def _field_named(talk: Talk, last: Fact) -> tuple[tuple[str, Json], ...]:

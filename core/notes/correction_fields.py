@@ -24,6 +24,8 @@ _WEIGHTS = frozenset({"weighed", "litter_weighed"})
 #: What a plain number corrects in a fact of each kind, where that isn't its `count`.
 COUNT = {"kindled": "born", "bred": "falls", "condition": "score", "scored": "score", "ration": "amount", "feed_bought": "bags"}
 
+MOST_FALLS = 9  # a breeding's falls; more are somebody's tag
+
 #: The field that holds a fact's animal, where it has no `who`.
 ANIMALS = ("doe", "litter_of", "from", "tag")
 
@@ -85,8 +87,10 @@ def senses(fact: Fact, correct: Correct, text: str, herd: Herd) -> tuple[Correct
     count = field_for(fact, "count", value, herd)
     animal = field_for(fact, "who", value, herd)
     number = str(value)
-    if len(correct.set) != 1 or name not in ("who", "count") or not number.isdigit() or count is None or animal is None:
+    if len(correct.set) != 1 or name not in ("who", "count") or not number.isdigit() or count is None:
         return (correct,)
+    if animal is None:  # "no 5" behind four bags of feed
+        return (replace(correct, set=Fields((("count", int(number)),))),)
     as_count, as_animal = (replace(correct, set=Fields((each,))) for each in (("count", int(number)), ("who", number)))
     if re.search(rf"\b(?:doe|buck|rabbit|tag)\s+0*{number}\b", text, re.IGNORECASE):
         return (as_animal,)
@@ -94,10 +98,17 @@ def senses(fact: Fact, correct: Correct, text: str, herd: Herd) -> tuple[Correct
         return (as_count,)
     if count not in to_json(fact) or not _says_number(text, int(number)):
         return (as_animal,)
+    if not _believable(count, int(number)):
+        return (as_animal,)
     wrong = WRONG.search(text)
     if wrong:
         return (as_count,) if str(to_json(fact).get(count)) == wrong.group(1) else (correct,)
     return (as_animal, as_count)
+
+
+def _believable(name: str, number: int) -> bool:
+    """Whether a field can have that number: nobody counts sixteen falls."""
+    return name != "falls" or number <= MOST_FALLS
 
 
 def _says_number(text: str, number: int) -> bool:

@@ -58,6 +58,8 @@ SHORT_FORMS: Final = {
     "hsnt": "hasnt",
     "ddnt": "didnt",
     "dint": "didnt",
+    "sry": "sorry",
+    "srry": "sorry",
     "yst": "yesterday",
 }
 AFTER_COUPLE: Final = frozenset(

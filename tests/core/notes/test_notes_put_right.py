@@ -26,7 +26,52 @@ CULLED = "butchered 32 5-2 dressed 2-12"
 FOSTERED = "moved 2 kits from 12 to 16"
 SOLD = "sold R23 $40 to the smiths"
 
+BOUGHT = "bought 4 bags feed 50 lb 18.50 each"
+GIVEN = "gave R22 to the neighbor"
+FED = "moss gets 1/2 cup"
+COLD = "cold snap tonight 15F"
+
 PUT_RIGHT: list[tuple[str, str, dict[str, Any]]] = [
+    (WEIGHED, "sry that was 32", {"who": "32"}),
+    (WEIGHED, "*4-8", {"grams": 2041}),
+    (WEIGHED, "32*", {"who": "32"}),
+    (WEIGHED, "and it was yesterday", {"on": "2026-11-24"}),
+    (WEIGHED, "and on monday", {"on": "2026-11-23"}),
+    (WEIGHED, "scratch that, 4-8", {"grams": 2041}),
+    (WEIGHED, "that's for 32", {"who": "32"}),
+    (WEIGHED, "should've been 4-8", {"grams": 2041}),
+    (WEIGHED, "ugh I meant 32", {"who": "32"}),
+    (WEIGHED, "32 rather", {"who": "32"}),
+    (LISTED, "til dec 12 I mean", {"until": "2026-12-12"}),
+    (LISTED, "and 55 dollars not 60", {"price": "55.00"}),
+    (BRED, "it was 16", {"who": "16"}),
+    (BRED, "and 3 falls", {"falls": 3}),
+    (BRED, "3 falls i mean", {"falls": 3}),
+    ("moved 31 to B3", "no, 32", {"who": "32"}),
+    ("moved 31 to B3", "sry B4", {"cage": "B4"}),
+    ("box in 14", "out not in", {"change": "out"}),
+    ("box in 14", "out i mean", {"change": "out"}),
+    (TREATED, "sry .3", {"dose": ".3 ml"}),
+    (TREATED, ".3 cc i mean", {"dose": ".3 cc"}),
+    (TREATED, "0.3 ml not 0.2", {"dose": "0.3 ml"}),
+    (TREATED, "penicillin not fenbendazole", {"with": "penicillin"}),
+    (TREATED, "21 days i mean", {"withdrawal_days": 21}),
+    (TREATED, "sry that was 16", {"who": "16"}),
+    (BOUGHT, "no 5", {"bags": 5}),
+    (BOUGHT, "3 bags i mean", {"bags": 3}),
+    (BOUGHT, "19.50 each sorry", {"price": "78.00"}),
+    ("120 lb feed left", "110 i mean", {"grams": 49895}),
+    ("120 lb feed left", "100 lb not 120", {"grams": 45359}),
+    (COLD, "18 i mean", {"celsius": -7.8}),
+    (COLD, "12 not 15", {"celsius": -11.1}),
+    (COLD, "sorry -9 C", {"celsius": -9.0}),
+    (COLD, "no, 10F", {"celsius": -12.2}),
+    ("keep two bucks a breed", "make that 3", {"value": 3}),
+    (CULLED, "2-10 dressed i mean", {"dressed_grams": 1191}),
+    (GIVEN, "to my cousin i mean", {"to": "my cousin"}),
+    (TAGGED, "out of 12 i mean", {"litter_of": "12"}),
+    (FED, "make that a cup", {"amount": 1.0}),
+    ("3 best of breed", "best opposite i mean", {"placing": "best opposite"}),
     (KINDLED, "alive should be 7", {"alive": 7}),
     (KINDLED, "recount, 7 alive", {"alive": 7}),
     (KINDLED, "none dead actually", {"dead": 0}),
