@@ -173,6 +173,8 @@ STUFF: Final = frozenset(
 VERBS_OF_ANIMALS: Final = frozenset({"breed", "sell", "cull", "die", "palpate", "wean", "weigh", "list", "move", "treat", "tag"})
 BESIDE_ANIMALS: Final = frozenset({"under", "from", "on", "for", "in", "of", "off"})
 OF_ANIMALS: Final = ("box", "dead", "die", "lose", "weigh", "kits", "litter", "palpate", "foster", "condition")
+#: Things of the barn that a number counts: `twelve cages`, `filled 12 bottles`.
+COUNTED_THINGS: Final = frozenset({"cages", "trays", "bottles", "crocks", "feeders", "waterers", "pans", "hutches", "pens", "holes", "nestboxes", "mats"})
 COUNT_MARKS: Final = frozenset({"kits", "alive", "dead", "born", "bucks_word", "does_word", "bag", "falls", "cup_word", "each"})
 FILLERS: Final = frozenset(
     {
@@ -221,6 +223,7 @@ class Scene:
     today: date
     context: Context
     text: str = ""
+    clock: str = ""  # the time of the message on the farm, `HH:MM`
 
 
 @dataclass(slots=True)
@@ -450,6 +453,8 @@ class Clause:
             return True  # "weaned her five"
         if self.said(i + 1) == "of" and self.said(i + 2) in PARTS:
             return True
+        if self.items[i].spoken and (self.said(i - 1) == "all" or (i and self.items[i - 1].unit == "possessive")):
+            return True  # "all three look good", "Thistle's five"
         following = self.past_fillers(i + 1, 1, 2) if self.said(i + 1) in {"of", "her", "the", "his", "little"} else i + 1
         while self.said(following) in LOOKS and following + 1 < len(self.items):
             following += 1  # "three little does"
@@ -458,7 +463,7 @@ class Clause:
         item = self.items[following]
         if item.said == "go" and self.said(following + 1) in {"to", "in", "into", "over to"}:
             return False
-        if item.marks & {"kits", "bucks_word", "does_word", "bag", "falls", "each", "scope:grow-outs"}:
+        if item.marks & {"kits", "bucks_word", "does_word", "bag", "falls", "each", "scope:grow-outs"} or item.said in COUNTED_THINGS:
             return True
         if item.marks & {"buck_word", "doe_word"} and self.whole(i) == 1:
             return True  # "1 buck 2 does"

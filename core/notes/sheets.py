@@ -25,18 +25,20 @@ _ONE_DAY: Final = (
     rf"(?:{_WEEKDAY}|\d{{1,2}}/\d{{1,2}}(?:/\d{{2,4}})?|\d{{4}}-\d{{2}}-\d{{2}}|\d{{1,2}}(?:st|nd|rd|th)? {_MONTH}(?: \d{{4}})?"
     rf"|{_MONTH} \d{{1,2}}(?:st|nd|rd|th)?(?:,? \d{{4}})?)(?: (?:morning|night|evening|afternoon|am|pm))?"
 )
-_DAYS: Final = rf"(?P<day>(?:{_ONE_DAY})(?:,? (?:{_ONE_DAY}))*|(?:next )?{_MONTH})"
+_DAYS: Final = rf"(?P<day>(?:{_ONE_DAY})(?:,? (?:{_ONE_DAY}))*(?P<span> ?(?:-|to|through|thru) ?(?:{_ONE_DAY}))?|(?:next )?{_MONTH})"
+_DAY_OF_LINE: Final = re.compile(rf"^({_ONE_DAY})[ :,-]+(?=\S)", re.IGNORECASE)
 _DAY: Final = re.compile(rf"\b(?:{_ONE_DAY})\b")
 _DAY_LAST: Final = re.compile(rf"[ ,:(-]+(?:(?:on|for|from|of|as of|starting) )?{_DAYS}\)?$")
 _DAY_FIRST: Final = re.compile(rf"^{_DAYS}[ ,:-]+")
 _OWNERS: Final = re.compile(r"^(?:today'?s|tonight'?s|this week'?s|our|my|the) ")
 _BULLET: Final = re.compile(r"^(?:[-+>~]|\d{1,2}[.)](?=\s))\s*")
+_MONTHS: Final = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _COUNTED: Final = re.compile(r"^(\d{1,2})[.)]\s+(?=\S)")
 _UNIT_LAST: Final = re.compile(r"[ ,(/]+(?:in )?(lb|lbs|pounds|oz|ounces|kg|kilos|g|grams)\)?$")
 _PARTING: Final = re.compile(r"^\s*(?:->|=>|[:=,>]|-(?=\s|$)|\.{2,})?\s*")
 _TAG: Final = re.compile(
     r"#?([a-z]{0,3}-?\d{1,4}[a-z]?)(?![\w/.,]*\d)(?![\w/-])"
-    r"(?! ?(?:days?|wks?|weeks?|months?|hours?|lbs?|oz|kgs?|g|grams|kits?|babies|cups?|ml|cc|bags?|ft|bucks?|does|more|x|times|%)\b)"
+    r"(?! ?(?:days?|wks?|weeks?|months?|hours?|lbs?|oz|kgs?|g|grams|kits?|babies|cups?|ml|cc|bags?|ft|bucks?|does|more|times|falls?|%|st|nd|rd|th|jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)\b)"
 )
 _SEX: Final = re.compile(r"(?:doe|buck|tag|rabbit) (?=\S)")
 _AGAIN: Final = re.compile(r"^\s*\(([^()]*)\)")
@@ -102,9 +104,19 @@ def _paired(line: str) -> str | None:
 
 
 def _planned(line: str) -> str | None:
+    """`breed 15 to Flint`, `15 x Flint`."""
     if re.match(r"(?:butcher|cull|keep|sell|breed|retire|replace|review)\b", line):
         return f"plan to {line}"
-    return _paired(line) if re.search(r" x ", line) else None
+    return _paired(line) if " x " in line else None
+
+
+def _reminding(line: str) -> str | None:
+    """`Friday: trim nails on 9`, `trim nails on 9 - Friday`."""
+    day = _DAY_OF_LINE.match(line)
+    if day:
+        return f"remind me {day[1]} to {line[day.end() :]}"
+    last = _DAY_LAST.search(line.lower())
+    return f"remind me {last['day']} to {line[: last.start()]}" if last else None
 
 
 def _sold(who: str, rest: str) -> str | None:
@@ -127,6 +139,10 @@ CHORES: Final = frozenset(
 )
 _BIRTHS: Final = _telling(rf"^(?:born |live |alive |total )?{_NUM}\b(?! ?(?:lbs?|oz|kg|g|days?|weeks?|/|-))", "{who} kindled {rest}")
 _SURVEYED: Final = _telling(rf"^(?:born |live |alive ){_NUM}\b|^{_NUM} (?:born|live|alive)\b", "{who} kindled {rest}")
+_COLORED_AS: Final = r"^[a-z][a-z ]{2,24}$"
+_colored: Final = _telling(_COLORED_AS, "{who} is {rest}")
+_litter_weighed: Final = _telling(r"^(?:litter )?\d+(?:\.\d+)?(?:-\d| ?(?:lbs?|pounds|oz|kg|g|grams)\b)", "{who} litter {rest}")
+_mated: Final = _telling(r"^(?:x|to|with|bred) ", "{who} {rest}")
 _SCORED: Final = _telling(r"^[1-5](?:\.5| 1/2|\.0)?(?:/5)?$", "{who} bcs {rest}")
 _COUNTED_KITS: Final = _telling(rf"^{_NUM}(?: kits| alive)?$", "{who} has {rest}")
 _FED: Final = _telling(rf"^{_AMOUNT}", "{who} get {rest}")
@@ -148,7 +164,12 @@ _SHEETS: Final = {
     "nest boxes | nest box | boxes | nestboxes | nest box log": Sheet(_boxed, _box_line),
     "breeding plan | breeding plans | planned breedings | planned matings | mating plan | breed plan | to breed | breeding schedule | breedings planned"
     " | planned pairings | pairings planned": Sheet(None, _paired),
-    "plan | plans": Sheet(None, _planned),
+    "plan | plans | plan for the week | plans for the week | weekly plan | this week | schedule": Sheet(None, _planned),
+    "reminders | reminder list | remind me": Sheet(None, _reminding),
+    "colors | colours | coat colors | coats": Sheet(_colored),
+    "litter weights | litter weight": Sheet(_litter_weighed),
+    "breedings | matings | bred | breeding log | mating log | breeding record | mating record": Sheet(_mated),
+    "status | status report | weekly report | daily report | weekly notes | daily notes | journal": Sheet(None, None, whole=True),
     "cull list | to cull | to butcher | butcher list | freezer list | cull plan": _plan("cull"),
     "keep list | keepers | to keep | keeping": _plan("keep"),
     "sell list | to sell | selling": _plan("sell"),
@@ -200,7 +221,7 @@ def _one_line(text: str, words: HerdWords) -> str | None:
     if not colon or len(head) > LONGEST_TITLE or head[:1].isdigit() or (title := _title(head)) is None:
         return None
     rows = [row.strip(" .") for row in re.split(r";" if ";" in rest else r",(?=\s)", rest)]
-    if len(rows) < FEWEST_LINES or (";" not in rest and not all(_led(row, words) for row in rows)):
+    if len(rows) < FEWEST_LINES or (";" not in rest and not all(_led(row, words) and _row(title.sheet, row, words) for row in rows)):
         return None
     section = _section(title, rows, words, in_line=True)
     return "\n".join(section) if section is not None else None
@@ -220,6 +241,7 @@ class _Title:
     sheet: Sheet
     day: str
     ahead: bool  # it heads what is still to be done
+    dated: bool  # it names a single day, or none
     boxed: bool  # its lines are to be done, or done, by the box before them
 
 
@@ -228,18 +250,19 @@ def _title(line: str) -> _Title | None:
     if not line or len(line) > LONGEST_TITLE:
         return None
     said = line.lower().strip("#=-:. ")
-    day = ""
+    day, dated = "", True
     for looks in (_DAY_LAST, _DAY_FIRST):
         if said not in SHEETS and (found := looks.search(said)):
+            dated = not found["span"]
             day, said = found["day"], (said[: found.start()] + said[found.end() :]).strip(" :,-.(")
             break
     said = _OWNERS.sub("", said)
     sheet = SHEETS.get(said)
     if sheet is not None:
-        return _Title(sheet, day, said in AHEAD, said in BOXED)
+        return _Title(sheet, day if dated else "", said in AHEAD, dated, said in BOXED)
     unit = _UNIT_LAST.search(said)
     if unit and _OWNERS.sub("", said[: unit.start()]) in WEIGHTS:
-        return _Title(Sheet(_weighed(unit[1])), day, ahead=False, boxed=False)
+        return _Title(Sheet(_weighed(unit[1])), day, ahead=False, dated=dated, boxed=False)
     return None
 
 
@@ -254,13 +277,21 @@ def _section(title: _Title, lines: list[str], words: HerdWords, *, in_line: bool
     """The lines below a heading, told; None where none of them fits it."""
     if title.boxed and not any(re.match(r"\W*\[", line) for line in lines):
         return None
+    if not title.dated and not all(_DAY.search(line.lower()) for line in lines if line):
+        return None  # which of the days is a line's own?
     told: list[str] = []
     fits = title.sheet.whole and any(lines) and not in_line
     for line in lines:
         bare = _BULLET.sub("", line)
-        said = _row(title.sheet, bare, words) if bare else None
+        own = _DAY_OF_LINE.match(bare) if title.sheet.line is not _reminding else None
+        said = _row(title.sheet, bare[own.end() :] if own else bare, words) if bare else None
+        if said is None and own and title.sheet.line is _planned and "skip" not in bare:
+            said, own = f"[ ] {bare}", None  # what is planned otherwise is not done yet
         fits = fits or said is not None
-        told.append(_dated(said if said is not None else bare, title))
+        if said is None:
+            told.append(_dated(bare, title.day, title))
+        else:
+            told.append(_dated(said, own[1] if own else title.day, title))
     return [line.rstrip(" ,") for line in told] if fits else None
 
 
@@ -321,12 +352,12 @@ def _animal_of(said: str, words: HerdWords) -> str | None:
     return named[0][0] if named and len(named[0]) == 1 else None
 
 
-def _dated(line: str, title: _Title) -> str:
-    if not line or not title.day or _DAY.search(line.lower()):
+def _dated(line: str, day: str, title: _Title) -> str:
+    if not line or not day or _DAY.search(line.lower()):
         return line
     if title.ahead:
         ticked = re.match(r"\[ ?x ?\]", line.lower())
-        return f"[x] {title.day}: {line[ticked.end() :].strip()}" if ticked and title.day[-1].isdigit() else line
+        return f"[x] {day}: {line[ticked.end() :].strip()}" if ticked and day[-1].isdigit() else line
     if line.startswith("plan to "):
-        return f"{line} in {title.day}" if title.day.isalpha() else f"{line} on {title.day}"
-    return f"{title.day}: {line}"
+        return f"{line} in {day}" if day.isalpha() and day.startswith(_MONTHS) else f"{line} on {day}"
+    return f"{day}: {line}"

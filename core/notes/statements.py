@@ -312,6 +312,10 @@ class Cutter:
             return False  # "... so I put her in with Moss"
         if not hard and "ail" in last.marks and self._has_animal(last) and _treats(items):
             return False  # "Moss has sore hocks so I put some salve on him"
+        if not hard and had and self._put_to_a_buck(items):
+            return False  # "Thistle's five got weaned, then I put 15 in with Flint"
+        if begins and hard and items[0].sort == "break" and last.items[0].said in SOFT and not self._has_animal(last):
+            return False  # "9 - day 28, box in", and another animal's line below it
         if hard and had and _of_the_weather(items):
             return False
         if last.marks & {"buy", "purchase"} and _left_over(items) and self._has_numbers(last):
@@ -395,6 +399,14 @@ class Cutter:
             return True
         return hard and not self._has_animal(last) and bool(opens & had)
 
+    def _put_to_a_buck(self, items: list[Item]) -> bool:
+        """`then I put 15 in with Flint`: a mating told without its verb."""
+        if not any("in_with" in item.marks for item in items) or not any("put" in item.marks for item in items):
+            return False
+        beside = Clause(items, self.scene)
+        sexes = {animal.sex for i in range(len(items)) if (animal := beside.known(i)) is not None and not beside.counted(i)}
+        return sexes == {"doe", "buck"}
+
     @staticmethod
     def _ends_with_animal(clause: Clause) -> bool:
         """`weigh-in day, 31` goes on with `and 32 came in at ...`: the first of a row of animals."""
@@ -409,7 +421,12 @@ class Cutter:
     def _has_numbers(self, clause: Clause) -> bool:
         mentions = 0
         for i, item in enumerate(clause.items):
-            if item.sort in NUMBERS and not (item.spoken and item.value == 1) and clause.said(i + 1) != "of":
+            if (
+                item.sort in NUMBERS
+                and not (item.spoken and item.value == 1)
+                and clause.said(i + 1) != "of"
+                and not item.said.startswith("day ")
+            ):
                 if item.sort == "num" and mentions == 0 and clause.known(i):
                     mentions += 1
                     continue

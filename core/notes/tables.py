@@ -30,6 +30,7 @@ COLUMNS: Final = {
 #: Columns of a table of what was sold, and of one of what was butchered.
 SOLD: Final = {"price": "for ${}", "sold for": "for ${}", "amount": "for ${}", "buyer": "to {}", "to": "to {}", "sold to": "to {}"}
 DRESSED: Final = {"dressed": "dressed {}", "live": "live {}", "live wt": "live {}", "dressed wt": "dressed {}", "live weight": "live {}", "dressed weight": "dressed {}"}  # fmt: skip
+NOTES: Final = frozenset({"notes", "note", "remarks", "remark", "comments", "comment"})
 BIRTHS: Final = frozenset({"born", "kindled", "total", "alive", "live", "living", "dead", "doa", "stillborn"})
 PAIR: Final = ("buck", "doe")  # a table of matings
 PARENTS: Final = {"dam": "doe", "sire": "buck"}
@@ -88,7 +89,7 @@ def _columns(heads: list[str], *, sold: bool) -> list[str] | None:
     told: list[str] = []
     for head in heads:
         unit = _UNIT.match(head)
-        if head in ANIMALS or head in DAYS:
+        if head in ANIMALS or head in DAYS or head in NOTES:
             told.append("")
         elif head in known:
             told.append(known[head])
@@ -126,6 +127,11 @@ def _told_rows(heads: list[str], columns: list[str], rows: list[list[str]]) -> l
     for row in rows:
         day = next((cell for head, cell in zip(heads, row, strict=True) if head in DAYS and cell not in EMPTY), day)
         told.append(_told(heads, columns, row, day))
+        told += [
+            f"{day + ': ' if day else ''}{row[animal]}: {cell}"
+            for head, cell in zip(heads, row, strict=True)
+            if head in NOTES and cell not in EMPTY
+        ]
     return told
 
 

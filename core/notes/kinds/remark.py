@@ -29,12 +29,21 @@ class Remark:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("twelve cages are clean", ({"text": "twelve cages are clean", "on": "2026-11-25"},)),
+    Example("filled 14 bottles", ({"text": "filled 14 bottles", "on": "2026-11-25"},)),
+    Example(
+        "thought she lost one but all seven were there",
+        ({"text": "thought she lost one but all seven were there", "on": "2026-11-25"},),
+    ),
     Example("Juno looks rough", ({"text": "Juno looks rough", "on": "2026-11-25", "who": "14"},)),
     Example("the fan quit in the barn", ({"text": "the fan quit in the barn", "on": "2026-11-25"},)),
     Example("14 hasn't kindled yet", ({"text": "14 hasn't kindled yet", "on": "2026-11-25", "who": "14"},)),
     Example("Thistle seems off today", ({"text": "Thistle seems off today", "on": "2026-11-25", "who": "16"},)),
     Example("Biscuit might be bred, hard to say", ({"text": "Biscuit might be bred, hard to say", "on": "2026-11-25", "who": "22"},)),
     Example("I need to decide about Moss", ({"text": "I need to decide about Moss", "on": "2026-11-25", "who": "5"},)),
+    Example(
+        "thought she lost one but all seven were there", ({"text": "thought she lost one but all seven were there", "on": "2026-11-25"},)
+    ),
     Example("who's bred", ({"text": "who's bred", "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = (
