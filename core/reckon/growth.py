@@ -85,15 +85,15 @@ class GrowthFit:
     def _chance(over: float, variance: float) -> float:
         return float(ndtr(over / sqrt(variance))) if variance > 0 else float(over >= 0)
 
-    def ages_when(self, weight_g: float, chances: Sequence[float], *, until: int) -> tuple[int | None, ...]:
-        """The first days of age by which it weighs so much with each chance; None where that is not so by `until`."""
-        age = np.arange(1, until + 1)
+    def ages_when(self, weight_g: float, chances: Sequence[float], *, until: int) -> tuple[float | None, ...]:
+        """The ages [days] by which it weighs so much with each chance; None where that is not so by `until`."""
+        age = np.arange(until + 1, dtype=float)
         short = self.b * np.exp(-self.k * age)
         slope = np.stack([np.ones_like(short), -short, short * self.k * age])
         over = log(self.adult_g / weight_g) - short
         wide = np.sqrt(np.maximum(np.einsum("ia,ij,ja->a", slope, self.spread, slope), np.finfo(float).tiny))
-        sure = ndtr(over / wide)
-        return tuple(int(age[reached[0]]) if len(reached := np.flatnonzero(sure >= chance)) else None for chance in chances)
+        sure = np.maximum.accumulate(ndtr(over / wide))
+        return tuple(float(np.interp(chance, sure, age)) if sure[-1] >= chance else None for chance in chances)
 
     def date_of(self, born: date, weight_g: float) -> date | None:
         """The first day on which it weighs that much; None when it never does."""

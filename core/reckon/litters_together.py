@@ -22,8 +22,9 @@ from scipy.special import ndtr
 
 Floats = npt.NDArray[np.float64]
 
-_SCALES = np.linspace(-0.9, 0.9, 7)  # not a figure: logarithms of how many times the believed spread and scatter are tried
-_SCALE_SD = 0.35  # not a figure: how firmly they are believed, as a standard deviation of the logarithm
+#: How far does differ and how far litters scatter, over what is believed: logarithms that are tried, and how firmly 0 is believed.
+_SPREADS, _SPREAD_SD = np.linspace(-1.6, 1.6, 9), 0.7  # not a figure: little is known of it, so it may be a half or the double
+_SCATTERS, _SCATTER_SD = np.linspace(-1.2, 1.2, 7), 0.5  # not a figure: a herd's litters tell it soon
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,9 +82,10 @@ class LittersTogether:
 def litters_together(does: Mapping[str, LittersTold], belief: SizeBelief, *, scaled: bool = True) -> LittersTogether:
     """Every doe's litter size from all does' litters. Not `scaled`: spread and scatter stay as believed."""
     sums = _sums(list(does.values()))
-    scales = [(spread, scatter) for spread in _SCALES for scatter in _SCALES] if scaled else [(0.0, 0.0)]
+    scales = [(spread, scatter) for spread in _SPREADS for scatter in _SCATTERS] if scaled else [(0.0, 0.0)]
     solved = [_solved(sums, belief, float(np.exp(spread)), float(np.exp(scatter))) for spread, scatter in scales]
-    logs = np.array([one.height for one in solved]) - np.array([spread**2 + scatter**2 for spread, scatter in scales]) / (2 * _SCALE_SD**2)
+    believed = [(spread / _SPREAD_SD) ** 2 / 2 + (scatter / _SCATTER_SD) ** 2 / 2 for spread, scatter in scales]
+    logs = np.array([one.height for one in solved]) - np.array(believed)
     weights = np.exp(logs - logs.max())
     weights = weights / weights.sum()
     told = [_mixed(weights, [each.told[name] for each in solved]) for name in range(len(_NAMES))]

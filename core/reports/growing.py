@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
 from functools import lru_cache
+from math import ceil, floor
 from typing import Any
 
 from core.handbook import growth, stages
@@ -138,7 +139,7 @@ def heading(barn: Evidence, animal: Animal) -> Heading:
     own, age = curve_for(barn, animal), max((barn.today - animal.born).days, 1)
     until = max(stages.SENIOR_FROM_DAYS.whole, age)
     ages = (None, None, None) if reached else own.ages_when(target, CHANCES, until=until)
-    early, on, late = (None if at is None else animal.born + timedelta(max(at, age)) for at in ages)
+    early, on, late = days_told(animal.born, age, ages)
     feed = None if on is None else eaten_growing(own.weight_at, range(age, max((on - animal.born).days, age)), figures())
     cents = barn.cents_a_gram
     of_herd, of_target = _shares(barn, animal, target)
@@ -158,6 +159,17 @@ def heading(barn: Evidence, animal: Animal) -> Heading:
         weighings=_own_weighings(barn, animal),
         mates=len(_breed_mates(barn, animal)),
     )
+
+
+def days_told(born: date, age: int, ages: Sequence[float | None]) -> tuple[date | None, ...]:
+    """The ages of early, likely and late as whole days, none before today's `age`.
+
+    It makes its target on the first day after it is that old. Both ends of what is told count, so the late one is rounded down.
+    """
+    early, likely, late = ages
+    on = None if likely is None else max(ceil(likely), age)
+    whole = (None if early is None else max(ceil(early), age), on, None if late is None or on is None else max(floor(late), on))
+    return tuple(None if day is None else born + timedelta(day) for day in whole)
 
 
 def _own_weighings(barn: Evidence, animal: Animal) -> int:
