@@ -174,7 +174,9 @@ VERBS_OF_ANIMALS: Final = frozenset({"breed", "sell", "cull", "die", "palpate", 
 BESIDE_ANIMALS: Final = frozenset({"under", "from", "on", "for", "in", "of", "off"})
 OF_ANIMALS: Final = ("box", "dead", "die", "lose", "weigh", "kits", "litter", "palpate", "foster", "condition")
 #: Things of the barn that a number counts: `twelve cages`, `filled 12 bottles`.
-COUNTED_THINGS: Final = frozenset({"cages", "trays", "bottles", "crocks", "feeders", "waterers", "pans", "hutches", "pens", "holes", "nestboxes", "mats"})
+COUNTED_THINGS: Final = frozenset(
+    {"cages", "trays", "bottles", "crocks", "feeders", "waterers", "pans", "hutches", "pens", "holes", "nestboxes", "mats"}
+)
 COUNT_MARKS: Final = frozenset({"kits", "alive", "dead", "born", "bucks_word", "does_word", "bag", "falls", "cup_word", "each"})
 FILLERS: Final = frozenset(
     {
@@ -224,6 +226,7 @@ class Scene:
     context: Context
     text: str = ""
     clock: str = ""  # the time of the message on the farm, `HH:MM`
+    newcomers: dict[str, Animal] = field(default_factory=dict)  # animals that the message itself brings onto the book, by their tags
 
 
 @dataclass(slots=True)
@@ -483,20 +486,22 @@ class Clause:
             return None
         item = self.items[i]
         if item.sort == "animal":
-            return item.value if isinstance(item.value, Mention) else None
+            mention = item.value if isinstance(item.value, Mention) else None
+            new = self.scene.newcomers.get(mention.said.upper()) if mention is not None and not mention.tags else None
+            return mention if new is None else Mention((new.tag,), new.tag, mention.sex if mention else None)
         if item.sort == "code":
-            return Mention((), item.value)
+            return Mention((item.value,) if item.value in self.scene.newcomers else (), item.value)
         number = self.whole(i)
         if number is None or number < 0:
             return None
-        known = self.scene.words.tagged(str(number))
+        known = self.scene.words.tagged(str(number)) or self.scene.newcomers.get(str(number))
         others = self.scene.words.sounds_like(str(number)) if item.spoken else ()
         return Mention((known.tag,) if known else (), str(number), None, not item.spoken, others)
 
     def known(self, i: int) -> Animal | None:
         """The one animal that the item is, if it is one on the book."""
         mention = self.mention(i)
-        return self.herd.find(mention.tag) if mention and mention.tag else None
+        return (self.herd.find(mention.tag) or self.scene.newcomers.get(mention.tag)) if mention and mention.tag else None
 
     def explicit(self) -> list[int]:
         """Indices of free animals that can't be mere numbers."""
@@ -795,7 +800,7 @@ class Clause:
         if mention.tag is None:
             found.need = first_need(found.need, unknown_animal(mention, field_name, self.scene.words))
             return
-        animal = self.herd.find(mention.tag)
+        animal = self.herd.find(mention.tag) or self.scene.newcomers.get(mention.tag)
         found.values[field_name] = mention.tag
         wanted = {"doe": "doe", "dam": "doe", "buck": "buck", "sire": "buck", "from_": "doe", "litter_of": "doe"}.get(field_name)
         if field_name == "to":

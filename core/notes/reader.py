@@ -19,7 +19,7 @@ from zoneinfo import ZoneInfo
 
 from core.handbook.breeds import breed_words
 from core.handbook.colors import color_words
-from core.herd.state import Herd
+from core.herd.state import Animal, Herd
 from core.notes.animals import Mention, words_of
 from core.notes.clause import CONDITIONS, Clause, Found, Need, Scene, first_need
 from core.notes.fact import Fact, field_names, value_to_json
@@ -86,6 +86,7 @@ from core.notes.statements import BIRTHS, SIGNS, statements
 from core.notes.tables import table_told
 from core.notes.text import cleaned
 from core.notes.tokens import Token, tokens
+from core.notes.turns import told_on
 from core.notes.unreal import BARE_VERBS, BEFORE_WHETHER, CONDITION, depends, hangs_on, ordered
 from core.notes.written import written_fact
 from core.words import OUNCES_IN_POUND
@@ -148,6 +149,8 @@ PRONOUN_SEX: Final = {
     "she's": "doe",
     "her": "doe",
 }
+NOT_YET: Final = frozenset({"yet", "so far"})
+NOTHING: Final = frozenset({"no", "no kits", "nothing", "none", "no babies"})
 LEAST_BEFORE: Final = 3  # not a figure: items: a note before a reminder has more
 MOST_LINES: Final = 60  # not a figure: lines that are looked at one by one
 TERSE: Final = 12  # not a figure: items: a note so short is told in the barn's own shorthand
@@ -177,7 +180,8 @@ def read(message: Message, herd: Herd, context: Context = Context()) -> Reading:
     text = cleaned(message.text)
     if not text:
         return Reading()
-    today = message.at.astimezone(_zone(herd.settings.timezone)).date()
+    here = message.at.astimezone(_zone(herd.settings.timezone))
+    today = here.date()
     exact = written_fact(message.text.strip(), herd, today)
     if exact is not None:
         return Reading((exact,), subject=subject_of(exact))
@@ -190,7 +194,7 @@ def read(message: Message, herd: Herd, context: Context = Context()) -> Reading:
         return read(replace(message, text=sheet), herd, context)
     if "[" in text and _TICK.search(text):
         return _ticked(replace(message, text=text), herd, context, today)
-    scene = Scene(herd, words, today, context, message.text)
+    scene = Scene(herd, words, today, context, message.text, here.strftime("%H:%M"))
     found = tokens(text)
     if _foreign(found):
         return _remark(text, today, None)
@@ -604,6 +608,8 @@ def _is_question(whole: Clause, text: str) -> bool:
         return True
     if first.marks & {"question", "show_me"} and first.said not in {"any", "list", "who", "see"}:
         return len(whole.items) <= PLACES_OF_QUESTION * 2 and not whole.sorted_as("weight", "pair", "money")
+    if first.said == "who" and opening + 1 < len(whole.items) and "question" in whole.items[opening + 1].marks:
+        return True  # "who should i breed next"
     if _asked_of(whole, opening) or _versus(whole) or _named_last(whole, opening) or _opinion_asked(whole):
         return True
     if (
@@ -649,6 +655,8 @@ def _asked_of(whole: Clause, opening: int) -> bool:
         return False
     if whole.said(following) not in ASKED_ONES and (whole.known(following) is None or whole.items[following].unit == "possessive"):
         return False
+    if whole.said(opening) in {"did", "does", "is", "has", "will"}:
+        return len(whole.items) <= PLACES_OF_QUESTION
     return not whole.sorted_as("weight", "pair", "money", "cup", "dose") and len(whole.items) <= PLACES_OF_QUESTION
 
 
@@ -758,9 +766,9 @@ class _Statements:
     """The statements of one message, read one by one with the animal of the one before."""
 
     def __init__(self, scene: Scene, items: list[Item], text: str) -> None:
-        self.scene = scene
+        self.scene = replace(scene, newcomers={})
         self.text = text
-        self.clauses = statements(items, scene, OPENS)
+        self.clauses = statements(items, self.scene, OPENS)
         self.remarks: list[Clause] = []
 
     def reading(self) -> Reading:
@@ -769,7 +777,7 @@ class _Statements:
         for clause in self.clauses:
             clause.subject = self._by_pronoun(clause, carried)
             self._read(clause)
-            carried = self._subject_after(clause) or carried
+            carried = self._newcomer(clause) or self._subject_after(clause) or carried
         return self._together()
 
     def _by_pronoun(self, clause: Clause, carried: Mention | None) -> Mention | None:
@@ -825,6 +833,16 @@ class _Statements:
         if clause.found:
             doubted(clause)
 
+    def _newcomer(self, clause: Clause) -> Mention | None:
+        """`new doe 40 mini rex. she weighs 4-6`, `tattooed R31 out of 16, 2-3`: the animal that a statement brings onto the book is known from then on."""
+        brought = [found for found in clause.found if found.fact.kind in BRINGING and found.need is None and found.values.get("tag")]
+        for found in brought:
+            tag = found.values["tag"]
+            if self.scene.herd.find(tag) is None:
+                self.scene.newcomers[tag] = Animal(key=tag, tag=tag, sex=found.values.get("sex"))
+        last = brought[-1].values["tag"] if len(brought) == 1 == len(clause.found) else None
+        return Mention((last,), last) if last in self.scene.newcomers else None
+
     @staticmethod
     def _subject_after(clause: Clause) -> Mention | None:
         for found in reversed(clause.found):
@@ -867,9 +885,16 @@ class _Statements:
                 refused.need = first_need(refused.need, tried[0].need)
                 before.found.clear()
 
+    def _without_the_found(self) -> None:
+        """What was lost and is told of in the next breath."""
+        for before, after in pairwise(self.clauses):
+            if "lose" in before.marks and before.found:
+                told_on(before, after)
+
     def _together(self) -> Reading:
         self._without_the_gone()
         self._without_the_refused()
+        self._without_the_found()
         founds = [found for clause in self.clauses for found in clause.found]
         if not founds:
             return self._nothing()
@@ -945,6 +970,8 @@ class _Statements:
     def _matters(clause: Clause, left: list[Item]) -> bool:
         """Whether numbers in a statement that nothing was read from may be the barn's; a sentence about something else is a remark."""
         plain = sum(1 for item in clause.items if item.sort == "word" and not item.marks)
+        if clause.says(NOT_YET) and clause.says(NOTHING):
+            return False  # "14 - day 32, no kits yet"
         return (not clause.put_off and clause.marks.isdisjoint({"other_species", "tentative", "negation"})) and (
             plain <= 2 or any(item.sort in {"pair", "weight"} for item in left)
         )
@@ -1179,6 +1206,7 @@ def _who(clause: Clause) -> str | None:
 
 
 FIGURES: Final = frozenset({"num", "pair", "weight", "sum"})
+BRINGING: Final = frozenset({"animal", "tagged"})
 LEAVING: Final = frozenset({"died", "culled", "sold", "given_away"})
 OF_THE_LIVING: Final = frozenset({"ailment", "fault", "temper", "condition"})
 #: Verbs that no reading of their own statement may pass over.

@@ -316,8 +316,12 @@ class Cutter:
             return False  # "Thistle's five got weaned, then I put 15 in with Flint"
         if begins and hard and items[0].sort == "break" and last.items[0].said in SOFT and not self._has_animal(last):
             return False  # "9 - day 28, box in", and another animal's line below it
-        if hard and had and _of_the_weather(items):
+        if begins and hard and items[0].sort == "break" and self._tells_plainly(last):
+            return False  # "22 ok", and another animal's line below it
+        if hard and _of_the_weather(last, items):
             return False
+        if not hard and not had and not last.marks.isdisjoint(WEATHER) and _degrees_only(items):
+            return True  # "cold one tonight, they say down to 18"
         if last.marks & {"buy", "purchase"} and _left_over(items) and self._has_numbers(last):
             return False  # "bought 3 bags at 19.25, 190 lb left"
         if "palpate" in had and opens == {"breed"} and all(item.sort in {"word", "mark", "date", "break"} for item in items):
@@ -399,6 +403,15 @@ class Cutter:
             return True
         return hard and not self._has_animal(last) and bool(opens & had)
 
+    @staticmethod
+    def _tells_plainly(clause: Clause) -> bool:
+        """`22 ok`, `9: eating well`: an animal, and words that no kind knows."""
+        told = [i for i, item in enumerate(clause.items) if item.sort not in {"mark", "break", "date"}]
+        if len(told) < 2 or clause.known(told[0]) is None:  # not a figure: an animal and a word
+            return False
+        word = clause.items[told[1]]
+        return word.sort == "word" and (word.said in {"ok", "well"} or word.said not in SMALL)
+
     def _put_to_a_buck(self, items: list[Item]) -> bool:
         """`then I put 15 in with Flint`: a mating told without its verb."""
         if not any("in_with" in item.marks for item in items) or not any("put" in item.marks for item in items):
@@ -472,7 +485,7 @@ class Cutter:
                 item.said in SMALL
                 or item.said in HARD
                 or item.sort in {"date", "break"}
-                or (item.said in {"doe", "buck", "tag", "on"} and i < len(items) - 1)
+                or (item.said in {"doe", "buck", "tag", "on", "that"} and i < len(items) - 1)
             ):
                 continue
             if item.sort in {"animal", "code"}:
@@ -545,13 +558,29 @@ SMALL_OR_DATE: Final = SMALL | {"date"}
 BEFORE_CAUSE: Final = SMALL | {"a", "an", "by", "it", "was", "probably", "maybe"}
 
 
-def _of_the_weather(items: list[Item]) -> bool:
-    """`. cold one tonight, down to 18`: degrees beside a word of the weather and a day."""
+def _of_the_weather(last: Clause, items: list[Item]) -> bool:
+    """`. cold one tonight, down to 18`: a word of the weather and a day or degrees; behind a loss without degrees it is the cause."""
     marks = marks_of(items)
-    if marks.isdisjoint({"weather:cold", "weather:heat", "weather:frost", "degrees_verb"}) or not marks & {"outdoors", "degrees_verb"}:
+    if marks.isdisjoint(WEATHER) or marks & {"kits", "litter", "lose", "die"}:
         return False
     sorts = {item.sort for item in items}
-    return bool(sorts & {"num", "temp"}) and sorts.isdisjoint({"animal", "code"}) and marks.isdisjoint({"kits", "litter", "lose", "die"})
+    degrees = bool(sorts & {"num", "temp"}) and bool(marks & {"outdoors", "degrees_verb"})
+    told = degrees or ("date" in sorts and last.marks.isdisjoint({"lose", "die", "dead", "eat", "step", "had", "kindle"}))
+    return told and sorts.isdisjoint({"animal", "code"})
+
+
+def _degrees_only(items: list[Item]) -> bool:
+    """`, down to 18`: a number beside a word of the weather, and nothing of the barn."""
+    marks, sorts = marks_of(items), {item.sort for item in items}
+    return (
+        bool(marks & {"outdoors", "degrees_verb"})
+        and "num" in sorts
+        and sorts <= {"num", "word", "mark", "date"}
+        and not marks & {"kits", "litter"}
+    )
+
+
+WEATHER: Final = frozenset({"weather:cold", "weather:heat", "weather:frost", "degrees_verb"})
 
 
 def _left_over(items: list[Item]) -> bool:

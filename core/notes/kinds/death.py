@@ -48,11 +48,16 @@ EXAMPLES: tuple[Example, ...] = (
     Example("R22 DOA", ({"on": "2026-11-25", "who": "R22"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "lost 33, found her in the hay",
+    "lost R22 yesterday. they found him in the barn",
+    "lost 32, he has a new home",
     "31 looks sharp now that his scruffy fur is gone",
     "doe 14 kindled 8, 3 dead",
     "sorrel scattered her kits, lost 5",
     "14 chickens died",
     "the battery died",
+    "scale died before I got to 33",
+    "the generator died last night",
     "Moss looks dead tired",
     "31 played dead on the table",
     "12 lost 2 kits",
@@ -70,6 +75,12 @@ CUES: Final = {
 }  # fmt: skip
 
 
+#: Things that may die without ever having lived.
+LIFELESS: Final = frozenset(
+    """battery batteries scale scales phone truck car van tractor generator heater fan freezer fridge flashlight light lights bulb lamp headlamp
+    mower motor engine pump charger laptop computer camera radio clock watch clippers clipper dryer power wifi internet line signal waterer plant plants
+    tree garden grass conversation party deal""".split()  # noqa: SIM905 - a table of words
+)
 LITTLE: Final = 4  # items: `patches died`, and hardly more
 
 
@@ -89,6 +100,9 @@ def read(c: Clause) -> None:
             return
     if cue is not None and c.said(cue) == "is gone" and _a_part_of_it(c, cue):
         c.use([cue])
+        return
+    if cue is not None and c.said(cue - 1) in LIFELESS:
+        c.use([cue, cue - 1])
         return
     if c.has("kindle", "kits", "litter", "battery", *(("other_species",) if carried is None else ())) and not c.has("adult"):
         return
