@@ -67,6 +67,12 @@ class Coats:
         return {key: each for key, each in told.items() if each is not None}
 
     @cached_property
+    def _plainly(self) -> Mapping[str, Allowed]:
+        """What each coat leaves if it looks so for the usual reason: a black by two a, not by a rare form."""
+        usual = {color: said_genes(color) for color in set(self.colors.values()) if color}
+        return {key: usual[self.colors[key] or ""] or each for key, each in self.allowed.items()}
+
+    @cached_property
     def told(self) -> frozenset[str]:
         """Those of whose genes some coat tells: their own, a forebear's, a descendant's, or that of a forebear's descendant."""
         found = set(self.allowed)
@@ -96,16 +102,15 @@ class Coats:
 
     def _shares(self, kin: Iterable[str], common: Chances) -> dict[str, Mapping[str, float]]:
         """The founders' shares among these; where no coat of theirs tells of a locus, the common ones."""
-        coats = [self.allowed[key] for key in kin]
-        own = Counter(map(id, (self.allowed[key] for key in kin if self.book.parents(key) == (None, None))))
-        told = {id(each): each for each in coats}.values()
+        coats = self._plainly
+        own = Counter(id(coats[key]) for key in kin if self.book.parents(key) == (None, None))
+        told = {id(each): each for each in (coats[key] for key in kin)}.values()
         found: dict[str, Mapping[str, float]] = {}
-        for locus, forms in LOCI.items():
-            alleles = tuple(form for form in forms if form not in RARE_FORMS or form in self.rare)
+        for locus, alleles in self.alleles.items():
             shown = must_carry(each.loci[locus] for each in told)
             alike: Counter[tuple[str, ...]] = Counter()
             for each in told:
-                alike[each.loci[locus]] += own[id(each)]
+                alike[tuple(one for one in each.loci[locus] if set(one.split("/")) <= set(alleles))] += own[id(each)]
             none = not shown and locus in common
             found[locus] = common[locus] if none else founder_shares(locus, alleles, shown, tuple(sorted(alike.items())))
         return found
@@ -113,7 +118,21 @@ class Coats:
     @cached_property
     def shown(self) -> Mapping[str, frozenset[str]]:
         """At each locus the alleles that some coat must carry."""
-        return {locus: must_carry(each.loci[locus] for each in self.allowed.values()) for locus in LOCI}
+        return {locus: must_carry(each.loci[locus] for each in self._plainly.values()) for locus in LOCI}
+
+    @cached_property
+    def alleles(self) -> Mapping[str, tuple[str, ...]]:
+        """The forms that are reckoned with at each locus. Where loci are summed together, those alone that some coat shows, and the plain one."""
+        tied = {locus for loci in self.groups if len(loci) > 1 for locus in loci}
+        return {
+            locus: tuple(
+                form
+                for form in forms
+                if (form not in RARE_FORMS or form in self.rare)
+                and (locus not in tied or form in self.shown[locus] or form in PLAIN[locus].split("/"))
+            )
+            for locus, forms in LOCI.items()
+        }
 
     @cached_property
     def doubts(self) -> Mapping[Loci, tuple[tuple[str, ...], ...]]:

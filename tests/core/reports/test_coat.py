@@ -241,3 +241,19 @@ def test_a_forecast_is_what_listing_all_genotypes_gives(sire: str | None, dam: s
         return
     found = told.mating("s", "d").colors
     assert all(found.get(word, 0.0) == pytest.approx(weight / total, abs=2e-3) for word, weight in wanted.items())
+
+
+def test_a_steel_in_the_barn_makes_no_black_a_steel() -> None:
+    """Unrelated blacks are black for the usual reason still, by two a, though two steels would look the same."""
+    told = Coats(book(*((one, None, None) for one in "abcs")), {"a": "black", "b": "black", "c": "chestnut", "s": "steel"})
+    genes = told.genes("a")["a"]
+    assert genes["A"]["a/a"] > 0.7
+    assert 0 < genes["E"]["Es/Es"] < 0.3
+
+
+def test_forms_that_no_coat_shows_are_left_out_where_two_genes_are_summed_together() -> None:
+    """Else a family of steels would soon be too tangled; an otter brings its form back."""
+    rows = book(*((one, None, None) for one in "abc"))
+    told = Coats(rows, {"a": "steel", "b": "black"})
+    assert (told.alleles["A"], told.alleles["E"], told.alleles["B"]) == (("A", "a"), ("Es", "E"), ("B", "b"))
+    assert Coats(rows, {"a": "steel", "b": "black", "c": "black otter"}).alleles["A"] == ("A", "at", "a")
