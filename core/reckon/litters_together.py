@@ -53,7 +53,7 @@ class LitterSize:
 
     level           her litters against what is expected of the breed's here [kits], at the middle of her litters
     slope           kits a litter beyond what is expected of her number of litter;  `slope_sd` its doubt
-    chance_of_fall  that her litters truly get smaller, beyond what is expected of their number
+    chance_of_fall  that her litters truly get smaller, beyond what is expected of older does; a rise that failed to come is no fall
     at_best         what she has in her best litters [kits]
     following       kits to expect of her next litter;  `following_sd` how far off one litter may be
     """
@@ -104,7 +104,8 @@ _NAMES = ("level", "slope", "at_best", "following")
 
 @dataclass(frozen=True, slots=True, eq=False)
 class _Sums:
-    """A doe's sums, one number a doe: of sizes y, expected shares c, and numbers x around their middle; `ahead` x of the next litter."""
+    """A doe's sums, one number a doe: of sizes y, expected shares c, and numbers x around their middle; `ahead` x of the next litter, `after`
+    its expected share, `rise` the slope of the expected shares as far as these rise."""
 
     many: Floats
     y: Floats
@@ -117,6 +118,7 @@ class _Sums:
     yy: Floats
     ahead: Floats
     after: Floats
+    rise: Floats
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -131,7 +133,7 @@ class _Solved:
 
 
 def _sums(does: Sequence[LittersTold]) -> _Sums:
-    rows = np.array([_row(one) for one in does], dtype=float).reshape(-1, 11)
+    rows = np.array([_row(one) for one in does], dtype=float).reshape(-1, 12)
     return _Sums(*rows.T)
 
 
@@ -141,7 +143,8 @@ def _row(one: LittersTold) -> tuple[float, ...]:
     many = len(y)
     x = np.arange(many, dtype=float) - (many - 1) / 2
     sums = (y.sum(), c.sum(), x @ x, x @ y, x @ c, c @ c, c @ y, y @ y)
-    return many, *(float(each) for each in sums), (many + 1) / 2 if many else 0.0, one.expected[many]
+    rise = float(x @ np.maximum.accumulate(c) / (x @ x)) if many > 1 else 0.0
+    return many, *(float(each) for each in sums), (many + 1) / 2 if many else 0.0, one.expected[many], rise
 
 
 def _solved(sums: _Sums, belief: SizeBelief, spread: float, scatter: float) -> _Solved:
@@ -160,13 +163,13 @@ def _solved(sums: _Sums, belief: SizeBelief, spread: float, scatter: float) -> _
     def told(own: Floats, of_breed: Floats, variance: Floats) -> tuple[Floats, Floats]:
         return own + of_breed * breed, variance + of_breed**2 * doubt
 
-    level, slope = told(a, -g, 1 / pl), told(u, -h, 1 / ps)
+    level, slope, seen = told(a, -g, 1 / pl), told(u, -h, 1 / ps), told(u, sums.rise - h, 1 / ps)
     following = told(a + u * sums.ahead, sums.after - g - h * sums.ahead, 1 / pl + sums.ahead**2 / ps + noise)
     left = float((sums.yy / noise - a**2 * pl - u**2 * ps).sum()) + belief.usual**2 / belief.farm_sd**2 - pull * breed
     logs = float((sums.many * np.log(noise) + np.log(between * pl) + np.log(steep * ps)).sum() + np.log(precision))
     return _Solved(
         told=(level, slope, told(a, 1.0 - g, 1 / pl), following),
-        fall=np.asarray(ndtr(-slope[0] / np.sqrt(slope[1]))),
+        fall=np.asarray(ndtr(-seen[0] / np.sqrt(seen[1]))),
         breed=breed,
         breed_variance=doubt,
         height=-(left + logs) / 2,

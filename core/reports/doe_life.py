@@ -19,12 +19,13 @@ from core.herd.state import Animal, Litter, Mating
 from core.reckon.does_together import Belief, does_together
 from core.reckon.litters_together import LitterSize
 from core.reckon.survival import Survival
+from core.reckon.trend import SurvivalTrend, survival_trend
 from core.reports.evidence import Evidence
 from core.reports.growing import breed_curve
 from core.reports.litter_size import size_document, size_lines, size_of
 from core.reports.survival import Raised
 from core.reports.wording import grams, how_sure
-from core.words import count, share
+from core.words import count, listed, share
 
 DAYS_IN_YEAR = 365.25  # not a figure: days in a year
 WEEK = 7  # not a figure: days in a week
@@ -40,6 +41,7 @@ class DoeLife:
     days_open        from each kindling to the mating that gave the next litter [days]
     open_now         days since she last kindled, where no litter followed and no mating is open; else None
     size             her litters' size: level, trend, the next one
+    raising_falls    the chance that she raises her kits worse from litter to litter; None with fewer than two finished ones
     weaned_a_year    kits and grams weaned a year since her first kindling; None in her first months
     """
 
@@ -50,6 +52,7 @@ class DoeLife:
     days_open: tuple[int, ...]
     open_now: int | None
     size: LitterSize
+    raising_falls: float | None
     weaned_a_year: float | None
     grams_a_year: float | None
 
@@ -66,6 +69,7 @@ class DoeLife:
             "days_open_mean": fmean(self.days_open) if self.days_open else None,
             "open_now": self.open_now,
             "litter_size": size_document(self.size),
+            "chance_raising_falls": self.raising_falls,
             "kits_weaned_a_year": self.weaned_a_year,
             "grams_weaned_a_year": self.grams_a_year,
         }
@@ -123,6 +127,7 @@ def doe_life(barn: Evidence, doe: Animal) -> DoeLife:
         days_open=tuple(days_open),
         open_now=(barn.today - litters[-1].born_on).days if waiting and doe.living else None,
         size=size_of(barn, doe),
+        raising_falls=trend.chance_of_fall if (trend := raising_trend(barn, doe)) else None,
         weaned_a_year=kits,
         grams_a_year=weight,
     )
@@ -161,7 +166,22 @@ def life_lines(barn: Evidence, doe: Animal) -> list[str]:
         lines.append(f"{'; '.join(told)}.")
     if life.weaned_a_year is not None and life.grams_a_year is not None:
         lines.append(f"Weans {life.weaned_a_year:.0f} kits a year, {grams(barn.herd.settings, life.grams_a_year)}.")
-    return [*size_lines(barn, doe), *lines, *_dead_born(barn, doe)]
+    return [*size_lines(barn, doe), *lines, *_raises_worse(barn, doe), *_dead_born(barn, doe)]
+
+
+def raising_trend(barn: Evidence, doe: Animal) -> SurvivalTrend | None:
+    """How her share of kits raised moves from litter to litter, weather and predators apart; None with fewer than two litters."""
+    dam = barn.dams.get(doe.key)
+    return survival_trend([(one.alive, one.kept) for one in dam.litters], figures.TREND_PRIOR_SD.value) if dam else None
+
+
+def _raises_worse(barn: Evidence, doe: Animal) -> list[str]:
+    """That she raises worse litter by litter, where that is likely no accident."""
+    trend = raising_trend(barn, doe)
+    if trend is None or trend.litters < figures.SHRINKING_FROM_LITTERS.value or trend.chance_of_fall < figures.SHRINKING_CHANCE.value:
+        return []
+    told = listed(f"{one.kept} of {one.alive}" for one in barn.dams[doe.key].litters)
+    return [f"Raises them worse from litter to litter: {told}; {how_sure('that is', 'more than luck', trend.chance_of_fall)}."]
 
 
 def _dead_born(barn: Evidence, doe: Animal) -> list[str]:

@@ -219,6 +219,8 @@ def day_line(barn: Evidence, told: Heading) -> str:
     aim = grams(settings, told.target)
     if told.on is None or told.early is None or told.feed is None or told.cents is None:
         return f"Not likely to make {aim}: {(told.chance_ever or 0.0) * 100:.0f} chances in 100 that it ever does"
+    if told.late == today:
+        return f"Should weigh {aim} by now: weigh it"
     end = f"to {when(told.late, today)}" if told.late else "or never"
     cost = f"{grams(settings, told.feed)} of feed ({price(settings, told.cents)})"
     return f"Makes {aim} about {when(told.on, today)} (likely {when(told.early, today)} {end}), on {cost} from now"

@@ -14,11 +14,12 @@ from typing import Any
 
 from core.handbook import feeding
 from core.herd.questions import stage
+from core.herd.settings import Settings
 from core.herd.state import Animal, Herd
 from core.reckon.feed import Holding, HoldingFigures, need_to_hold
 from core.reports.feeding import eater, ration_of
 from core.reports.wording import grams
-from core.words import count, share
+from core.words import OUNCE_G, count, share
 
 CHANGED = 0.5  # not a figure: half a point, the finest that conditions are scored
 
@@ -98,10 +99,16 @@ def held_lines(herd: Herd, found: Held) -> list[str]:
     """How it fared and what it needs; where that is far less than usual, what may be behind it."""
     settings, need = herd.settings, found.need
     went = "holds" if abs(found.points) < CHANGED else "gained" if found.points > 0 else "lost"
-    fared = f"{went.capitalize()} condition ({found.score:g} after {count(found.days, 'day')} on {grams(settings, found.told)} a day)"
-    line = f"{fared}: needs about {grams(settings, need.need)} a day to hold it (likely {grams(settings, need.low)} to {grams(settings, need.high)})."
+    fared = f"{went.capitalize()} condition ({found.score:g} after {count(found.days, 'day')} on {a_day(settings, found.told)} a day)"
+    likely = f"likely {a_day(settings, need.low)} to {a_day(settings, need.high)}"
+    line = f"{fared}: needs about {a_day(settings, need.need)} a day to hold it ({likely})."
     frugal = f"That is {share(need.need / found.expected)} of what its weight should need: a good doer, or the measure is off. Weigh its ration once."
     return [line, frugal] if found.frugal else [line]
+
+
+def a_day(settings: Settings, weight_g: float) -> str:
+    """A ration, finer than other weights: `3.6 oz`, `102 g`."""
+    return f"{weight_g / float(OUNCE_G):.1f} oz" if settings.weight_units == "lb" else grams(settings, weight_g)
 
 
 def unheld_lines(herd: Herd, animal: Animal, today: date) -> list[str]:

@@ -101,11 +101,9 @@ def size_lines(barn: Evidence, doe: Animal) -> list[str]:
         return []
     low, high = next_litter(size)
     few = size.litters < figures.SHRINKING_FROM_LITTERS.value
-    tell = "tells" if size.litters == 1 else "tell"
-    thin = f" {count(size.litters, 'litter')} {tell} little of her: count each at kindling." if few else ""
-    return [
-        f"Litter size: {level_said(size)} her breed's does here, allowing for luck; the next likely {low:.0f} to {high:.0f} alive.{thin}"
-    ]
+    thin = " So few tell little of her: count each at kindling." if few else ""
+    by = f"by {count(size.litters, 'litter')}, allowing for luck"
+    return [f"Litter size: {level_said(size)} her breed's does here, {by}; the next likely {low:.0f} to {high:.0f} alive.{thin}"]
 
 
 def level_said(size: LitterSize) -> str:

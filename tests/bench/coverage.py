@@ -207,7 +207,8 @@ def litters_of_a_breed(rng: np.random.Generator, told: SizeBelief, unlike: tuple
         if found.litters > 1:
             counted.slope.inside.append(abs(found.slope - slope) <= reach(LEVEL) * found.slope_sd)
             counted.falls.said.append(found.chance_of_fall)
-            counted.falls.came.append(slope < 0)
+            rise = float(np.polyfit(np.arange(found.litters), np.maximum.accumulate(sizes[key].expected[:-1]), 1)[0])
+            counted.falls.came.append(slope + rise * (best - level) < 0)
         counted.following.inside.append(abs(found.following - following) <= reach(LEVEL) * found.following_sd)
 
 

@@ -82,7 +82,7 @@ def test_alike_litters_are_believed_alike_and_wild_ones_wild() -> None:
 
 
 def test_a_fall_is_told_from_noise() -> None:
-    """Eleven, nine, six, three is one; eight, six, eight, seven is none; nor is one that is expected at her number of litter."""
+    """Eleven, nine, six, three is one; eight, six, eight, seven is none; nor is one that is expected of an old doe, nor a rise that failed to come."""
     mates = {"m": told(8, 8, 8)}
     falling, level = (litters_together(mates | {"x": told(*sizes)}, BELIEF).does["x"] for sizes in ((11, 9, 6, 3), (8, 6, 8, 7)))
     assert falling.chance_of_fall > 0.9
@@ -91,6 +91,9 @@ def test_a_fall_is_told_from_noise() -> None:
     aging = litters_together(mates | {"x": old}, BELIEF).does["x"]
     assert aging.slope == pytest.approx(0, abs=0.03)
     assert aging.chance_of_fall == pytest.approx(0.5, abs=0.03)
+    young = litters_together(mates | {"x": told(7.5, 7.5, 7.5, expected=(0.88, 0.96, 1.0, 1.0))}, BELIEF).does["x"]
+    assert young.slope < -0.1
+    assert young.chance_of_fall < 0.55
 
 
 def test_a_litter_less_than_none_is_none() -> None:

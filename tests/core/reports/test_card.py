@@ -38,7 +38,7 @@ def test_card_tells_the_whole_story() -> None:
         "2 litters: 8 and 6 born alive.",
         "Litter of Mon 17 Aug (by 3): 6 born alive, 6 weaned Mon 21 Sep.",
         "Litter of Sat 9 May (by 3): 8 born alive, 6 weaned Sat 13 Jun.",
-        "Litter size: level with her breed's does here, allowing for luck; the next likely 3 to 11 alive. 2 litters tell little of her: count each at kindling.",
+        "Litter size: level with her breed's does here, by 2 litters, allowing for luck; the next likely 3 to 11 alive. So few tell little of her: count each at kindling.",
         "2 matings, 2 took; allowing for luck a mating takes 8 times in 10; open 69 days after kindling on average.",
         "Weans 22 kits a year, 37 lb 8 oz.",
         "12 of 14 kits raised in 2 litters, 86 % (allowing for luck, likely 71 to 95 %).",

@@ -106,3 +106,15 @@ def test_many_dead_born_are_told_and_a_few_are_not() -> None:
         barn.litter("14", "3", days, 5, dead=3, weaned=5)
     assert life_lines(barn.seen, barn.find("14"))[-1] == "12 of 32 born dead; 7 % is usual."
     assert not any("born dead" in line for line in life_lines(barn.seen, barn.find("15")))
+
+
+def test_one_that_raises_worse_and_worse_says_so() -> None:
+    """Eight, six and one of eight is likely no accident; a level record is silent."""
+    worse, level = Barn().doe("14").buck("3"), Barn().doe("14").buck("3")
+    for barn, kept in ((worse, (8, 6, 1)), (level, (7, 6, 7))):
+        for days, weaned in zip((300, 200, 100), kept, strict=True):
+            barn.litter("14", "3", days, 8, weaned=weaned)
+    said = [line for line in life_lines(worse.seen, worse.find("14")) if line.startswith("Raises them worse")]
+    assert said == ["Raises them worse from litter to litter: 8 of 8, 6 of 8 and 1 of 8; that is almost surely more than luck."]
+    assert not any(line.startswith("Raises") for line in life_lines(level.seen, level.find("14")))
+    assert doe_life(level.seen, level.find("14")).document()["chance_raising_falls"] == pytest.approx(0.5, abs=0.2)

@@ -158,3 +158,9 @@ def test_a_young_one_never_weighed_is_to_be_weighed() -> None:
     """What to note next is said."""
     barn = Barn().buck("R1", 80)
     assert "never weighed; weigh it now, and weigh at 16 weeks (5 lb wanted)" in too_young(barn.seen, barn.find("R1")).text
+
+
+def test_one_that_should_have_made_it_by_now_is_to_be_weighed() -> None:
+    """Its last weight is weeks old and its curve is past the target: no day is told."""
+    barn = Barn().buck("R1", 110).weigh("R1", 2100, 40).weigh("R1", 1700, 52)
+    assert heading_lines(barn.seen, barn.find("R1"))[0].startswith("Should weigh 5 lb by now: weigh it, by 2 weights of its own")

@@ -28,7 +28,7 @@ def test_a_buck_that_holds_on_a_quarter_is_frugal() -> None:
     assert found.frugal
     assert found.document()["need_low"] < 50 < found.document()["expected_grams"]
     lines = feed_of(barn.herd, TODAY, barn.find("3")).lines
-    assert lines[1].startswith("Holds condition (3 after 120 days on 1 oz a day): needs about ")
+    assert lines[1].startswith("Holds condition (3 after 120 days on 1.4 oz a day): needs about ")
     assert "a good doer, or the measure is off" in lines[2]
 
 
@@ -45,7 +45,7 @@ def test_one_that_changed_says_so(score: float, word: str) -> None:
     """Gained or lost condition on its ration, and what it needs instead."""
     barn = fed(score=score, before=3, grams=150)
     lines = feed_of(barn.herd, TODAY, barn.find("3")).lines
-    assert lines[1].startswith(f"{word} condition ({score} after 120 days on 5 oz a day)")
+    assert lines[1].startswith(f"{word} condition ({score} after 120 days on 5.3 oz a day)")
     assert len(lines) == 2
 
 
@@ -73,3 +73,9 @@ def test_one_that_lives_on_little_is_told_where_feed_is_and_where_it_is_kept() -
     reasons = {one.code: one for one in merits(barn.seen, barn.find("3"))}
     assert reasons["lives_on_little"].evidence["frugal"] is True
     assert "lives_on_little" not in {one.code for one in merits(thin.seen, thin.find("3"))}
+
+
+def test_a_ration_is_told_finely_in_the_farms_units() -> None:
+    """Tenths of an ounce, or grams."""
+    metric = fed(before=3).set("weight_units", "kg")
+    assert "on 40 g a day" in feed_of(metric.herd, TODAY, metric.find("3")).lines[1]

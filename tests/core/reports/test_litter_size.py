@@ -69,8 +69,8 @@ def test_in_words_she_stands_beside_her_breed() -> None:
     assert "kits a litter above her breed's does here" in told[0]
     assert "kits a litter below her breed's does here" in told[1]
     assert told[2].startswith("Litter size: level with her breed's does here")
-    assert told[2].endswith("2 litters tell little of her: count each at kindling.")
-    assert "tell little" not in told[0]
+    assert told[2].endswith("alive. So few tell little of her: count each at kindling.")
+    assert "So few" not in told[0]
     assert size_lines(Barn().doe("14").seen, Barn().doe("14").find("14")) == []
 
 
