@@ -20,12 +20,14 @@ from core.reports.growth import curve_of, weighings
 from core.reports.survival import Raised, nursed
 
 MONTHS_IN_QUARTER = 3  # not a figure: months in a quarter
+MONTHS_IN_YEAR = 12  # not a figure: months in a year
+SEASONS = ("winter", "spring", "summer", "autumn")  # from December on
 UNKNOWN = "unknown"
 
 
 def season(on: date | None) -> str:
     """The season of the year, the same every year."""
-    return UNKNOWN if on is None else ("winter", "spring", "summer", "autumn")[on.month % 12 // MONTHS_IN_QUARTER]  # not a figure: months in a year
+    return UNKNOWN if on is None else SEASONS[on.month % MONTHS_IN_YEAR // MONTHS_IN_QUARTER]
 
 
 def quarter(on: date) -> str:
