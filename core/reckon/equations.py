@@ -56,11 +56,6 @@ class Layout:
     maternal: bool
     levels: Mapping[str, Mapping[str, int]]
 
-    @property
-    def width(self) -> int:
-        """How many random unknowns there are."""
-        return self.animals * (1 + self.maternal) + sum(len(found) for found in self.levels.values())
-
 
 @dataclass(frozen=True, slots=True)
 class Equations:

@@ -120,3 +120,29 @@ def test_the_interval_holds_the_value_at_its_middle() -> None:
     one = breeding_values(FAMILY, RECORDS, VARIANCES).of("k1")
     low, high = one.interval()
     assert ((low + high) / 2, (high - low) / 2) == pytest.approx((one.value, 1.2815516 * one.standard_error))
+
+
+def test_a_slope_is_told_with_its_error_or_not_at_all() -> None:
+    """What one more kit in the nest costs: least squares where nothing else varies much; unknown names and flat columns give nothing."""
+    rows = [(f"k{at}", None, None) for at in range(12)]
+    told = [Record(f"k{at}", 50.0 - 2.0 * (at % 4), {}, {}, {"nest": float(at % 4), "flat": 3.0}) for at in range(12)]
+    found = breeding_values(book(*rows), told, Variances(1e-6, 1.0))
+    slope = found.slope("nest")
+    assert slope is not None
+    assert slope.difference == pytest.approx(-2.0, abs=1e-6)
+    assert slope.standard_error == pytest.approx((1.0 / 15.0) ** 0.5, rel=1e-3)
+    assert found.slope("flat") is None
+    assert found.slope("weather") is None
+
+
+def test_a_nurse_has_values_of_her_own() -> None:
+    """Kits of one dam raised by another: what they have of milk is their nurse's, and all of the variance adds up to a record's."""
+    rows = [("kit1", "s", "d"), ("kit2", "s", "d"), ("kit3", "s", "e"), ("kit4", "s", "e")]
+    told = [Record("kit1", 12.0, nurse="f"), Record("kit2", 12.0, nurse="f"), Record("kit3", 8.0), Record("kit4", 8.0), Record("s", 10.0)]
+    variances = Variances(1.0, 1.0, {}, maternal=2.0, covariance=-0.5)
+    found = breeding_values(book(("f", None, None), *rows), told, variances)
+    assert variances.total == pytest.approx(3.5)
+    assert found.maternal["f"].value > 0 > found.maternal["e"].value
+    assert abs(found.maternal["d"].value) < found.maternal["f"].value / 4
+    twice = variances.times(2.0)
+    assert (twice.total, twice.covariance) == (7.0, -1.0)
