@@ -328,8 +328,9 @@ def _reread(talk: Talk, asked: Note, correct: Correct) -> Meaning | None:
 
 def _kindling_after_all(book: Book, message: Message) -> Meaning | None:
     """After a doe was said to have missed, her kindling takes that back."""
-    if not ("ing" in message.text.lower() or "lab" in message.text.lower()):
-        return None  # none of the words for it
+    text = message.text.lower()
+    if not any(part in text for part in ("ndling", "having", "giving", "labo", "pping")):
+        return None
     if not (KINDLING_NOW.search(message.text) and _AFTER_ALL.search(message.text)):
         return None
     last = [entry for entry in last_entries(book, message) if entry.fact.kind == "missed"]

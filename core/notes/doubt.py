@@ -97,7 +97,8 @@ class _Told:
 
     def __init__(self, book: Book, message: Message) -> None:
         self._start = self._book = book
-        self._note = Note(book.last_id + 1, message.text, message.at, message.author)
+        self._message = message
+        self._told = 0  # so many facts of the message are in the book
         self._kept: list[Fact] = []
         self._told_of: set[str | None] = set()
         self._of_their_own = True  # whether each fact changed nothing but its animal
@@ -112,10 +113,11 @@ class _Told:
         """The book that the fact falls into; as it was before the message where the rest can't bear on the fact."""
         if not self._kept or (self._of_their_own and not any(getattr(fact, field, None) in self._told_of for field in _ALL_ANIMALS)):
             return self._start
-        told = len(self._note.facts)
-        if len(self._kept) > told:
-            self._note = replace(self._note, facts=tuple(self._kept))
-            self._book = self._book.with_note(self._note, told)
+        if len(self._kept) > self._told:
+            said = self._message
+            note = Note(self._start.last_id + 1, said.text, said.at, said.author, facts=tuple(self._kept))
+            self._book = self._book.with_note(note, self._told)
+            self._told = len(self._kept)
         return self._book
 
 
