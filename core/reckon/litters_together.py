@@ -13,7 +13,7 @@ formula. How far does differ and how far litters scatter are scaled to what the 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from math import hypot
 
 import numpy as np
@@ -133,7 +133,7 @@ class _Solved:
 
 
 def _sums(does: Sequence[LittersTold]) -> _Sums:
-    rows = np.array([_row(one) for one in does], dtype=float).reshape(-1, 12)
+    rows = np.array([_row(one) for one in does], dtype=float).reshape(-1, len(fields(_Sums)))
     return _Sums(*rows.T)
 
 
