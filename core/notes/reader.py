@@ -21,7 +21,7 @@ from core.handbook.breeds import breed_words
 from core.handbook.colors import color_words
 from core.herd.state import Animal, Herd
 from core.notes.animals import Mention, words_of
-from core.notes.clause import CONDITIONS, Clause, Found, Need, Scene, first_need
+from core.notes.clause import CONDITIONS, WELL, Clause, Found, Need, Scene, first_need
 from core.notes.fact import Fact, field_names, value_to_json
 from core.notes.heads import headless, tells
 from core.notes.itemise import Scan
@@ -766,7 +766,7 @@ class _Statements:
     """The statements of one message, read one by one with the animal of the one before."""
 
     def __init__(self, scene: Scene, items: list[Item], text: str) -> None:
-        self.scene = replace(scene, newcomers={})
+        self.scene = replace(scene, newcomers={}) if scene.newcomers else scene
         self.text = text
         self.clauses = statements(items, self.scene, OPENS)
         self.remarks: list[Clause] = []
@@ -972,6 +972,8 @@ class _Statements:
         plain = sum(1 for item in clause.items if item.sort == "word" and not item.marks)
         if clause.says(NOT_YET) and clause.says(NOTHING):
             return False  # "14 - day 32, no kits yet"
+        if len(left) == 1 and left[0].sort == "num" and clause.says(WELL) and not any(item.marks & OPENS for item in clause.items):
+            return False  # "22 ok" among other lines
         return (not clause.put_off and clause.marks.isdisjoint({"other_species", "tentative", "negation"})) and (
             plain <= 2 or any(item.sort in {"pair", "weight"} for item in left)
         )

@@ -232,7 +232,7 @@ class Cutter:
             if opens and last.virtual and not hard and not felt and not self._has_value_said(last):
                 self._said_at_last(last, items)
                 return False
-            if self._continues(last, items, rest, opens, hard=hard):
+            if self._continues(last, items, rest, marks, hard=hard):
                 self._extend(last, items)
                 return False
         self._open(items, rest, opens, last, leading, hard=hard, anew=anew)
@@ -263,7 +263,7 @@ class Cutter:
         """The birth told of a moment ago, where a piece only adds how many of its kits live or are dead."""
         if not self.clauses or not (marks & self.opens) <= {"die"} or not any(clause.marks & BIRTHS for clause in self.clauses[-3:]):
             return None
-        if not any(item.sort in NUMBERS for item in items):
+        if NUMBERS.isdisjoint([item.sort for item in items]):
             return None
         rest_of_them = next((items[i + 1 : i + 3] for i, item in enumerate(items) if item.sort == "num"), [])
         of_them = [item.said for item in rest_of_them] in (["of", "them"], ["of", "those"], ["of", "em"])
@@ -301,8 +301,8 @@ class Cutter:
     def _opens(self, items: list[Item]) -> frozenset[str]:
         return marks_of(items) & self.opens
 
-    def _continues(self, last: Clause, items: list[Item], rest: list[Item], opens: frozenset[str], *, hard: bool) -> bool:
-        had = last.marks & self.opens
+    def _continues(self, last: Clause, items: list[Item], rest: list[Item], marks: frozenset[str], *, hard: bool) -> bool:
+        had, opens = last.marks & self.opens, marks & self.opens
         if "breed" in opens and not had and "open" in last.items[-1].marks and items[0].said in {"so", "and"} and self._has_animal(last):
             return False  # "Biscuit is open so I bred her to Moss"
         begins = self._begins_with_animal(rest, last, hard=hard) and not (
@@ -312,7 +312,7 @@ class Cutter:
             return False  # "... so I put her in with Moss"
         if not hard and "ail" in last.marks and self._has_animal(last) and _treats(items):
             return False  # "Moss has sore hocks so I put some salve on him"
-        if not hard and had and self._put_to_a_buck(items):
+        if not hard and had and marks >= {"put", "in_with"} and self._put_to_a_buck(items):
             return False  # "Thistle's five got weaned, then I put 15 in with Flint"
         if begins and hard and items[0].sort == "break" and last.items[0].said in SOFT and not self._has_animal(last):
             return False  # "9 - day 28, box in", and another animal's line below it
@@ -414,8 +414,6 @@ class Cutter:
 
     def _put_to_a_buck(self, items: list[Item]) -> bool:
         """`then I put 15 in with Flint`: a mating told without its verb."""
-        if not any("in_with" in item.marks for item in items) or not any("put" in item.marks for item in items):
-            return False
         beside = Clause(items, self.scene)
         sexes = {animal.sex for i in range(len(items)) if (animal := beside.known(i)) is not None and not beside.counted(i)}
         return sexes == {"doe", "buck"}
@@ -493,7 +491,11 @@ class Cutter:
             if item.sort != "num":
                 return False
             beside = Clause(items[i : i + BESIDE], self.scene, None, last.marks if last else frozenset())
-            return beside.known(0) is not None and not beside.counted(0) and any(after.said not in SMALL for after in items[i + 1 :])
+            return (
+                beside.known(0) is not None
+                and not beside.counted(0)
+                and any(after.said not in SMALL or after.said == "ok" for after in items[i + 1 :])
+            )
         return False
 
     def _buck_number(self, items: list[Item]) -> bool:

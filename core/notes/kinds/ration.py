@@ -10,7 +10,7 @@ from core import words
 from core.herd.changes import changed
 from core.herd.state import Herd, Ration
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clause import Clause, decimal_text
+from core.notes.clause import Clause, Pick, decimal_text
 from core.notes.fact import Tag
 from core.notes.items import Item
 from core.notes.kind import Example, Kind
@@ -32,6 +32,14 @@ class RationSet:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example(
+        "Moss bcs 2, I bumped him up to 1 cup and cut Flint back to 1/2 cup",
+        (
+            {"kind": "condition", "who": "5", "score": 2.0, "on": "2026-11-25"},
+            {"who": "5", "amount": 1.0, "unit": "cup", "on": "2026-11-25"},
+            {"who": "3", "amount": 0.5, "unit": "cup", "on": "2026-11-25"},
+        ),
+    ),
     Example(
         "moss gets 3/4 cup, clover 1 cup and 16 1.5 cups",
         (
@@ -132,7 +140,12 @@ def _scope(c: Clause) -> str | None:
 
 def _in_pairs(c: Clause, places: list[int]) -> bool:
     """`bucks 1/2 cup, does 1 cup`, `Flint gets 1/2 cup, Moss 1`: each class or animal with the amount behind it."""
-    fed = [i for i, item in enumerate(c.items) if _scope_of(item) or item.sort == "animal" or (c.known(i) is not None and not c.counted(i))]
+    spoken = c.subject is not None and c.subject.tag is not None
+    fed = [
+        i
+        for i, item in enumerate(c.items)
+        if _scope_of(item) or item.sort == "animal" or (c.known(i) is not None and not c.counted(i)) or (spoken and item.said == "him")
+    ]
     if len(fed) != len(places) or any(at > place for at, place in zip(fed, places, strict=True)):
         return False
     if any(after < place for after, place in zip(fed[1:], places, strict=False)):
@@ -142,7 +155,7 @@ def _in_pairs(c: Clause, places: list[int]) -> bool:
         item, scope = c.items[place], _scope_of(c.items[at])
         value, unit = (item.value[1], item.unit) if item.sort == "weight" else (item.value, "cup")
         values = {"amount": decimal_text(value), "unit": unit, **({"scope": scope} if scope else {})}
-        pick = None if scope else c.pick(at)
+        pick = None if scope else (Pick(c.subject, []) if c.subject is not None and c.said(at) == "him" else c.pick(at))
         c.take(c.past(RationSet, pick, "" if scope else "who", values, [item, *words]))
     return True
 

@@ -55,6 +55,7 @@ EXAMPLES: tuple[Example, ...] = (
         ({"on": "2026-11-25", "who": "R22", "price": "30.00"},),
     ),
     Example("A lady in a red van bought R22 for 45, cash", ({"on": "2026-11-25", "who": "R22", "price": "45.00"},)),
+    Example("An older man took R21 for 40", ({"on": "2026-11-25", "who": "R21", "price": "40.00"},)),
     Example("r22 sold 35 to school", ({"on": "2026-11-25", "who": "R22", "price": "35.00", "to": "school"},)),
     Example("Sold: R23, $40, 24 Nov, to J. Alvarez.", ({"on": "2026-11-24", "who": "R23", "price": "40.00", "to": "j alvarez"},)),
     Example("sold 1 kit o/o 16 $25", ({"litter_of": "16", "count": 1, "price": "25.00", "on": "2026-11-25"},)),
@@ -66,6 +67,7 @@ NOT_THIS: tuple[str, ...] = (
     "sell 31 in december",
     "bought 4 bags feed",
     "what have we sold?",
+    "took R21 to the vet for 40",
     "Paid $12 for the vet to look at Moss and I took him home",
 )
 
@@ -73,6 +75,7 @@ OPENS: Final = ("sell",)
 CUES: Final = {
     "sell": "selled | solded | have sold | went off with | was purchased by | purchased by | sold | slod | sells | sale | sales | went home with | sold off | was sold | it's old | got sold | sell price",
     "bought_by": "bought",
+    "took": "took",
     "took_home": "took him home | took her home | took it home | carried him home | carried her home",
 }  # fmt: skip
 
@@ -91,6 +94,15 @@ def _bought(c: Clause, i: int) -> bool:
     )
 
 
+def _took(c: Clause) -> int | None:
+    """`a fellow took R22 for 35`: somebody else did, and money is named."""
+    took = c.first("took")
+    if not took or c.known(took + 1) is None or c.known(took - 1) is not None or c.said(took - 1) in {"i", "we", "and", "they"}:
+        return None
+    priced = bool(c.sorted_as("money")) or any(c.said(i - 1) == "for" for i in c.sorted_as("num"))
+    return took if priced else None
+
+
 def read(c: Clause) -> None:
     """Which animal, or how many kits of a doe; for how much; to whom."""
     cue = c.first("sell")
@@ -98,7 +110,8 @@ def read(c: Clause) -> None:
         cue = c.first("took_home")
         if cue is not None and c.said(cue - 1) in {"i", "we", "and"}:
             return  # the speaker's own: no sale
-    if cue is None:
+    took = _took(c) if cue is None else None
+    if cue is None and took is None:
         cue = c.first("bought_by")
         buyer = cue is not None and any(i > cue and _bought(c, i) for i in range(len(c.items)))
         if not buyer and "sell" not in c.virtual:
@@ -107,7 +120,7 @@ def read(c: Clause) -> None:
             return
     if c.has("list", "tentative"):
         return
-    leaving(c, Sold, cue, to=True, money=True)
+    leaving(c, Sold, cue if took is None else took, to=True, money=True)
 
 
 def check(fact: Sold, herd: Herd, today: date) -> Problem | None:

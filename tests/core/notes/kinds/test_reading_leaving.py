@@ -44,7 +44,7 @@ NOTES = [
     note("list 32 for 60 until spring", fact("for_sale", who="32", price="60.00")),
     note("32 for sale until sold", fact("for_sale", who="32")),
     note("list 5 of 16's kits for 20 each", fact("for_sale", litter_of="16", count=5, price="20.00")),
-    note("my cousin took R21 home for $40", ask="what"),
+    note("my cousin took R21 home for $40", fact("sold", who="R21", price="40.00")),
     note("gave my 22 away", fact("given_away", who="22")),
     remark("gave my 22 a bath", "22"),
     note("gave the R22 to Tom", fact("given_away", who="R22", to="tom")),
