@@ -341,6 +341,8 @@ def _month_first(tokens: Sequence[Token], at: int) -> tuple[Said, int] | None:
     if key.isdigit() and len(key) <= 2 and 1 <= int(key) <= 31:  # not a figure: days in a month
         if _key(tokens, end) in {"st", "nd", "rd", "th"}:
             end += 1
+        elif _key(tokens, at - 1) == "in" and _tag_behind(tokens, day_at):
+            return Said("month", month), at + 1
         elif tokens[at].key in WORDLIKE and not _fenced(tokens, at, end):
             return None
         return _with_year(tokens, Said("day_month", int(key), month), end)
@@ -353,6 +355,27 @@ def _month_first(tokens: Sequence[Token], at: int) -> tuple[Said, int] | None:
     ):
         return Said("month", month), at + 1
     return None
+
+
+def _tag_behind(tokens: Sequence[Token], at: int) -> bool:
+    """`in may 14 kindled 6`, `last may 14 had 6`: behind the month's own word the number is an animal that did something."""
+    following = _key(tokens, at + 1)
+    return following.isalpha() and following not in {
+        "st",
+        "nd",
+        "rd",
+        "th",
+        "and",
+        "at",
+        "in",
+        "on",
+        "or",
+        "to",
+        "thru",
+        "through",
+        "till",
+        "until",
+    }
 
 
 def _fenced(tokens: Sequence[Token], at: int, end: int) -> bool:
@@ -418,7 +441,7 @@ def _modified(tokens: Sequence[Token], at: int, key: str, following: str) -> tup
     if following in {"week", "month", "weekend", "spring", "fall", "winter", "year"}:
         shape = {"month": "month_alone"}.get(following, following)
         return (Said(shape, modifier=key), at + 2) if following in {"week", "month", "weekend"} else None
-    if following in MONTHS and key in {"next", "last"} and not _key(tokens, at + 2).isdigit():
+    if following in MONTHS and key in {"next", "last"} and (not _key(tokens, at + 2).isdigit() or _tag_behind(tokens, at + 2)):
         return Said("month", MONTHS[following], modifier="last" if key == "last" else ""), at + 2
     return None
 

@@ -16,7 +16,7 @@ from core.herd.state import folded
 from core.notes.animals import HerdWords, Mention
 from core.notes.dates import DATE_FIRST, MONTHS, Said, ago_at, date_at
 from core.notes.heard import RIGHTED
-from core.notes.items import COUNTED, KG, LB, NO_MARKS, OZ, Item, key
+from core.notes.items import COUNTED, KG, LB, NO_MARKS, OZ, Item
 from core.notes.lexicon import BESIDE_NUMBER, FOREIGN, Lexicon
 from core.notes.measures import amount_at, clock_time, measure
 from core.notes.numbers import FRACTIONS, HOMOPHONES, NUMBER_WORDS, ORDINALS, POSSESSIVE, TENS
@@ -101,6 +101,9 @@ ERRAND_ITEMS = 8  # not a figure: items: as far back as an hour's errand is look
 SIZES: Final = frozenset({"little", "big", "old", "young", "pretty", "poor", "sweet", "dear", "new"})
 TENS_LEAST = 10
 MOST_FALLS = 9  # a breeding's falls; more behind `f` are degrees
+HUNDREDS_OF: Final = frozenset({"pounds", "lbs", "kilos", "grams"})  # not "pound": "two fifty pound bags" are two
+MOST_POUNDS: Final = 30  # not a figure: pounds that a rabbit may be said to weigh
+ENDS_WEIGHT: Final = frozenset({"", ".", ",", ";", "\n", "and", "today", "this"})
 FALLS: Final = frozenset({"falls"})
 CENTS = 100
 COPIED: Final = frozenset({"weight", "pair", "cage", "code", "dose", "cup", "money"})
@@ -131,6 +134,10 @@ Settled = tuple[frozenset[str], tuple[str | None, str | None] | None, frozenset[
 OWN_CASE: Final = frozenset(
     {*SHORT_LABELS, *WEANED_LABELS, *SEX_WORDS, *PLURAL_SEX, *NUMBERED_WORDS, *DATE_FIRST, *ORDINALS, *NUMBER_FIRST, *HOMOPHONES, "couple"}
 )
+
+
+#: What is told of an animal that was described, not of one that is new.
+OF_A_DOE: Final = frozenset({"step", "lose", "eat", "kindle", "bite", "refuse", "miss", "die", "manners", "palpate"})
 
 
 @lru_cache(maxsize=1)
@@ -175,15 +182,16 @@ class Scan:
         names = self.herd.names
         add = self.items.append
         self._mend()
-        while self.at < len(tokens):  # figures split tokens as they are read
-            at = self.at
+        end = len(tokens)
+        while (at := self.at) < end:
             token = tokens[at]
             word = token.key
             if word == "ditto" and self._ditto():
+                end = len(tokens)
                 continue
             easy = settled.get(word)
             if easy is not None and word not in names:
-                following = tokens[at + 1] if at + 1 < len(tokens) else NOTHING
+                following = tokens[at + 1] if at + 1 < end else NOTHING
                 if following.key not in easy[0] and (len(word) > LETTERS_OF_TAG or not self._may_be_tag(word, following)):
                     add(Item("word", at, at + 1, easy[1], easy[2], token.text, token.glued))
                     self.at = at + 1
@@ -215,7 +223,8 @@ class Scan:
         )
 
     def _key(self, at: int) -> str:
-        return key(self.tokens, at)
+        tokens = self.tokens
+        return tokens[at].key if 0 <= at < len(tokens) else ""
 
     def _add(self, sort: str, end: int, value: object = None, marks: frozenset[str] = NO_MARKS, *, spoken: bool = False) -> None:
         start = self.at
@@ -494,8 +503,10 @@ class Scan:
         if token.sort != WORD or len(token.key) > 3:
             return None
         prefix = HEARD_LETTERS.get(token.key, token.key.upper())
-        if prefix not in self.herd.prefixes or (token.key in HEARD_LETTERS and not self._heard(prefix, at + 1)):
-            return None
+        if prefix not in self.herd.prefixes or (
+            token.key in HEARD_LETTERS and not (self._heard(prefix, at + 1) or (self.items and "tag" in self.items[-1].marks))
+        ):
+            return None  # "tattooed are thirty" gives a new tag of that letter
         number_at = at + 2 if self._key(at + 1) == "-" else at + 1
         if number_at >= len(self.tokens):
             return None
@@ -606,11 +617,14 @@ class Scan:
             back -= 1
         while 1 < back < len(self.items) and self.items[back - 1].said in SIZES:
             back -= 1
-        if back == len(self.items) or not back or self.items[back - 1].said not in {"the", "that", "our", "my", "my only", "this"}:
+        led = back and self.items[back - 1].said in {"the", "that", "our", "my", "my only", "this"}
+        if back == len(self.items) or not (led or self._heads(back)):
             return False
         if self._key(self.at + 1) in {"from", "out"} and color is None:
             return False
         tags = self.herd.described(color, breed, sex)
+        if not led and len(tags) != 1:
+            return False
         start = self.items[back].start
         said = " ".join(token.text for token in self.tokens[start : self.at + 1])
         del self.items[back:]
@@ -618,6 +632,15 @@ class Scan:
         self._add("animal", self.at + 1, Mention(tags, said, sex))
         self.items[-1].start, self.items[-1].unit = start, unit
         return True
+
+    def _heads(self, back: int) -> bool:
+        """`red doe sat on a kit`: a description at the head of a message, and what befell her right behind it."""
+        if back:
+            return False
+        word = self._key(self.at + 1)
+        longer = self.lexicon.longer.get(word, {}).get(self._key(self.at + 2), ())
+        marks = self.lexicon.single.get(word, NO_MARKS).union(*(marks for _, marks in longer))
+        return not marks.isdisjoint(OF_A_DOE)
 
     def _date(self) -> bool:
         found = date_at(self.tokens, self.at)
@@ -648,6 +671,10 @@ class Scan:
         if found is None:
             return False
         value, end, spoken_words, possessive = found
+        if 0 < value < TENS_LEAST and self._key(end) in TENS and value == int(value):
+            rest = amount_at(self.tokens, end)
+            if rest is not None and self._key(rest[1]) in HUNDREDS_OF:
+                value, end = value * CENTS + rest[0], rest[1]  # "one twenty pounds of feed"
         if (
             self._key(begin) == "half"
             and self._key(end) in {"a", "of"}
@@ -694,6 +721,8 @@ class Scan:
         if word == "a":
             return False
         value = Decimal(HOMOPHONES[word])
+        if after in ENDS_WEIGHT and word != "too" and self._weighed_to(value):
+            return True
         if (
             before in TENS
             and word in {"won", "ate", "too", "tree"}
@@ -710,11 +739,35 @@ class Scan:
             return True
         return False
 
+    def _counted_of(self, last: Item) -> bool:
+        """`weaned sixteen free bucks`: the number before is the doe's tag."""
+        return self._said_already("wean") and self.herd.tagged(str(last.value)) is not None
+
+    def _weighed_to(self, ounces: Decimal) -> bool:
+        """`weighs four to`, `weighed thirty one four ate`: behind spoken pounds at an end, their ounces."""
+        last = self.items[-1] if self.items else None
+        if last is None or last.sort != "num" or not last.spoken or last.value != int(last.value) or last.value > MOST_POUNDS:
+            return False
+        if not any("weigh" in item.marks for item in self.items[-NEWEST:-1]):
+            return False
+        behind = "weigh" in self.items[-2].marks or self.items[-2].sort in {"num", "animal"}
+        if not behind or (self.herd.tagged(str(last.value)) and self.items[-2].sort == "word" and "weighed" in self.items[-2].said):
+            return False
+        self.items.pop()
+        end = self.at + 1
+        self.at = last.start
+        self._add("pair", end, (last.value, ounces), spoken=True)
+        self.items[-1].unit = "-"
+        return True
+
     def _is_number(self, word: str, before: str, after: str) -> bool:
         """Whether grammar makes a number of `to`, `for`, `ate`, `won`."""
         after_number = bool(self.items) and self.items[-1].sort == "num"
         if word in {"free", "tree", "tin", "sex"}:
-            return after in COUNTED | LB and not after_number and word != "free"
+            counted = word != "free" or (self._said_already("wean", "kindle", "count", "lose", "foster") and before not in {"is", "are", "was"})
+            return after in COUNTED | LB and counted and (not after_number or (word == "free" and self._counted_of(self.items[-1])))
+        if before in {"kindled", "candled", "had"} and word in {"ate", "won"} and after in NUMBER_WORDS:
+            return True  # "kindled ate two were dead"
         if before in AFTER_BIRTH and after in CLAUSE_ENDS | {"alive", "dead"} and word in {"ate", "won", "too", "for", "to", "fore"}:
             return word in {"ate", "won"} or after not in {"this", "last", "and"}
         if before == "a" and word in {"to", "too", "for", "fore"}:

@@ -81,7 +81,12 @@ def _doubtful(c: Clause, found: Found) -> bool:
     if unreal(c, found):
         c.put_off = True
         return True
-    return (judge is not None and judge(c, found)) or turned(c, found)
+    if judge is not None and judge(c, found):
+        return True
+    if turned(c, found):
+        c.put_off = True
+        return True
+    return False
 
 
 def _cues(c: Clause, found: Found, *words: str) -> list[int]:
@@ -476,7 +481,7 @@ def _denied(c: Clause, i: int) -> bool:
     near = [word for word in before if word in NO]
     if near and not set(before[before.index(near[0]) + 1 :]) & {",", ".", ";", "but", "and", "just"}:
         return near[0] != "any" or any(word in NO - {"any"} for word in (c.said(j) for j in range(i)))
-    after = [c.said(j) for j in range(i + 1, min(len(c.items), i + 5))]
+    after = [word for j in range(i + 1, min(len(c.items), i + 5)) for word in c.said(j).split(" ")]
     return (
         bool(set(after) & OVER)
         and bool(set(after) & {"is", "are", "all", "has", "have", "looks", "seems", "was", "finally", "up", "better"})

@@ -12,6 +12,7 @@ from typing import Final
 
 from core.notes.clause import Clause, Found, Need
 from core.notes.items import Item
+from core.notes.kinds.giving import GivenAway
 
 #: Kin of an animal that is named only to say whose they are.
 KIN: Final = frozenset(
@@ -46,12 +47,14 @@ def _used(c: Clause, found: Found) -> list[int]:
 
 def _of_kin(c: Clause, found: Found) -> None:
     """`R22's dam died`: whose kin it is doesn't say which animal; the book's likeliest stands among the choices."""
-    if found.need is not None:
+    owners = [i for i, item in enumerate(c.items) if item.unit == "possessive" and item.sort == "animal"]
+    if not owners or found.need is not None:
         return
-    for i in _used(c, found):
-        item = c.items[i]
-        if item.sort != "animal" or item.unit != "possessive":
+    used = _used(c, found)
+    for i in owners:
+        if i not in used:
             continue
+        item = c.items[i]
         j = i + 1
         while c.said(j) in BEFORE_KIN:
             j += 1
@@ -75,12 +78,43 @@ def _of_a_stranger(c: Clause) -> bool:
     """`neighbor butchered 5`: a neighbour at the head, and no animal that can only be the farm's."""
     opening = c.opening() or 0
     first = opening + 1 if c.said(opening) in ARTICLES else opening
+    if c.said(first) not in STRANGERS:
+        return False
     named = any(item.sort == "animal" and item.unit != "possessive" and item.value.tags for item in c.items[first:])
-    return c.said(first) in STRANGERS and not named and all(item.said.split(" ")[-1] not in OURS for item in c.items)
+    return not named and all(item.said.split(" ")[-1] not in OURS for item in c.items)
 
 
 def _weights(c: Clause, found: Found) -> list[int]:
     return [i for i in _used(c, found) if c.items[i].sort in {"weight", "pair"}]
+
+
+#: Where an animal that was lost has gone, or that it is found.
+HOMES: Final = frozenset({"home", "homes", "family", "owner", "owners", "buyer", "farm"})
+BACK: Final = frozenset({"found", "back", "caught", "up", "again", "hiding", "safe"})
+
+
+def told_on(before: Clause, after: Clause) -> None:
+    """What the next breath says of an animal that was lost: `lost 33 yesterday, they found her in the hay`."""
+    if not before.marks.isdisjoint({"die", "dead"}) or after.explicit():
+        return
+    for found in [found for found in before.found if found.fact.kind == "died" and "who" in found.values]:
+        if _only_out_of_sight(found, after.items):
+            before.found.remove(found)
+            before.put_off = after.put_off = True
+
+
+def _only_out_of_sight(found: Found, told: list[Item]) -> bool:
+    """Whether the words behind `lost 33` say that it was found; `she went to a nice home` makes a gift of the death."""
+    said = {item.said.split(" ")[-1] for item in told}
+    if not any("pronoun" in item.marks for item in told) or any(
+        mark in {"die", "dead", "froze"} or mark.startswith("cause:") for item in told for mark in item.marks
+    ):
+        return False
+    if not said.isdisjoint(HOMES):
+        found.fact = GivenAway
+        found.values.pop("cause", None)
+        return False
+    return not said.isdisjoint(BACK)
 
 
 #: Behind a weight they make it a difference.
@@ -220,6 +254,8 @@ def _no_death(c: Clause, found: Found) -> bool:
         if said == "dead" and c.said(i - 1) in NOT_DEAD:
             return True
         if said in {"lost", "lose"} and not c.has("die", "dead"):
+            if _only_out_of_sight(found, c.items[i + 2 :]):
+                return True
             place = _whereabouts(c, i)
             if place is None:
                 continue

@@ -127,6 +127,8 @@ FIGURES: Final = frozenset({"num", "weight", "pair", "clock", "cup", "dose", "mo
 
 def unreal(c: Clause, found: Found) -> bool:
     """Whether the words before what a reading tells say that it hasn't happened."""
+    if "negation" not in c.marks and not c.says(MODALS):
+        return False
     place = _told_at(c, found)
     if place is None:
         return False

@@ -50,7 +50,6 @@ EXAMPLES: tuple[Example, ...] = (
 NOT_THIS: tuple[str, ...] = (
     "lost 33, found her in the hay",
     "lost R22 yesterday. they found him in the barn",
-    "lost 32, he has a new home",
     "31 looks sharp now that his scruffy fur is gone",
     "doe 14 kindled 8, 3 dead",
     "sorrel scattered her kits, lost 5",

@@ -10,7 +10,7 @@ from typing import ClassVar, Final
 from core.herd.changes import closed
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clause import Clause
+from core.notes.clause import COUNTED_THINGS, Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, noted, own_words, whom
@@ -30,6 +30,9 @@ class ChoreDone:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("twelve cages cleaned", ({"chore": "twelve cages cleaned", "on": "2026-11-25"},)),
+    Example("cleaned 14 trays", ({"chore": "cleaned 14 trays", "on": "2026-11-25"},)),
+    Example("emptied all the pans", ({"chore": "emptied all pans", "on": "2026-11-25"},)),
     Example("cleaned the trays", ({"chore": "cleaned trays", "on": "2026-11-25"},)),
     Example("done worming 22", ({"chore": "worming", "on": "2026-11-25", "who": "22"},)),
     Example("trimmed nails on 9", ({"chore": "trimmed nails", "on": "2026-11-25", "who": "9"},)),
@@ -42,6 +45,8 @@ EXAMPLES: tuple[Example, ...] = (
 )
 NOT_THIS: tuple[str, ...] = (
     "my brother took care of it",
+    "we are so done with the flies",
+    "the straw is done",
     "14 not done yet",
     "remind me friday to trim nails on 9",
     "trim nails on 9?",
@@ -49,7 +54,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("done",)
 CUES: Final = {
-    "done": "did the nails | did nails | did her nails | did his nails | did toenails | did everybodys nails | cleaning out | cleaned out | done | trimmed | clipped | scrubbed | swept | disinfected | finished | cleaned | sanitized | washed | checked off | all done | mucked out | dusted | refilled | completed | took care of | nails trimmed | nails done | changed out"
+    "done": "emptied | scraped | raked out | shoveled out | did the nails | did nails | did her nails | did his nails | did toenails | did everybodys nails | cleaning out | cleaned out | done | trimmed | clipped | scrubbed | swept | disinfected | finished | cleaned | sanitized | washed | checked off | all done | mucked out | dusted | refilled | completed | took care of | nails trimmed | nails done | changed out"
     " | got trimmed | brushed | groomed | hosed | limed | replaced the",
     "chore_word": "nails | nail | cages | cage | trays | tray | bottles | crocks | feeders | waterers | pans | pan | floor | barn | water lines | hutches | hutch | nest check | chores | droppings | manure | litter pans | toenails",
 }  # fmt: skip
@@ -67,18 +72,19 @@ def read(c: Clause) -> None:
         and not c.sorted_as("cage")
     ):
         return
-    if c.has("kindle", "litter", "drug", "treat", "negation") or c.found:
+    if c.has("kindle", "litter", "drug", "treat", "negation") or c.found or _over_with(c, cue):
         return
     places = c.explicit() or [i for i in c.sorted_as("num") if c.whole(i) is not None and c.known(i) and not c.counted(i)]
     pick = c.pick(places[-1]) if places else None
     mine = set(map(id, pick.items)) if pick else set()
+    counts = [c.items[i] for i in c.sorted_as("num") if c.said(i + 1) in COUNTED_THINGS]  # "twelve cages cleaned"
     spent = {id(c.items[i]) for i in c.dates()}
     words = [
         f"cage {item.value}" if item.sort == "cage" else item.said
         for item in c.items
         if id(item) not in mine
         and id(item) not in spent
-        and item.sort in {"word", "cage"}
+        and (item.sort in {"word", "cage"} or item in counts)
         and item.said not in {"done", "i", "we", "the", "on", "for", "of", "just", "all done", "finally", "got", "finished", "with"}
     ]
     if not words or (c.said(cue) == "took care of" and c.said(cue + 1) in {"it", "that", "him", "her", "them"}):
@@ -89,9 +95,14 @@ def read(c: Clause) -> None:
             pick,
             "who" if pick else "",
             {"chore": " ".join(words)},
-            [c.items[cue], *(item for item in c.items if item.sort == "cage")],
+            [c.items[cue], *counts, *(item for item in c.items if item.sort == "cage")],
         )
     )
+
+
+def _over_with(c: Clause, cue: int) -> bool:
+    """`so done with this mud`, `the hay is done`: had enough of, or used up; a chore is named by its own word."""
+    return c.said(cue) == "done" and c.said(cue - 1) in {"so", "is", "are", "was", "im", "am"} and not c.has("chore_word")
 
 
 def check(fact: ChoreDone, herd: Herd, today: date) -> Problem | None:

@@ -34,6 +34,7 @@ class GivenAway:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("lost 32, he went to a nice family", ({"who": "32", "on": "2026-11-25"},)),
     Example("gave 33 away", ({"on": "2026-11-25", "who": "33"},)),
     Example("donated R21 to the school", ({"on": "2026-11-25", "who": "R21", "to": "the school"},)),
     Example("my cousin took R21 home", ({"on": "2026-11-25", "who": "R21", "to": "my cousin"},)),
@@ -45,6 +46,7 @@ EXAMPLES: tuple[Example, ...] = (
 NOT_THIS: tuple[str, ...] = (
     "gave 22 ivermectin .2 ml",
     "gave moss 1/2 cup",
+    "Flint gave himself away by thumping",
     "took Moss home from the show",
     "the judge took Moss home to look at him",
     "my shoes took water home",
@@ -75,7 +77,7 @@ def read(c: Clause) -> None:
     fed = any("ration" in item.marks and item.said != "on" for item in c.items)  # "on a happier note"
     if fed or c.has("drug", "treat", "withdrawal", "feed", "per_day", "gave_up") or c.sorted_as("dose", "cup", "weight"):
         return
-    if cue is not None and (_something_given(c, cue) or _to_a_mate(c, cue)):
+    if cue is not None and (_something_given(c, cue) or _to_a_mate(c, cue) or c.said(cue + 1) in THEMSELVES):
         return
     away = (cue is not None and c.said(cue) in {"given away", "gave away", "rehomed", "gifted", "donated", "giving away"}) or any(
         item.said == "away" for item in c.items
@@ -91,6 +93,8 @@ def read(c: Clause) -> None:
     leaving(c, GivenAway, cue, to=True, money=False)
 
 
+#: What gives itself away is only found out.
+THEMSELVES: Final = frozenset({"herself", "himself", "itself", "themselves", "myself"})
 #: Behind `to` they tell what for, not to whom.
 INFINITIVES: Final = frozenset({"be", "make", "see", "do", "get", "let", "have", "help", "keep"})
 ARTICLES: Final = frozenset({"a", "an", "another", "some", "the", "more", "extra", "one", "plenty", "lots"})

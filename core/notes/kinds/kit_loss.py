@@ -40,6 +40,14 @@ class KitsLost:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example(
+        "12 down to 5, one trampled",
+        (
+            {"kind": "kit_count", "doe": "12", "count": 5, "on": "2026-11-25"},
+            {"doe": "12", "count": 1, "cause": "crushed", "on": "2026-11-25"},
+            {"kind": "nest_manners", "doe": "12", "sign": "stepped_on", "on": "2026-11-25"},
+        ),
+    ),
     Example("Found a kit of Sorrel's on the wire, stone cold", ({"doe": "12", "count": 1, "on": "2026-11-25", "cause": "out_of_box"},)),
     Example("lost 2 kits from sorrel's litter", ({"doe": "12", "count": 2, "on": "2026-11-25"},)),
     Example(
@@ -297,7 +305,13 @@ def _doe(c: Clause, cue: int) -> Pick | None:
         and c.known(opening)
     ):
         return c.pick(opening)
-    if opening is not None and c.whole(opening) is not None and cue == opening + 1 and not c.counted(opening):
+    if (
+        opening is not None
+        and c.whole(opening) is not None
+        and cue == opening + 1
+        and not c.counted(opening)
+        and (c.known(opening) is not None or c.spoken_of() is None)  # "12 down to 6, one smothered"
+    ):
         return c.pick(opening)
     led = c.led("of", "from", "under", "in", "on", "with", "for")
     if led is not None:

@@ -37,6 +37,7 @@ class Bred:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("flint got in with 16 by accident", ({"doe": "16", "buck": "3", "on": "2026-11-25"},)),
     Example("x 15 7 2f", ({"doe": "15", "buck": "7", "on": "2026-11-25", "falls": 2},)),
     Example("bred 15 to Flint, 2 falls", ({"doe": "15", "buck": "3", "falls": 2, "on": "2026-11-25"},)),
     Example("bred 15 to Flint, 3 falls", ({"doe": "15", "buck": "3", "falls": 3, "on": "2026-11-25"},)),
@@ -57,6 +58,8 @@ EXAMPLES: tuple[Example, ...] = (
     Example("16x3 sat 1 fall", ({"doe": "16", "buck": "3", "falls": 1, "on": "2026-11-21"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "31 got in with 32",
+    "16 visited the vet",
     "weaned 16 x5",
     "15 not bred",
     "palpated 22 bred",
@@ -67,7 +70,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("breed",)
 CUES: Final = {
-    "breed": "mounted by | was mount by | was mounted by | got covered by | done his job with | did his job with | did his duty with | did his duty by | did the deed with | had a visit from | paid a visit to | got together with | hooked up with | spent time with | observed mating | mated with | mated to | was mated | went to visit | got her bred | bred | rebred | brd | breed her | put in with | put with | went in with | covered | serviced | mated | bred back | put to | x | ran with"
+    "breed": "got in with | broke in with | jumped in with | got loose with | mounted by | was mount by | was mounted by | got covered by | done his job with | did his job with | did his duty with | did his duty by | did the deed with | had a visit from | paid a visit to | got together with | hooked up with | spent time with | observed mating | mated with | mated to | was mated | went to visit | got her bred | bred | rebred | brd | breed her | put in with | put with | went in with | covered | serviced | mated | bred back | put to | x | ran with"
     " | took to | breeding | breedings | got bred | was bred | bred her | mating | matings | put together | introduced to | visited | went to see"
     " | dated | had a date with | did a breeding | re bred | had a visit with | visit with | visited with",
     "gave_to": "gave",
@@ -99,6 +102,11 @@ def read(c: Clause) -> None:
         or (c.to_come(cue) and not c.has("falls", "times_word"))
         or c.said(cue + 1) in {"attempted", "attempt", "failed", "unsuccessful"}
         or (c.said(cue) == "breeding" and c.said(cue - 1) in NO_DEED)
+        or (
+            c.said(cue) in MEETINGS
+            and not c.has("elsewhere")
+            and {animal.sex for i in range(len(c.items)) if (animal := c.known(i))} < {"doe", "buck"}
+        )
     ):
         return
     falls, used = _falls(c)
@@ -126,6 +134,10 @@ def read(c: Clause) -> None:
     c.take(found)
 
 
+#: They tell of a mating only where a doe and a buck met.
+MEETINGS: Final = frozenset(
+    {"got in with", "broke in with", "jumped in with", "got loose with", "visited", "went to see", "went to visit", "dated"}
+)
 #: `keep 32 for breeding`, `keep breeding 12`: no mating is told behind these.
 NO_DEED: Final = frozenset({"for", "before", "from", "keep", "quit", "stop", "start", "try"})
 

@@ -31,6 +31,7 @@ class Query:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("who should I breed next", ({"about": "pair"},)),
     Example("who is sick", ({"about": "flags"},)),
     Example("is juno due yet", ({"about": "due", "who": "14"},)),
     Example("Could somebody tell me why 14 is flagged", ({"about": "why", "who": "14"},)),
@@ -150,6 +151,8 @@ def _about(c: Clause, places: list[int]) -> str | None:
     sexes = {animal.sex for i in places if (animal := c.known(i))}
     if c.has("open") and c.has("question") and not places:
         asked.add("open")
+    if not places and c.has("plan:breed") and c.has("question") and c.said(c.opening() or 0).startswith(("who", "which")):
+        return "pair"  # "who should I breed next"
     if c.has("breed", "plan:breed") and c.has("question") and places and not c.has("ask:due", "ask:why") and "side by side" not in c.text():
         return "pair"
     if c.said(c.opening() or 0) in {"is", "are"} and places and c.has("open", "pregnant", "breed"):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, timedelta
 from typing import ClassVar, Final
 
 from core import words
@@ -36,6 +36,12 @@ class Reminder:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("remind me on the 3rd to trim nails", ({"text": "trim nails", "on": "2026-12-03"},)),
+    Example("remind me to weigh 31 and 32 on the 5th", ({"text": "weigh 31 and 32", "on": "2026-12-05", "who": "32"},)),
+    Example("remind me at 6 to feed", ({"text": "feed", "on": "2026-11-25", "time": "18:00"},)),
+    Example("remind me at 6 am to feed", ({"text": "feed", "on": "2026-11-26", "time": "06:00"},)),
+    Example("remind me at 9 to feed", ({"text": "feed", "on": "2026-11-25", "time": "09:00"},)),
+    Example("remind me tonight at 12 to check 9", ({"text": "check 9", "on": "2026-11-26", "time": "00:00", "who": "9"},)),
     Example("vet friday for 9", ({"text": "vet for 9", "on": "2026-11-27", "who": "9"},)),
     Example("weighing 33 on friday", ({"text": "weighing 33", "on": "2026-11-27", "who": "33"},)),
     Example("remind me friday to worm 22", ({"text": "worm 22", "on": "2026-11-27", "who": "22"},)),
@@ -108,14 +114,19 @@ def read(c: Clause) -> None:
     time, spent = _time(c, time_items)
     if time is not None and said is not None and any(item.said in AFTER_NOON for item in c.items):
         time = _after_noon(time)
+        if time.startswith("12:") and any(item.said in AT_NIGHT for item in c.items) and days.on is not None:
+            time, days = f"00{time[2:]}", Days(days.on + timedelta(1))  # "tonight at 12" is midnight
     spans = c.sorted_as("span") if said is None else []
     on = days.on
     need = None
     if said is None and time is not None:
-        on = c.today
+        on, time = _next(c, time, spent)
     if on is None or on < c.today:
         need = Need("when", "on", "When should I remind you? For example: friday, or dec 3.", ("tomorrow", "in a week"))
     skip = {id(item) for item in spent} | {id(c.items[i]) for i in [*dates[:1], *spans, *([asked] if asked is not None else [])]}
+    for i in dates[:1]:
+        if c.said(i - 1) == "the":
+            skip |= {id(c.items[i - 1]), *([id(c.items[i - 2])] if i > 1 and c.said(i - 2) == "on" else [])}
     text = _text(c, cue, skip)
     places = [i for i in c.explicit() if c.known(i)] or [
         i for i in c.sorted_as("num") if c.known(i) and not c.counted(i) and c.items[i] not in spent
@@ -142,6 +153,18 @@ def _patient(c: Clause) -> Mention | None:
 
 
 AFTER_NOON: Final = frozenset({"tonight", "this evening", "this afternoon", "tomorrow night", "tomorrow evening", "tomorrow afternoon"})
+
+
+AT_NIGHT: Final = frozenset({"tonight", "tomorrow night"})
+
+
+def _next(c: Clause, time: str, spent: list[Item]) -> tuple[date, str]:
+    """The next time of that name that comes: `at 6`, said at seven in the morning, is six in the evening; `at 6 am` tomorrow's."""
+    if time > c.scene.clock:
+        return c.today, time
+    bare = not any(item.said.startswith("0") or (item.sort == "time" and any(map(str.isalpha, item.said))) for item in spent)
+    later = _after_noon(time)
+    return (c.today, later) if bare and later > c.scene.clock else (c.today + timedelta(1), time)
 
 
 def _after_noon(time: str) -> str:

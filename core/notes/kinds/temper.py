@@ -31,6 +31,7 @@ class TemperShown:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("moss is getting cranky but didn't bite", ({"who": "5", "grade": "bad", "sign": "cranky", "on": "2026-11-25"},)),
     Example("22 scratched me", ({"who": "22", "grade": "bad", "on": "2026-11-25", "sign": "scratched me"},)),
     Example("Pip is sweet", ({"who": "R23", "grade": "good", "on": "2026-11-25", "sign": "sweet"},)),
     Example("Moss lunged at me", ({"who": "5", "grade": "bad", "on": "2026-11-25", "sign": "lunged"},)),
@@ -73,6 +74,8 @@ def read(c: Clause) -> None:
         and not (i and c.items[i - 1].marks & {"question"})
         and c.said(i - 1) not in {"i", "we", "i've", "kids"}
     ]
+    if len(places) > 1:  # "grumpy but didn't bite": only what it did
+        places = [i for i in places if "negation" not in c.items[i - 1].marks] or places
     graded = c.first("temper")
     if not places and graded is not None and c.said(graded) in {"temper", "temperament", "attitude"}:
         places = [i for i in range(graded + 1, len(c.items)) if c.said(i) in {"good", "bad", "great", "fine", "ok", "terrible", "awful"}]

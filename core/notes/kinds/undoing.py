@@ -7,9 +7,10 @@ from typing import ClassVar, Final
 
 from core.herd.state import Herd
 from core.notes.animals import Mention
-from core.notes.clause import Clause, Found
+from core.notes.clause import Clause, Found, Need, unknown_animal
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
+from core.notes.leftovers import ASKED
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,6 +24,7 @@ class Undo:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("delete 31", ({"who": "31"},)),
     Example("undo the last one", ({},)),
     Example("take that back", ({},)),
     Example("Scratch that last one", ({},)),
@@ -34,13 +36,16 @@ EXAMPLES: tuple[Example, ...] = (
     Example("remove the weight on 31", ({"who": "31", "about": "weighed"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "undo the latch on 14",
+    "14 can undo the latch",
+    "take back 31 from the buyer",
     "can't undo the latch",
     "14 kindled 8",
 )
 
 OPENS: Final = ()
 CUES: Final = {
-    "undo": "ignore my last | ignore the last | ignore last | ignore my last message | undo | undoo | take that back | take it back | scratch that | never mind that | delete that | delete the last | forget that | undo that | cancel that | remove that | that was wrong | ignore that | erase that | scratch the | disregard"
+    "undo": "delete | erase | ignore my last | ignore the last | ignore last | ignore my last message | undo | undoo | take that back | take it back | scratch that | never mind that | delete that | delete the last | forget that | undo that | cancel that | remove that | that was wrong | ignore that | erase that | scratch the | disregard"
     " | never mind | nevermind | delete the | take back | remove the last | strike that | nvm | undo last | undo the last | undo it | forget what i said | forget what i just said | remove the sale | remove the weight | remove the weighing | remove the note | remove the entry",
 }  # fmt: skip
 #: Words for a kind of note, as people name it when they take one back.
@@ -69,8 +74,45 @@ def read(c: Clause) -> None:
         return
     about = next((ABOUT[word] for item in c.items for word in item.said.split() if word in ABOUT), None)
     places = c.explicit() or [i for i in c.sorted_as("num") if c.known(i)]
-    values: dict[str, object] = {"about": about, "who": (c.mention(places[-1]) or Mention((), "")).tag if places else None}
-    c.take(Found(Undo, values, list(c.items)))
+    if _of_a_thing(c, cue):
+        return
+    mention = (c.mention(places[-1]) or Mention((), "")) if places else Mention((), "")
+    values: dict[str, object] = {"about": about, "who": mention.tag}
+    need = unknown_animal(mention, "who", c.scene.words) if places and mention.tag is None else None
+    loose = [
+        item
+        for i, item in enumerate(c.items)
+        if item.sort in ASKED and i not in places and c.known(i) is None and not (item.spoken and item.value == 1)
+    ]
+    if need is None and loose and about is None:
+        text = f"I can't place \u201c{loose[0].said}\u201d in that. What shall I take back? For example: \u201cundo\u201d, or \u201cundo the weight on 31\u201d."
+        need = Need("which_number" if loose[0].sort == "num" else "what", "", text)
+    c.take(Found(Undo, values, list(c.items), need))
+
+
+def _of_a_thing(c: Clause, cue: int) -> bool:
+    """`undo the latch`, `take back 31 from the buyer`: what is undone or taken back is no note."""
+    if c.said(cue) == "take back" and c.known(cue + 1) is not None and c.said(cue + 2) in {"from", "to", "home"}:
+        return True
+    place = cue + 1
+    while c.said(place) in {"the", "my", "that", "last", "this", "our"}:
+        place += 1
+    item = c.items[place] if place < len(c.items) else None
+    return (
+        c.said(cue) in {"undo", "delete", "erase"}
+        and item is not None
+        and item.sort == "word"
+        and not item.marks
+        and item.said not in SMALL
+        and item.said.split(" ")[0] not in ABOUT
+    )
+
+
+#: Words that may stand beside the undoing.
+SMALL: Final = frozenset(
+    """dat tht last one it note notes entry entries message messages please ok oh oops no wait sorry i we was wrong just sent said typed wrote thing again
+    what everything all both previous first second latest record records""".split()  # noqa: SIM905 - a table of words
+)
 
 
 def reply(_fact: Undo, _before: Herd, _after: Herd) -> tuple[str, ...]:

@@ -32,6 +32,7 @@ from tests.farm import fact
         ("7 alive", {"alive": 7}),
         ("2 dead not 1", {"dead": 2}),
         ("6 live and 2 dead", {"alive": 6, "dead": 2}),
+        ("6 were alive to start with, 8 born", {"alive": 6, "born": 8}),
         ("15 had 8", None),
         ("15 not 14", None),
         ("7", None),

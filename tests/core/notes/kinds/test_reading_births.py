@@ -7,6 +7,13 @@ import pytest
 from tests.core.notes.kinds.reads import Note, fact, holds, note, remark, unrecorded
 
 NOTES = [
+    note("last may 14 kindled 6", ask="when"),
+    note("in march 14 kindled 6", ask="when"),
+    note("last october 12 at noon 14 kindled 7", ask="confirm"),
+    note(
+        "red doe trampled a kit", fact("kits_lost", doe="12", count=1, cause="crushed"), fact("nest_manners", doe="12", sign="stepped_on")
+    ),
+    note("14 kindled 7 in cage 12", ask="what"),
     note("14 kindled, buck 3, 8 alive", fact("kindled", doe="14", born=8, alive=8)),
     note("14 kindled 8, sire 3", fact("kindled", doe="14", born=8)),
     note("14 kindled 8 sire: 3", fact("kindled", doe="14", born=8)),
