@@ -33,7 +33,7 @@ from core.reports.survival import belief
 
 Floats = npt.NDArray[np.float64]
 LOW, HIGH = (1 - LEVEL) / 2, (1 + LEVEL) / 2
-TARGET = 2268.0
+TARGET = 2700.0  # g: so high that many make it late or never, and every chance occurs
 STEPS = 5
 SLOPES = 1.0
 
