@@ -149,6 +149,7 @@ class Coats:
         asked = [key for key in ask if key in self.book]
         return _apart({loci: self._summed(self.book, loci, asked) for loci in self.groups}, asked)
 
+    @lru_cache(maxsize=64)  # noqa: B019 - a few coats live at a time, and go with the least used
     def mating(self, sire: str, dam: str) -> Mating:
         """What to expect of a kit of these two, and their own genes: a kit to come is put on the book and asked as they are."""
         book = self.book.with_kits([(TO_COME, sire, dam)])
