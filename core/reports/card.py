@@ -23,7 +23,7 @@ from core.reports.finding import Finding
 from core.reports.flags import flags_of, raised_line
 from core.reports.growing import heading, heading_lines
 from core.reports.herd_document import animal_document
-from core.reports.holding import held
+from core.reports.holding import Held, held, held_lines
 from core.reports.litter_story import story
 from core.reports.wording import age, called, grams, price, tag_of, when
 from core.words import count, listed
@@ -48,7 +48,16 @@ class Card:
 
     def reply(self) -> Reply:
         """The card as it is read on a phone."""
-        lines = [self._who(), *self._ailing(), *self._family(), *self._weights(), *self._breeding(), *self._seen(), *self._plans()]
+        lines = [
+            self._who(),
+            *self._ailing(),
+            *self._family(),
+            *self._weights(),
+            *self._fed(),
+            *self._breeding(),
+            *self._seen(),
+            *self._plans(),
+        ]
         lines += [one.text for one in self.flags[:SHOWN]]
         lines += [line for problem in family_problems(self.barn, self.entries, self.animal)[:1] for line in problem.lines(self.barn)]
         choices = (Choice("Why?", f"why {self.animal.tag}"),) if self.animal.living else ()
@@ -62,7 +71,6 @@ class Card:
     def document(self) -> dict[str, Any]:
         """The herd's object of this animal, with its whole story."""
         herd, one = self.barn.herd, self.animal
-        holding = held(herd, one, self.barn.today) if one.living else None
         genes = self.barn.coats.genes([one.key])
         litters = [litter_document(herd, each) for each in (*litters_of(herd, one.key), *litters_sired(herd, one.key))]
         return animal_document(self.barn, one, genes.get(one.key, {})) | {
@@ -76,7 +84,7 @@ class Card:
             "events": [{"on": each.on.isoformat(), "what": each.what} | dict(each.detail) for each in one.events],
             "heading": heading(self.barn, one).document() if self.barn.stages.get(one.key) in {"kit", "grow-out"} else None,
             "life": doe_life(self.barn, one).document() if one.sex == "doe" else None,
-            "holding": holding.document() if holding else None,
+            "holding": self.holding.document() if self.holding else None,
             "ailing": ailing_document(self.ailing) if self.ailing else None,
             "flags": [each.document() for each in self.flags],
             "gone_on": one.gone.on.isoformat() if one.gone else None,
@@ -113,6 +121,15 @@ class Card:
         young = self.barn.stages.get(one.key) in {"kit", "grow-out"}
         target = f"; {grams(settings, target_weight(settings, one.breed))} wanted at 16 weeks" if young else ""
         return [f"Weights: {', '.join(told)}{target}.", *(heading_lines(self.barn, one) if young else [])]
+
+    @property
+    def holding(self) -> Held | None:
+        """How it fared on its ration; of one that is gone nobody asks."""
+        return held(self.barn.herd, self.animal, self.barn.today) if self.animal.living else None
+
+    def _fed(self) -> list[str]:
+        found = self.holding
+        return held_lines(self.barn.herd, found) if found else []
 
     def _breeding(self) -> list[str]:
         one, barn = self.animal, self.barn

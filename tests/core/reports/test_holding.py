@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from core.reports.card import card
 from core.reports.feed import feed, feed_of
 from core.reports.holding import held, unheld_lines
 from core.reports.merits import merits
@@ -79,3 +80,12 @@ def test_a_ration_is_told_finely_in_the_farms_units() -> None:
     """Tenths of an ounce, or grams."""
     metric = fed(before=3).set("weight_units", "kg")
     assert "on 40 g a day" in feed_of(metric.herd, TODAY, metric.find("3")).lines[1]
+
+
+def test_the_card_tells_what_it_needs() -> None:
+    """In words and as numbers; of one never scored nothing."""
+    barn, unscored = fed(before=3), fed(score=None)
+    told = card(barn.herd, TODAY, barn.find("3"))
+    assert any(line.startswith("Holds condition (3 after 120 days") for line in told.reply().lines)
+    assert told.document()["holding"]["frugal"] is True
+    assert card(unscored.herd, TODAY, unscored.find("3")).document()["holding"] is None
