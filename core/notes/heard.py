@@ -180,6 +180,27 @@ def _hocks(tokens: list[Token], at: int, _herd: HerdWords) -> None:
         _become(tokens[at], "hocks")
 
 
+def _weaned(tokens: list[Token], at: int, herd: HerdWords) -> None:
+    """`wind sixteen three bucks two does`: an animal behind it, and kits counted."""
+    kits = any(token.key in SEXED_KITS or token.key in {"does", "kids", "babies"} for token in tokens[at + 2 : at + 2 + NEAR])
+    if at == 0 and kits and _named(tokens, at + 1, herd):
+        _become(tokens[at], "weaned")
+
+
+def _my_status(tokens: list[Token], at: int, _herd: HerdWords) -> None:
+    """`clover has my status`: mastitis."""
+    if key(tokens, at + 1) == "status" and key(tokens, at - 1) in {"has", "got", "had", "hot"}:
+        _join(tokens, at, at + 2, "mastitis")
+
+
+def _lifted(tokens: list[Token], at: int, _herd: HerdWords) -> None:
+    """`fifteen would not left for flint`."""
+    if key(tokens, at - 1) in {"wouldnt", "didnt", "wont"} or (
+        key(tokens, at - 1) == "not" and key(tokens, at - 2) in {"would", "did", "will"}
+    ):
+        _become(tokens[at], "lift")
+
+
 def _days_own(tokens: list[Token], at: int, _herd: HerdWords) -> None:
     """`last night's round`, `Monday's list`: the day that something is of."""
     token = tokens[at]
@@ -216,6 +237,12 @@ RIGHTED: Final[Mapping[str, Callable[[list[Token], int, HerdWords], None]]] = {
     "soar": _sore,
     "hox": _hocks,
     "hawks": _hocks,
+    "hops": _hocks,
+    "hooks": _hocks,
+    "locks": _hocks,
+    "wind": _weaned,
+    "my": _my_status,
+    "left": _lifted,
     "box": _bucks,
     "mights": _mites,
     "mice": _mites,

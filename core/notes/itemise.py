@@ -187,7 +187,7 @@ class Scan:
             token = tokens[at]
             word = token.key
             if word == "ditto" and self._ditto():
-                end = len(tokens)
+                end = len(tokens)  # words said again
                 continue
             easy = settled.get(word)
             if easy is not None and word not in names:
@@ -202,6 +202,7 @@ class Scan:
                 self._mark(token)
             else:
                 self._figure(token)
+            end = len(tokens)  # figures split tokens as they are read
         return self.items
 
     def _may_be_tag(self, word: str, following: Token) -> bool:
@@ -764,7 +765,9 @@ class Scan:
         """Whether grammar makes a number of `to`, `for`, `ate`, `won`."""
         after_number = bool(self.items) and self.items[-1].sort == "num"
         if word in {"free", "tree", "tin", "sex"}:
-            counted = word != "free" or (self._said_already("wean", "kindle", "count", "lose", "foster") and before not in {"is", "are", "was"})
+            counted = word != "free" or (
+                self._said_already("wean", "kindle", "count", "lose", "foster") and before not in {"is", "are", "was"}
+            )
             return after in COUNTED | LB and counted and (not after_number or (word == "free" and self._counted_of(self.items[-1])))
         if before in {"kindled", "candled", "had"} and word in {"ate", "won"} and after in NUMBER_WORDS:
             return True  # "kindled ate two were dead"

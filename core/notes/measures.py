@@ -8,7 +8,7 @@ from typing import Final
 
 from core.notes.dates import PERIODS
 from core.notes.items import COUNTED, CUP, DEGREE, DOLLAR, DOSE, GRAM, KG, LB, NO_MARKS, OZ, Item, grams_said, key, pair_grams
-from core.notes.numbers import FRACTIONS, spoken
+from core.notes.numbers import FRACTIONS, TENS, spoken
 from core.notes.tokens import NUMBER, Token
 
 MOST_CUPS: Final = 10  # `38.9 c` is a fever, no ration
@@ -164,6 +164,8 @@ def _bare_ounces(tokens: Sequence[Token], at: int, ounces: Decimal, end: int) ->
     following = key(tokens, end)
     if ounces != int(ounces) or "." in tokens[at].key or ounces > 19:
         return False
+    if following in TENS and key(tokens, end + 1) in {"each", "ea", "apiece", "a", "per"}:
+        return False  # "fifty pounds nineteen fifty each"
     if (
         following
         in (COUNTED - {"live", "alive"})

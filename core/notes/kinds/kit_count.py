@@ -74,7 +74,7 @@ def read(c: Clause) -> None:
     """How many kits are under a doe: `12 has 6 kits`, `down to six`, `12 6 kits`."""
     cue = c.first("count", "has_kits")
     kits = c.first("kits")
-    if kits is None and c.has("weather:cold", "weather:heat", "weather:frost", "degrees_verb") and not c.has("litter", "lose"):
+    if kits is None and cue is not None and c.said(cue) in {"down to", "up to"} and c.has("weather:cold", "weather:heat", "weather:frost"):
         return  # "down to 18 tonight"
     number = _number(c, cue, kits)
     if number is None or (c.has("sell", "list", "cull", "give", "purchase", "tag", "per_day", "drug") and not c.has("count")):
