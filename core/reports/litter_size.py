@@ -41,7 +41,13 @@ def _sizes(barn: Evidence, breed: str) -> Mapping[str, LitterSize]:
     born = litters_by_dam(barn.herd)
     of_breed = [one for one in barn.herd.animals.values() if (one.breed or "").lower() == breed]
     does = {one.key: _told(one, born.get(one.key, ())) for one in of_breed if one.sex != "buck" or one.key in born}
-    return litters_together(does, _size_belief(breed)).does
+    return _together(breed, tuple(does.items()))
+
+
+@lru_cache(maxsize=32)
+def _together(breed: str, does: tuple[tuple[str, LittersTold], ...]) -> Mapping[str, LitterSize]:
+    """The same by the litters alone, kept for the next notes: only a litter changes them."""
+    return litters_together(dict(does), _size_belief(breed)).does
 
 
 def _told(doe: Animal, litters: Iterable[Litter]) -> LittersTold:
