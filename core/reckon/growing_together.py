@@ -100,12 +100,24 @@ class _Held:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class _Solved:
-    """Shared numbers with their covariance; each animal's logs and their covariance; log-likelihood of the weighings."""
+    """Shared numbers with their covariance; each animal's logs and their covariance."""
 
     shared: Floats
     covariance: Floats
     own: Floats
     spread: Floats
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Weighed:
+    """An animal's sums and the inverse of what they and the belief say of it, what it would be alone; the shared numbers with their
+    precision; log-likelihood of the weighings."""
+
+    inner: Floats
+    middle: Floats
+    alone: Floats
+    precision: Floats
+    shared: Floats
     height: float
 
 
@@ -154,7 +166,7 @@ def _best(data: _Data, held: _Held) -> tuple[_Solved, tuple[float, float]]:
 
 def _height(data: _Data, held: _Held, sums: _Sums, scale: tuple[float, float]) -> float:
     """Log-likelihood with the belief in the scales."""
-    return _step(data, held, sums, scale).height - sum(log(one) ** 2 for one in scale) / (2 * _SCALE_SD**2)
+    return _weighed(data, held, sums, scale).height - sum(log(one) ** 2 for one in scale) / (2 * _SCALE_SD**2)
 
 
 def _settled(data: _Data, held: _Held, at: Floats, scale: tuple[float, float]) -> _Solved:
@@ -181,31 +193,37 @@ def _sums(data: _Data, at: Floats) -> _Sums:
     return sums
 
 
-def _step(data: _Data, held: _Held, sums: _Sums, scale: tuple[float, float]) -> _Solved:
-    """One linear mixed model around the curves that the sums were taken at."""
+def _weighed(data: _Data, held: _Held, sums: _Sums, scale: tuple[float, float]) -> _Weighed:
+    """What the weighings say under one pair of scales: of the shared numbers, and how likely they are."""
     own, noise = held.own * scale[0] ** 2, held.weighing * scale[1] ** 2
-    inner, right, square, many = sums.inner / noise, sums.right / noise, sums.square / noise, sums.many
+    inner, right = sums.inner / noise, sums.right / noise
     middle = np.linalg.inv(np.diag(1 / own) + inner)
-    held_back = inner - inner @ middle @ inner
     alone = _times(middle, right)
     flat = data.parts.reshape(-1, data.parts.shape[-1])  # animals below each other: sums over them are one product
+    held_back = inner - inner @ middle @ inner
     precision = np.diag(1 / held.shared) + flat.T @ (held_back @ data.parts).reshape(flat.shape)
-    covariance = np.linalg.inv(precision)
     pull = flat.T @ (right - _times(inner, alone)).ravel()
-    shared = covariance @ pull
-    of_shared = data.parts @ shared
-    departed = alone - _times(middle, _times(inner, of_shared))
-    keeps = np.eye(3) - middle @ inner
-    carried = keeps @ data.parts
+    shared = np.linalg.solve(precision, pull)
     height = -0.5 * float(
-        square.sum()
+        sums.square.sum() / noise
         - (right * alone).sum()
         - pull @ shared
-        + (many * log(noise)).sum()
-        + np.linalg.slogdet(np.eye(3) + own[:, None] * inner)[1].sum()
+        + (sums.many * log(noise)).sum()
+        - np.log(np.linalg.det(middle / own)).sum()
         + np.linalg.slogdet(held.shared[:, None] * precision)[1]
     )
-    return _Solved(shared, covariance, data.base + of_shared + departed, middle + carried @ covariance @ carried.transpose(0, 2, 1), height)
+    return _Weighed(inner, middle, alone, precision, shared, height)
+
+
+def _step(data: _Data, held: _Held, sums: _Sums, scale: tuple[float, float]) -> _Solved:
+    """One linear mixed model around the curves that the sums were taken at."""
+    found = _weighed(data, held, sums, scale)
+    covariance = np.linalg.inv(found.precision)
+    of_shared = data.parts @ found.shared
+    departed = found.alone - _times(found.middle, _times(found.inner, of_shared))
+    carried = (np.eye(3) - found.middle @ found.inner) @ data.parts
+    spread = found.middle + carried @ covariance @ carried.transpose(0, 2, 1)
+    return _Solved(found.shared, covariance, data.base + of_shared + departed, spread)
 
 
 def _times(tables: Floats, rows: Floats) -> Floats:

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from decimal import Decimal
+from functools import cache
 from typing import Any
 
 from core.handbook import breeds, feeding, growth
@@ -47,6 +48,7 @@ class Eater:
         return self.told * days if self.told is not None else sum(self.need(day) for day in range(days))
 
 
+@cache
 def figures() -> FeedFigures:
     """The handbook's figures of feeding, as the reckoning takes them."""
     return FeedFigures(

@@ -131,6 +131,12 @@ def breed_curve(barn: Evidence, breed: str | None, sex: str | None = None) -> Gr
 
 def heading(barn: Evidence, animal: Animal) -> Heading:
     """Where an animal is heading. Without its birth date only the target is known."""
+    return _heading(barn, animal.key)
+
+
+@lru_cache(maxsize=256)
+def _heading(barn: Evidence, key: str) -> Heading:
+    animal = barn.herd.animals[key]
     target = target_weight(barn.herd.settings, animal.breed)
     known = [one for one in animal.weights if one.on <= barn.today and one.grams > 0]
     reached = any(one.grams >= target for one in known)
