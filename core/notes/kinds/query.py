@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import ClassVar, Final
 
-from core.herd.state import Herd
+from core.herd.state import Animal, Herd
 from core.notes.checking import worst
 from core.notes.clause import Clause, Found
 from core.notes.fact import Tag
@@ -44,6 +44,10 @@ EXAMPLES: tuple[Example, ...] = (
     Example("due list", ({"about": "due"},)),
     Example("could you show me 16 and Moss side by side", ({"about": "compare", "who": "16", "with": "5"},)),
     Example("Can you put 14 and 16 side by side?", ({"about": "compare", "who": "14", "with": "16"},)),
+    Example("which buck makes the fastest kits?", ({"about": "compare", "scope": "bucks"},)),
+    Example("Is 7 better than his sire?", ({"about": "compare", "who": "7", "with": "3"},)),
+    Example("compare bucks", ({"about": "compare", "scope": "bucks"},)),
+    Example("compare the mini rex does", ({"about": "compare", "scope": "does", "breed": "Mini Rex"},)),
     Example("compare 31 and 33", ({"about": "compare", "who": "31", "with": "33"},)),
     Example("pedigree of R22", ({"about": "pedigree", "who": "R22"},)),
     Example("what if I sold Flint", ({"about": "what_if", "who": "3"},)),
@@ -55,6 +59,8 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Requested: weights of 31; pedigree of 7.", ({"about": "weights", "who": "31"}, {"about": "pedigree", "who": "7"})),
 )
 NOT_THIS: tuple[str, ...] = (
+    "did you know 14 has the softest fur?",
+    "is Juno jealous or what?",
     "the show is on december 5th, taking 31 and 33",
     "14 kindled 8, 2 dead",
     "remind me friday to trim nails on 9",
@@ -66,7 +72,7 @@ OPENS: Final = ()
 CUES: Final = {
     "ask:due": "whats all due | whats due all | what is due all | everything that is due | everything thats due | due all | all due | all chores | everything due | all the chores | every chore | whats dew | whos dew | dew | whose do | whose due | due | due list | whats due | whos due | who is due | who's due | coming up | to do | todo | on the list | this week | chores | whats next | due today | whos do | what do i need to do | what needs doing | chore list | what should i be doing",
     "ask:why": "why",
-    "ask:compare": "compare | side by side | better | versus | vs | or | difference between",
+    "ask:compare": "compare | faster kits | fastest kits | bigger kits | biggest kits | heavier kits | heaviest kits | best kits | kits grow faster | kits grow fastest | kits grow best | side by side | better | versus | vs | or | difference between",
     "ask:pedigree": "pedigree | ped | parents | grandparents | family tree | bloodline | lineage | ancestors | sire of | dam of | sire on | dam on | sire to | the sire | the dam | father of | mother of | daddy of",
     "ask:open": "whos open | who is open | open does | empty does | is open | any open",
     "ask:litters": "litters | litter",
@@ -96,6 +102,18 @@ BEFALL: Final = frozenset(
 )
 LONGEST_ASKED: Final = 8  # not a figure: items
 _SCOPES: Final = {"bucks_word": "bucks", "does_word": "does", "scope:grow-outs": "grow-outs", "scope:all": "all"}
+_SEXES: Final = {"buck_word": "bucks", "doe_word": "does"}
+_OF_KITS: Final = ("faster kits", "fastest kits", "bigger kits", "biggest kits", "heavier kits", "heaviest kits", "best kits", "kits grow")
+_PARENTS: Final = {
+    "sire": "sire",
+    "father": "sire",
+    "dad": "sire",
+    "daddy": "sire",
+    "dam": "dam",
+    "mother": "dam",
+    "mom": "dam",
+    "mama": "dam",
+}
 #: The order in which a question's words are weighed: the narrow before the broad.
 _ORDER: Final = (
     "digest",
@@ -185,6 +203,10 @@ def _of_her(c: Clause) -> bool:
 def _fits(c: Clause, about: str, places: list[int], sexes: set[str | None]) -> bool:
     """Whether a word of the question, such as `or` or `with`, means what it usually asks."""
     if about == "compare":
+        if _parent_asked_of(c, places) is not None:
+            return True
+        if not places and any(item.said == "compare" or item.said.startswith(_OF_KITS) for item in c.items):
+            return c.has(*_SCOPES, *_SEXES) or any(breed_said(item) for item in c.items)
         return len(places) >= 2 and not (
             not any(word in c.text() for word in ("better", "compare", "side by side")) and {"doe", "buck"} <= sexes
         )
@@ -207,6 +229,17 @@ def _fits(c: Clause, about: str, places: list[int], sexes: set[str | None]) -> b
     return True
 
 
+def _parent_asked_of(c: Clause, places: list[int]) -> Animal | None:
+    """`is 7 better than his sire`: the parent of the one animal spoken of, as the book knows it."""
+    kin = next((_PARENTS[word] for item in c.items if (word := item.said.split()[-1]) in _PARENTS), None)
+    if kin is None or len(places) > 1:
+        return None
+    mention = c.mention(places[0]) if places else c.spoken_of()
+    animal = c.herd.find(mention.tag) if mention is not None and mention.tag else None
+    parent = getattr(animal, kin) if animal is not None else None
+    return c.herd.animals.get(parent) if parent else None
+
+
 def _values(c: Clause, about: str, places: list[int]) -> dict[str, object]:
     mentions = [mention for i in places if (mention := c.mention(i))]
     tags = [mention.tag or mention.said.upper() for mention in mentions]
@@ -221,6 +254,9 @@ def _values(c: Clause, about: str, places: list[int]) -> dict[str, object]:
         values["who"] = spoken.tag
     if len(tags) > 1:
         values["with_"] = tags[1]
+    parent = _parent_asked_of(c, places) if about == "compare" else None
+    if parent is not None:
+        values["with_"] = parent.tag
     if (
         not tags
         and about == "due"
@@ -228,7 +264,8 @@ def _values(c: Clause, about: str, places: list[int]) -> dict[str, object]:
     ):
         values["scope"] = "all"
     elif not tags:
-        values["scope"] = next((scope for mark, scope in _SCOPES.items() if c.has(mark)), None)
+        scopes = _SCOPES | _SEXES if about == "compare" else _SCOPES
+        values["scope"] = next((scope for mark, scope in scopes.items() if c.has(mark)), None)
     values["breed"] = next((breed for item in c.items if (breed := breed_said(item))), None)
     until = _until(c)
     if until is not None:
