@@ -16,7 +16,8 @@ UNDONE = {"died": "death", "sold": "sale", "culled": "butchering", "given_away":
 
 def worst(*found: Problem | None) -> Problem | None:
     """The problem to ask about; None where nothing was found."""
-    return first(tuple(problem for problem in found if problem is not None))
+    problems = [problem for problem in found if problem is not None]
+    return first(tuple(problems)) if problems else None
 
 
 def not_yet(on: date, today: date) -> Problem | None:

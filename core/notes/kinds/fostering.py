@@ -42,6 +42,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("fosterd 2 kits form 12 to 16", ({"from": "12", "to": "16", "count": 2, "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "9 is a fine foster mother",
     "swapped 14 to B3",
     "moved 14 to B3",
     "gave R22 to the neighbor",
@@ -50,7 +51,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("foster",)
 CUES: Final = {
-    "foster": "fostered | foster | fosters | fostering | fostered over | foster over | swapped",
+    "foster": "fostered | fost | foster | fosters | fostering | fostered over | foster over | swapped",
     "shift": "take | tuck | tuck them | slip | slip them | moved | move | put | took | gave | switched | transferred | stuck | shifted | stole | slipped | swapped | pulled | tucked | moving",
     "onto": "to | under | with | onto | into | in with | over to | in",
     "off_of": "from | off | off of | out of | outta | from under | of",
@@ -72,9 +73,11 @@ def read(c: Clause) -> None:
             and not ((c.has("kits") or c.has("from")) and (c.has("to", "onto") or ">" in c.text()))
         ):
             return
-        if "foster" not in c.virtual and not _two_does(c):
+        if "foster" not in c.virtual and not _two_does(c) and not _of_the_newborn(c):
             return
     if c.has("cage_word") and not c.has("kits", "litter"):
+        return
+    if cue is not None and c.said(cue) == "foster" and _of_a_kind(c, cue):
         return
     if cue is not None and c.said(cue) == "swapped" and c.sorted_as("code", "cage") and not c.has("kits", "litter"):
         return  # "swapped 14 to B3" is a new cage
@@ -102,13 +105,21 @@ def read(c: Clause) -> None:
     c.take(found)
 
 
+def _of_a_kind(c: Clause, cue: int) -> bool:
+    """`a good foster mom`, `wouldn't take the foster kit`: it only says which, and no number is moved."""
+    following = c.items[cue + 1] if cue + 1 < len(c.items) else None
+    if following is None or c.has("to", "onto"):
+        return False
+    return bool(following.marks & {"dam_word", "doe_word"}) or ("kits" in following.marks and c.said(cue - 1) in {"the", "a", "that"})
+
+
 def _places(c: Clause) -> list[int]:
     """Animals, and bare numbers behind `from`, `to`, `under` or beside `>`."""
     places = []
     for i in range(len(c.items)):
         if c.items[i].sort in {"animal", "code"}:
             places.append(i)
-        elif c.whole(i) is not None and c.known(i) and not c.counted(i):
+        elif c.items[i].sort == "num" and c.whole(i) is not None and c.known(i) and not c.counted(i):
             before = c.items[i - 1] if i else None
             beside = (
                 c.said(i + 1) == ">"
@@ -134,6 +145,15 @@ def _two_does(c: Clause) -> bool:
         and not c.has("cage_word", "falls")
         and (c.has("kits") or not c.has("in_with") or "hers" in c.text() or c.part_of() is not None)
     )
+
+
+def _of_the_newborn(c: Clause) -> bool:
+    """`14 kindled 9, gave 2 to 12`: some of the kits just told of go to another doe."""
+    places = _places(c)
+    taker = c.known(places[0]) if len(places) == 1 else None
+    numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None and i not in places]
+    born = c.before is not None and any(found.fact.kind == "kindled" for found in c.before.found)
+    return born and len(numbers) == 1 and taker is not None and taker.sex == "doe"
 
 
 def _ends(c: Clause) -> tuple[Pick | None, Pick | None] | None:

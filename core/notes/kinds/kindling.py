@@ -74,6 +74,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("23 Nov, 6:15: doe 14, 7 born, 2 dead", ({"doe": "14", "born": 7, "alive": 5, "dead": 2, "on": "2026-11-23"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "9 gets a bit more until she kindles",
     "Sorrel is a good mother whenever she kindles",
     "14 hasn't kindled yet",
     "14 no kits yet",
@@ -133,6 +134,8 @@ def _use_sire(c: Clause, pick: Pick | None) -> None:
     if animal is None:
         return
     for i, item in enumerate(c.items):
+        if item.sort == "word":
+            continue
         led = i > 0 and (
             c.items[i - 1].marks & {"sire", "buck_word"}
             or (c.said(i - 1) == ":" and i > 1 and c.items[i - 2].marks & {"sire", "buck_word"})
