@@ -33,12 +33,16 @@ def leading_date(items: list[Item]) -> tuple[Said | None, bool]:
 
 def title_date(items: list[Item]) -> Said | None:
     """The date of a line that only tells what the lines below it are about: `Weights, 24 Nov`."""
-    told = [item for item in items if item.sort != "break" and item.said not in {":", "."}]
+    told = [item for item in items if item.sort != "break" and item.said not in {":", ".", ",", "-"}]
+    if len(told) > 1 and told[0].sort == "date" and all(item.said in ROUNDS | PARTS_OF_DAY for item in told[1:]):
+        day: Said = told[0].value  # "11/24 PM"
+        return day
     return told[-1].value if 1 < len(told) <= REACH and told[-1].sort == "date" and _is_title(told[:-1]) else None
 
 
 #: What a note is said to hold at its head, and the words that tell from when.
 ROUNDS: Final = frozenset({"round", "rounds", "everything", "notes", "report", "list", "log", "update", "rundown", "summary", "recap", "news"})  # fmt: skip
+PARTS_OF_DAY: Final = frozenset({"am", "pm", "morning", "evening", "night", "afternoon", "barn", "chores", "check"})
 FROM_WHEN: Final = frozenset({"from", "for", "of", "about", "on"})
 
 

@@ -30,6 +30,7 @@ _DAY_OF_LINE: Final = re.compile(rf"^({_ONE_DAY})[ :,-]+(?=\S)", re.IGNORECASE)
 _DAY: Final = re.compile(rf"\b(?:{_ONE_DAY})\b")
 _DAY_LAST: Final = re.compile(rf"[ ,:(-]+(?:(?:on|for|from|of|as of|starting) )?{_DAYS}\)?$")
 _DAY_FIRST: Final = re.compile(rf"^{_DAYS}[ ,:-]+")
+_LATELY: Final = re.compile(r" (?:this week|this month|so far|lately|recently|today|tonight)$")
 _OWNERS: Final = re.compile(r"^(?:today'?s|tonight'?s|this week'?s|our|my|the) ")
 _BULLET: Final = re.compile(r"^(?:[-+>~]|\d{1,2}[.)](?=\s))\s*")
 _MONTHS: Final = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
@@ -77,6 +78,35 @@ def _telling(wants: str, told: str) -> Row:
 def _lost(who: str, rest: str) -> str | None:
     found = re.match(rf"^({_NUM})(?: kits?)?(?:[ ,(-]+([a-z ]+?)\)?)?$", rest)
     return f"{who} lost {found[1]} kits{', ' + found[2] if found[2] else ''}" if found else None
+
+
+def _dead(who: str, rest: str) -> str | None:
+    """`R22 11/23 bloat`, `R22 - found dead 11/24`."""
+    day = _DAY.search(rest.lower())
+    cause = (rest[: day.start()] + rest[day.end() :] if day else rest).replace("found dead", "").strip(" ,-:()")
+    if cause[:1].isdigit():
+        return None  # kits of a doe
+    return f"{day[0] + ': ' if day else ''}{who} died{' of ' + cause if cause else ''}"
+
+
+def _felt(line: str) -> str | None:
+    """`22 +`, `15: neg`: whose, and how she felt."""
+    found = re.match(r"^(?:doe )?(\w+) *[:=]? *([-+?]|pos(?:itive)?|neg(?:ative)?|empty|yes|no)$", line, re.IGNORECASE)
+    return f"palpated {found[1]} {FELT[found[2].lower()[:1]]}" if found else None
+
+
+def _in_store(line: str) -> str | None:
+    found = re.match(r"^(?:pellets|feed|grain)\W+(\d[\w .]*)$", line, re.IGNORECASE)
+    return f"{found[1]} of feed left" if found else None
+
+
+def _delivered(line: str) -> str | None:
+    """`4 bags @ 18.50`: what a bill for feed says."""
+    found = re.match(r"^(\d+) bags?\b(?: of (?:feed|pellets))? *(.*)$", line, re.IGNORECASE)
+    return f"bought {found[1]} bags of feed {found[2]}" if found else None
+
+
+FELT: Final = {"+": "bred", "-": "open", "?": "unsure", "p": "bred", "n": "open", "e": "open", "y": "bred"}
 
 
 def _ailing(who: str, rest: str) -> str | None:
@@ -141,10 +171,11 @@ _BIRTHS: Final = _telling(rf"^(?:born |live |alive |total )?{_NUM}\b(?! ?(?:lbs?
 _SURVEYED: Final = _telling(rf"^(?:born |live |alive ){_NUM}\b|^{_NUM} (?:born|live|alive)\b", "{who} kindled {rest}")
 _COLORED_AS: Final = r"^[a-z][a-z ]{2,24}$"
 _colored: Final = _telling(_COLORED_AS, "{who} is {rest}")
+_litter_colored: Final = _telling(r"^\d{1,2} [a-z]", "{who} litter {rest}")
 _litter_weighed: Final = _telling(r"^(?:litter )?\d+(?:\.\d+)?(?:-\d| ?(?:lbs?|pounds|oz|kg|g|grams)\b)", "{who} litter {rest}")
 _mated: Final = _telling(r"^(?:x|to|with|bred) ", "{who} {rest}")
 _SCORED: Final = _telling(r"^[1-5](?:\.5| 1/2|\.0)?(?:/5)?$", "{who} bcs {rest}")
-_COUNTED_KITS: Final = _telling(rf"^{_NUM}(?: kits| alive)?$", "{who} has {rest}")
+_COUNTED_KITS: Final = _telling(rf"^{_NUM}(?:(?: kits| alive)?$| kits\b(?! lost| died| dead))", "{who} has {rest}")
 _FED: Final = _telling(rf"^{_AMOUNT}", "{who} get {rest}")
 _MOVED: Final = _telling(r"^[a-z]?-?\d{1,3}$", "{who} to cage {rest}")
 _GONE: Final = _telling(r"^(?:live |dressed )?\d", "butchered {who}: {rest}")
@@ -166,6 +197,12 @@ _SHEETS: Final = {
     " | planned pairings | pairings planned": Sheet(None, _paired),
     "plan | plans | plan for the week | plans for the week | weekly plan | this week | schedule": Sheet(None, _planned),
     "reminders | reminder list | remind me": Sheet(None, _reminding),
+    "deaths | died | dead | found dead | death": Sheet(_dead),
+    "palpation | palpations | palpated | palpation results | palp results | palps | palp": Sheet(None, _felt),
+    "inventory | feed inventory | on hand | feed on hand | in stock | stock": Sheet(None, _in_store),
+    "feed bill | feed bought | feed purchase | feed order | bought feed": Sheet(None, _delivered),
+    "litter colors | litter colours | kit colors": Sheet(_litter_colored),
+    "litter update | litter updates | litter check | litter checks | litter report": Sheet(_COUNTED_KITS),
     "colors | colours | coat colors | coats": Sheet(_colored),
     "litter weights | litter weight": Sheet(_litter_weighed),
     "breedings | matings | bred | breeding log | mating log | breeding record | mating record": Sheet(_mated),
@@ -256,7 +293,7 @@ def _title(line: str) -> _Title | None:
             dated = not found["span"]
             day, said = found["day"], (said[: found.start()] + said[found.end() :]).strip(" :,-.(")
             break
-    said = _OWNERS.sub("", said)
+    said = _LATELY.sub("", _OWNERS.sub("", said))
     sheet = SHEETS.get(said)
     if sheet is not None:
         return _Title(sheet, day if dated else "", said in AHEAD, dated, said in BOXED)

@@ -193,7 +193,7 @@ class Cutter:
             self.line = leading
         if ends_line and (title := title_date(items)):
             self.header = title
-        if not self.clauses and self.header is None and leading is None and (told := round_date(items)):
+        if not self.clauses and self.header is None and not heads and (told := round_date(items)):
             self.header = told
         first = True
         anew = False

@@ -31,6 +31,9 @@ COLUMNS: Final = {
 SOLD: Final = {"price": "for ${}", "sold for": "for ${}", "amount": "for ${}", "buyer": "to {}", "to": "to {}", "sold to": "to {}"}
 DRESSED: Final = {"dressed": "dressed {}", "live": "live {}", "live wt": "live {}", "dressed wt": "dressed {}", "live weight": "live {}", "dressed weight": "dressed {}"}  # fmt: skip
 NOTES: Final = frozenset({"notes", "note", "remarks", "remark", "comments", "comment"})
+#: A table of kits that were tattooed names the dam of each.
+NUMBERED: Final = frozenset({"tag", "dam", "sex"})
+TATTOOED: Final = NUMBERED | {"color", "colour"}
 BIRTHS: Final = frozenset({"born", "kindled", "total", "alive", "live", "living", "dead", "doa", "stillborn"})
 PAIR: Final = ("buck", "doe")  # a table of matings
 PARENTS: Final = {"dam": "doe", "sire": "buck"}
@@ -56,6 +59,9 @@ def table_told(text: str) -> str | None:
         if split is None:
             continue
         heads = [head.lower().rstrip(".:") for head in split(line)]
+        if TATTOOED.issuperset(heads) and NUMBERED.issubset(heads):
+            rows, end = _rows(lines, place + 1, split, len(heads))
+            return "\n".join([*lines[:place], *(_tattooed(heads, row) for row in rows), *lines[end:]]) if rows else None
         columns = _columns(heads, sold=any(_SALE.search(above) for above in lines[:place]))
         if columns is None:
             continue
@@ -63,6 +69,13 @@ def table_told(text: str) -> str | None:
         if rows:
             return "\n".join([*lines[:place], *_told_rows(heads, columns, rows), *lines[end:]])
     return None
+
+
+def _tattooed(heads: list[str], row: Sequence[str]) -> str:
+    """A row of kits that were tattooed: `tattooed R31 out of 16, buck, black`."""
+    cells = {PARENTS.get(head, head): cell for head, cell in zip(heads, row, strict=True) if cell.lower() not in EMPTY}
+    rest = [cells[head] for head in ("sex", "color", "colour") if head in cells]
+    return ", ".join([f"tattooed {cells.get('tag', '')} out of {cells.get('doe', '')}", *rest])
 
 
 def _splitter(line: str) -> Callable[[str], list[str]] | None:

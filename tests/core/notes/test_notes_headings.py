@@ -168,3 +168,59 @@ def test_the_lines_of_an_answer_are_one() -> None:
     assert answered("wean", "16", "Done.\nBucks: 3\nDoes: 2")["facts"] == [weaned]
     assert answered("nest_box_in", "9", "done, 3 too")["ask"] is not None
     assert answered("kindling", "14", "done at 7:30")["ask"]["why"] == "how_many"
+
+
+@pytest.mark.parametrize(
+    "head",
+    [
+        "11/23 PM\n",
+        "Monday chores\n",
+        "This is all of it from Monday: ",
+        "Notes from Monday.\n",
+        "Here is everything from Monday's round. ",
+        "Monday's round: ",
+    ],
+)
+def test_a_head_that_tells_when_holds_for_the_note(head: str) -> None:
+    """A day with its part of day, or a sentence that only says what follows and from when."""
+    facts = read_json(f"{head}Moss has ear mites. R21 weighed 5-4.")["facts"]
+    assert [(fact["kind"], fact["on"]) for fact in facts] == [("ailment", "2026-11-23"), ("weighed", "2026-11-23")]
+
+
+@pytest.mark.parametrize("head", ["All was quiet on Monday. ", "Everything from 12 and Monday. ", "Monday, the 22nd, notes. "])
+def test_a_sentence_about_another_day_heads_nothing(head: str) -> None:
+    """It must name a round or a list, one day and no animal."""
+    facts = read_json(f"{head}R21 weighed 5-4.")["facts"]
+    assert [fact["on"] for fact in facts if fact["kind"] == "weighed"] in ([], ["2026-11-25"])
+
+
+def test_lines_that_ask_for_reminders_stand_apart() -> None:
+    """A reminder or a setting among other lines is its own, and so are several reminders."""
+    kinds = [fact["kind"] for fact in read_json("22 has ear mites\nremind me friday to check 22")["facts"]]
+    assert kinds == ["ailment", "remind"]
+    two = read_json("remind me friday to trim nails on 9\nremind me saturday to weigh 31")["facts"]
+    assert [(fact["who"], fact["on"]) for fact in two] == [("9", "2026-11-27"), ("31", "2026-11-28")]
+
+
+def test_a_reminder_behind_a_note_is_read_with_it() -> None:
+    """Its `her` is the animal of the note; a wish that lacks its day leaves the whole to be asked."""
+    facts = read_json("22 has ear mites, and can you remind me in 10 days to treat her again")["facts"]
+    assert [(fact["kind"], fact["who"]) for fact in facts] == [("ailment", "22"), ("remind", "22")]
+    facts = read_json("31 4-2, please remind me saturday to weigh 32")["facts"]
+    assert [(fact["kind"], fact["who"]) for fact in facts] == [("weighed", "31"), ("remind", "32")]
+    assert read_json("Moss has ear mites so remind me to look at him")["ask"] is not None
+
+
+def test_a_page_is_no_question() -> None:
+    """A first line such as `Feed` asks nothing where figures stand below it."""
+    assert [fact["kind"] for fact in read_json("Feed costs\n4 bags @ 18.50\nTotal 74.00")["facts"]] != ["query"]
+
+
+def test_what_is_well_is_no_question_among_other_lines() -> None:
+    """`22 ok` beside ailments, `no kits yet` beside a box."""
+    read = read_json("22 ok\n5 snotty nose\n9 ok")
+    assert read["ask"] is None
+    assert [(fact["kind"], fact["who"]) for fact in read["facts"]] == [("ailment", "5"), ("remark", "22"), ("remark", "9")]
+    read = read_json("14 - day 32, no kits yet\n9 - day 28, box in\n22 - day 14, palpated bred")
+    assert read["ask"] is None
+    assert [(fact["kind"], fact.get("doe")) for fact in read["facts"][:2]] == [("nest_box", "9"), ("palpated", "22")]

@@ -24,7 +24,7 @@ def words() -> HerdWords:
     [
         ("Kindling log, 24 Nov\n- 14 (Juno): born 9, dead 2\n- Clover: 7", "24 nov: 14 kindled born 9, dead 2\n24 nov: Clover kindled 7"),
         ("Litters\n9: 6 live", "9 kindled 6 live"),
-        ("Condition\nbuck Moss - 2.5\n22 = 3", "buck Moss bcs 2.5\n22 bcs 3"),
+        ("Condition\nbuck Moss - 2.5\n22 = 3\nJuno's Boy: 4", "buck Moss bcs 2.5\n22 bcs 3\nJuno's Boy bcs 4"),
         ("Boxes 11/24\nOut: 12, 16\n9 in", "11/24: box out 12, 16\n11/24: box in 9"),
         ("Breeding plan for December\n1. 15 x Flint, Dec 5\n2. 16 x Moss", "plan to breed 15 to Flint, Dec 5\nplan to breed 16 to Moss in december"),
         ("To breed 12/6\nbreed 15 to Flint", "plan to breed 15 to Flint on 12/6"),
@@ -48,6 +48,17 @@ def words() -> HerdWords:
         ("Monday rounds:\nJuno: pulling fur", "monday: Juno: pulling fur"),
         ("Weights (oz)\n31 66\n32 4-2", "31 weighed 66 oz\n32 4-2"),
         ("1) 14 kindled 8\n2) R22 found dead", "14 kindled 8\nR22 found dead"),
+        ("Plan for the week\n- Thu: box in 14\n- Sat: breed 15 to Flint\n- skip the nest check on 12", "[ ] Thu: box in 14\nplan to breed 15 to Flint on Sat\nskip the nest check on 12"),
+        ("Reminders\n- Friday: trim nails on 9\nweigh 31 - Dec 2\nsome day", "remind me Friday to trim nails on 9\nremind me dec 2 to weigh 31\nsome day"),
+        ("Coat colors\n31: castor", "31 is castor"),
+        ("Litter weights\n12: 3 lb 12 oz (7 kits)", "12 litter 3 lb 12 oz (7 kits)"),
+        ("Litter colors\n16: 3 black, 2 castor", "16 litter 3 black, 2 castor"),
+        ("Breedings 11/20 - 11/22\n11/20 15 x Flint\n11/22 16 x Moss", "11/20: 15 x Flint\n11/22: 16 x Moss"),
+        ("Deaths this week\nR22 11/23 bloat\nR21 found dead\n12: 1 kit", "11/23: R22 died of bloat\nR21 died\n12: 1 kit"),
+        ("Palpation 11/24\n22 +\n15: neg\n16 was fat", "11/24: palpated 22 bred\n11/24: palpated 15 open\n11/24: 16 was fat"),
+        ("Inventory\nPellets: 220 lb\nHay: 6 bales", "220 lb of feed left\nHay: 6 bales"),
+        ("Feed bill\n4 bags @ 18.50\nthanks", "bought 4 bags of feed @ 18.50\nthanks"),
+        ("Litter update\n12 (Sorrel): 7 kits, eyes open", "12 has 7 kits, eyes open"),
         ("Losses\n12: 1 cold\n\nall quiet", "12 lost 1 kits, cold\n\nall quiet"),
     ],
 )  # fmt: skip
@@ -72,6 +83,7 @@ def test_lines_below_a_heading_are_told_in_words(text: str, told: str) -> None:
         "Kindled\n14 days to go\n9 lb of hay",
         "Condition\nJuno's girl 3",
         "Condition\nMoss5 3",
+        "Breedings 11/20 - 11/22\n15 x Flint",
     ],
 )
 def test_other_notes_stay(text: str) -> None:

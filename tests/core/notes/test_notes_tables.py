@@ -37,6 +37,12 @@ from core.notes.tables import table_told
         ("Date | Tag | Live | Dressed\n11/22 | 32 | 4-2 | 2-3", "11/22: butchered 32: live 4-2, dressed 2-3"),
         ("Tag;live lb;dressed lb\n32;4.2;2.3", "butchered 32: live 4.2 lb, dressed 2.3 lb"),
         ('"Tag","Weight"\n"31","4-6"', "31 weighed 4-6"),
+        (
+            "Tag | Sex | Color | Dam\nR31 | buck | black | 16\nR32 | doe | - | 16",
+            "tattooed R31 out of 16, buck, black\ntattooed R32 out of 16, doe",
+        ),
+        ("Doe | Kits | Notes\n12 | 7 | all fat\n16 | 5 |", "doe 12 has 7 kits\n12: all fat\ndoe 16 has 5 kits"),
+        ("Date | Doe | Kits | Notes\n11/24 | 12 | 7 | fat", "11/24: doe 12 has 7 kits\n11/24: 12: fat"),
         ("Tag | Wt\n- | 4-2", " weighed 4-2"),
         ("from the barn\nTag  Cage\n31  B2", "from the barn\n31 moved to cage B2"),
     ],
