@@ -49,6 +49,7 @@ LEADS: Final = frozenset(
         "number",
         "animal",
         "rabbit",
+        "litter",
     }
 )
 INTERJECTIONS: Final = frozenset(
@@ -175,7 +176,33 @@ BESIDE_ANIMALS: Final = frozenset({"under", "from", "on", "for", "in", "of", "of
 OF_ANIMALS: Final = ("box", "dead", "die", "lose", "weigh", "kits", "litter", "palpate", "foster", "condition")
 #: Things of the barn that a number counts: `twelve cages`, `filled 12 bottles`.
 COUNTED_THINGS: Final = frozenset(
-    {"cages", "trays", "bottles", "crocks", "feeders", "waterers", "pans", "hutches", "pens", "holes", "nestboxes", "mats"}
+    {
+        "cages",
+        "trays",
+        "bottles",
+        "crocks",
+        "feeders",
+        "waterers",
+        "pans",
+        "hutches",
+        "pens",
+        "holes",
+        "nestboxes",
+        "mats",
+        "gauge",
+        "foot",
+        "feet",
+        "inch",
+        "inches",
+        "gallon",
+        "gallons",
+        "mile",
+        "miles",
+        "mph",
+        "watts",
+        "people",
+        "eggs",
+    }
 )
 COUNT_MARKS: Final = frozenset({"kits", "alive", "dead", "born", "bucks_word", "does_word", "bag", "falls", "cup_word", "each"})
 FILLERS: Final = frozenset(

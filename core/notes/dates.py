@@ -396,7 +396,7 @@ def _fenced(tokens: Sequence[Token], at: int, end: int) -> bool:
 def _weekday(tokens: Sequence[Token], at: int, key: str) -> tuple[Said, int] | None:
     before, after = _key(tokens, at - 1), _key(tokens, at + 1)
     if key in WORDLIKE:
-        anchored = before in {"on", "by", "til", "till", "until", "since", "for", "me", "rem", "this"}
+        anchored = before in {"on", "by", "til", "till", "until", "since", "for", "me", "rem", "remind", "this"}
         ending = after in {"", ".", ",", ":", ";", "!", "?", "\n", *PARTS_OF_DAY} and before not in {
             "she",
             "he",

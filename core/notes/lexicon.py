@@ -72,14 +72,14 @@ BESIDE_NUMBER: Final = {
     "bread": "bred", "lots": "lost", "wait": "weighed", "wade": "weighed", "waits": "weighs", "weights": "weighs", "wean": "weaned",
     "wind": "weaned", "mist": "missed", "told": "sold", "called": "culled", "calling": "culled", "candled": "kindled", "least": "list",
     "kindle": "kindled", "find": "found", "bid": "bit", "cold": "cold", "way": "weighed", "ways": "weighs", "brent": "bred", "brad": "bred",
-    "move": "moved", "form": "from", "fosters": "fostered", "faster": "fostered", "books": "bucks", "waned": "weaned",
+    "move": "moved", "form": "from", "fosters": "fostered", "faster": "fostered", "books": "bucks", "waned": "weaned", "al": "all", "lit": "litter",
 }  # fmt: skip
 
 #: Words that a thumb writes without their vowels, too short to be told by their slips.
 THUMBED: Final = {
     "wldnt": "wouldnt", "wuldnt": "wouldnt", "woudnt": "wouldnt", "cldnt": "couldnt", "shldnt": "shouldnt", "dnt": "dont", "ddnt": "didnt", "wnt": "wont", "hsnt": "hasnt",
     "wsnt": "wasnt", "isn": "isnt", "didn": "didnt", "wasn": "wasnt", "hasn": "hasnt", "wouldn": "wouldnt", "frm": "from", "fr": "from", "nd": "and",
-    "wth": "with", "bks": "bucks", "bxs": "boxes", "wght": "weight", "wghts": "weights", "remnd": "remind", "kindld": "kindled", "lst": "lost", "sld": "sold", "skp": "skip", "btchrd": "butchered", "fostrd": "fostered", "trtd": "treated", "drsd": "dressed", "brdd": "bred", "wnd": "weaned", "kts": "kits", "lttr": "litter", "ltr": "litter", "wend": "weaned",
+    "wth": "with", "bks": "bucks", "bxs": "boxes", "wght": "weight", "wghts": "weights", "remnd": "remind", "kindld": "kindled", "lst": "lost", "gav": "gave", "tak": "take", "sld": "sold", "skp": "skip", "btchrd": "butchered", "fostrd": "fostered", "trtd": "treated", "drsd": "dressed", "brdd": "bred", "wnd": "weaned", "kts": "kits", "lttr": "litter", "ltr": "litter", "wend": "weaned",
 }  # fmt: skip
 
 FOREIGN: Final = frozenset(

@@ -118,7 +118,7 @@ def _thing(c: Clause, i: int) -> bool:
     if place >= len(c.items) or c.items[place].sort != "word":
         return False
     item = c.items[place]
-    if item.marks:
+    if not _only_noun(item):
         return bool(item.marks & THINGS) and not item.marks & {"kits", "litter"}
     return item.said not in LINKS and not item.said.endswith("ly")
 
@@ -172,11 +172,25 @@ def _died(c: Clause, found: Found) -> bool:
             return True
         if said in {"passed", "put down", "passed on"} and _thing(c, i) and not _animal_at(c, _object(c, i)):
             return True
-        if said == "passed" and c.said(i + 1) in {"me", "him", "her", "up", "by", "out", "the", "over", "through", "around", "us"}:
+        if said == "passed" and c.said(i + 1).split(" ")[0] in {
+            "me",
+            "him",
+            "her",
+            "up",
+            "by",
+            "out",
+            "the",
+            "over",
+            "through",
+            "around",
+            "us",
+        }:
             return True
         if (
             said == "put"
-            and any(c.said(j) == "down" and c.said(j + 1) in {"for", "as", "on", "to", "in", "at"} for j in range(i, len(c.items)))
+            and any(
+                c.said(j) == "down" and c.said(j + 1).split(" ")[0] in {"for", "as", "on", "to", "in", "at"} for j in range(i, len(c.items))
+            )
             and not c.has("ail")
         ):
             return True
@@ -568,6 +582,8 @@ BARE: Final = frozenset(
         "only",
         "just",
         "about",
+        "age",
+        "aged",
     ]
 )
 
@@ -590,7 +606,7 @@ def _some_of_them(c: Clause, found: Found) -> bool:
         for item in c.items
         if id(item) not in used
         and item.sort == "word"
-        and not item.marks & {"kits", "all", "alive", "doe_word", "nest_place", "pronoun", "litter", "well", "sign:good"}
+        and not item.marks & {"kits", "all", "alive", "all_alive", "doe_word", "nest_place", "pronoun", "litter", "well", "sign:good"}
     ]
     return any(item.said not in LINKS and item.said not in DETERMINERS and item.said not in BARE for item in rest)
 

@@ -118,6 +118,7 @@ LEXICON: Final = Lexicon([*(module.CUES for module in ALL), {"color": " | ".join
 CORRECTORS: Final = frozenset(
     {"no", "i mean", "i meant", "make that", "sorry", "er", "rather", "or rather", "wait no", "no wait", "scratch that", "oops", "i said"}
 )
+COUNTED_WORDS: Final = frozenset({"kits", "born", "alive", "dead", "bucks_word", "does_word", "bag", "falls"})
 MOST_HESITATIONS: Final = 20  # not a figure: items: no correction has more of them
 ENDS: Final = frozenset({".", ";", "!", "?"})
 _END: Final = Item("mark", 0, 0, None, frozenset(), ".")  # between sentences
@@ -308,6 +309,8 @@ def _put_right(items: list[Item]) -> list[Item]:
                 after += 1  # "to Moss, scratch that, to Flint"
             if _animal_put_right(kept, i, after):
                 continue
+            if _count_put_right(kept, before, after):
+                continue
             if _ounces_put_right(kept[before], kept[after]):
                 kept[before + 1 : after + 1] = []
                 continue
@@ -337,6 +340,26 @@ def _animal_put_right(kept: list[Item], corrector: int, after: int) -> bool:
         return False
     kept[named[0]] = kept[right]
     kept[corrector : right + 1] = []
+    return True
+
+
+def _count_put_right(kept: list[Item], before: int, after: int) -> bool:
+    """`weaned 16, 5 kits, i mean 4`, `8 born, no, 9 born`: the number before the word is said again, with or without the word."""
+    label = kept[before]
+    if (
+        label.sort != "word"
+        or label.marks.isdisjoint(COUNTED_WORDS)
+        or not before
+        or kept[before - 1].sort != "num"
+        or kept[after].sort != "num"
+    ):
+        return False
+    following = kept[after + 1] if after + 1 < len(kept) else None
+    again = following is not None and following.said == label.said
+    if not again and following is not None and following.sort not in {"mark", "break", "date"}:
+        return False
+    kept[before - 1] = kept[after]
+    kept[before + 1 : after + 1 + again] = []
     return True
 
 
@@ -414,7 +437,9 @@ def _asked_and_denied(whole: Clause) -> bool:
     end = len(whole.items) - 1
     while end > 0 and whole.items[end].said in {".", "!"}:
         end -= 1
-    return whole.said(end) in {"no", "nope"} and whole.said(end - 1) == "?" and not whole.has("palpate")
+    if whole.said(end) == "yet" and whole.said(end - 1) == "not":
+        end -= 1  # "R23 sold? not yet"
+    return whole.said(end) in {"no", "nope", "not", "not yet"} and whole.said(end - 1) == "?" and not whole.has("palpate")
 
 
 def _takes_itself_back(whole: Clause) -> bool:
@@ -551,6 +576,8 @@ HAVING: Final = ("we have", "we've", "we got", "i have", "i've", "i got", "there
 
 def _is_setting(whole: Clause) -> bool:
     place = whole.first("setting") or 0
+    if any("negation" in item.marks for item in whole.items[:place]):
+        return False  # "don't keep two bucks a breed"
     if (whole.has("buy", "purchase") and whole.has("bag")) or whole.said(place + 1) == "what":
         return False
     if whole.said(place) in {"winter", "spring"} and whole.dates() and not whole.explicit() and len(whole.items) <= PLACES_OF_QUESTION:
@@ -578,7 +605,20 @@ def _is_setting(whole: Clause) -> bool:
 def _is_reminder(whole: Clause) -> bool:
     """`remind me ...` asks for a reminder; `reminders` inside another sentence does not."""
     place = whole.first("remind") or 0
+    if place and whole.said(whole.opening() or 0) in {"no", "why", "did", "thanks", "who"}:
+        return False  # "why did you remind me", "no reminders today"
+    if _of_reminders(whole, place):
+        return False
     return place <= 6 or any(item.said.startswith("remind me") for item in whole.items)
+
+
+def _of_reminders(whole: Clause, place: int) -> bool:
+    """`thanks for the reminder`, `skip the rebreed reminder`, `Sorrel reminds me of her mother`: nothing to be reminded of."""
+    opening = whole.opening() or 0
+    noun = whole.said(place) in {"reminder", "reminders"}
+    if noun and (whole.items[opening].marks & {"skip", "question"} or whole.said(place - 1) in {"the", "that", "your", "more", "no"}):
+        return not whole.dates()
+    return whole.said(place) == "remind me" and whole.said(place + 1) == "of" and not whole.dates() and not whole.sorted_as("span")
 
 
 def _is_question(whole: Clause, text: str) -> bool:
@@ -620,6 +660,8 @@ def _is_question(whole: Clause, text: str) -> bool:
         return True
     if first.said in {"for sale", "sales"} and whole.holds("num"):
         return False  # "for sale 3 of 16's 25 each"
+    if whole.holds("break") and whole.holds("num", "money"):
+        return False  # a page with a heading such as "Feed bill"
     asks = not first.marks.isdisjoint(ASKS) or first.said in {"any", "list", "who", "see"}
     if not asks or len(whole.items) > PLACES_OF_QUESTION or whole.sorted_as("weight", "pair", "money", "cup", "dose", "temp"):
         return False

@@ -52,6 +52,7 @@ EXAMPLES: tuple[Example, ...] = (
         ({"tag": "51", "sex": "buck", "breed": "New Zealand", "color": "red", "name": "Rusty", "origin": "given"},),
     ),
     Example("R21 NZW red? no wht", ({"tag": "R21", "breed": "New Zealand", "color": "white"},)),
+    Example("new doe 42 mini rex blue brn 7/4", ({"tag": "42", "sex": "doe", "breed": "Mini Rex", "color": "blue", "born": "2026-07-04"},)),
     Example(
         "new doe 40 mini rex opal born 3/4", ({"tag": "40", "sex": "doe", "breed": "Mini Rex", "color": "opal", "born": "2026-03-04"},)
     ),
@@ -88,7 +89,7 @@ CUES: Final = {
     "came": "bought | purchased | paid | from the auction | at auction",
     "sire": "sire | by | sired by | dad | father",
     "dam_word": "dam | out of | ex | mother | mom",
-    "born_word": "born | b | dob | birthday | birthdate | birth date | bday | date of birth",
+    "born_word": "born | brn | b | dob | birthday | birthdate | birth date | bday | date of birth",
     "name_word": "named | name | called | call her | call him | naming her | naming him",
     "gift": "given | gift | free | gifted | gave us",
 }  # fmt: skip

@@ -32,6 +32,10 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Buck 31, color castor confirmed.", ({"who": "31", "color": "castor", "on": "2026-11-25"},)),
     Example("32 turned out opal", ({"who": "32", "color": "opal", "on": "2026-11-25"},)),
     Example("33 is black otter", ({"who": "33", "color": "black otter", "on": "2026-11-25"},)),
+    Example(
+        "color 32 castor, 33 black",
+        ({"who": "32", "color": "castor", "on": "2026-11-25"}, {"who": "33", "color": "black", "on": "2026-11-25"}),
+    ),
     Example("R21 is white", ({"who": "R21", "color": "white", "on": "2026-11-25"},)),
     Example("color of 31: castor", ({"who": "31", "color": "castor", "on": "2026-11-25"},)),
     Example("No doubt left about 31, his color is castor through and through", ({"who": "31", "color": "castor", "on": "2026-11-25"},)),
@@ -99,7 +103,7 @@ def read(c: Clause) -> None:
         }
     ):
         return
-    pick = c.subject_of(place)
+    pick = c.pick(place - 1) if told is not None and c.known(place - 1) is not None else c.subject_of(place)
     if pick is None or (not pick.items and not c.has("pronoun")):
         return
     numbers = [i for i in c.sorted_as("num") if c.items[i] not in pick.items]

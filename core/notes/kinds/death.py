@@ -48,6 +48,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("R22 DOA", ({"on": "2026-11-25", "who": "R22"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "the radio by the scale died",
     "lost 33, found her in the hay",
     "lost R22 yesterday. they found him in the barn",
     "31 looks sharp now that his scruffy fur is gone",
@@ -100,7 +101,7 @@ def read(c: Clause) -> None:
     if cue is not None and c.said(cue) == "is gone" and _a_part_of_it(c, cue):
         c.use([cue])
         return
-    if cue is not None and c.said(cue - 1) in LIFELESS:
+    if cue is not None and (c.said(cue - 1) in LIFELESS or (c.said(0) in {"the", "my", "our"} and c.said(1) in LIFELESS)):
         c.use([cue, cue - 1])
         return
     if c.has("kindle", "kits", "litter", "battery", *(("other_species",) if carried is None else ())) and not c.has("adult"):

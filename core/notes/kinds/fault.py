@@ -33,6 +33,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("fault 31: bowed legs", ({"who": "31", "fault": "bowed legs", "on": "2026-11-25"},)),
     Example("R22 split penis dq", ({"who": "R22", "fault": "split penis", "on": "2026-11-25", "disqualifies": True},)),
     Example("32 white hairs, not a dq", ({"who": "32", "fault": "white hairs", "on": "2026-11-25", "disqualifies": False},)),
+    Example("R21 has a kinked tail", ({"who": "R21", "fault": "kinked tail", "on": "2026-11-25"},)),
     Example("Flint has a moon eye", ({"who": "3", "fault": "moon eye", "on": "2026-11-25"},)),
     Example("I noticed 32 has a white toenail so he's out", ({"who": "32", "fault": "white toenail", "on": "2026-11-25"},)),
     Example(
@@ -46,12 +47,13 @@ NOT_THIS: tuple[str, ...] = (
     "5 snotty nose",
     "trimmed a toenail on 9",
     "31 type 4",
+    "my fault 31 got into the garden",
 )
 
 OPENS: Final = ("fault",)
 CUES: Final = {
     "fault": "crooked teeth | long teeth | overgrown teeth | misaligned teeth | off bite | bad bite | toenail white | toenail wht | wht toenail | wht toe nail | white toe | white nails | white toenail | white toenails | white nail | white toe nail | white spot | white foot | stray white hairs | scattered white hairs | white hairs | malocclusion | bad teeth | wolf teeth | buck teeth | buckteeth | butting teeth"
-    " | cow hocked | cow hocks | split penis | pinched hindquarters | pinched hips | pinched hq | snipey | moon eye | wall eye | wry tail | broken tail | crooked tail | screw tail | narrow loin | long shoulders | long shoulder | hutch stain"
+    " | cow hocked | cow hocks | split penis | pinched hindquarters | pinched hips | pinched hq | snipey | moon eye | wall eye | wry tail | broken tail | crooked tail | bent tail | kinked tail | screw tail | narrow loin | long shoulders | long shoulder | hutch stain"
     " | mismatched toenails | mismatched toenail | undercut | undercut hips | chopped | flat over the loin | light eyes | eye color | wrong eye color | off teeth | tooth problem | faults | fault | extra toenail | missing toenail"
     " | bent ear | lopped ear | dewlap too big | big dewlap | woolly coat | thin coat | poor fur | long fur | rough coat | bad undercolor | white undercolor | brindling | smut | crooked front leg | crooked legs | bowed legs | one testicle"
     " | no testicles | undescended testicle | cryptorchid | double vulva | frosted ears | body tumor | rabbit syphilis | torn ear | ear too long | long ears | short ears | narrow hips | hips pinched | low shoulders | high shoulders | big ears | curled whiskers | guard hairs | pinched | disqualifying fault | hollow loin | mandolin | head too small | overweight for show",
@@ -67,7 +69,7 @@ def read(c: Clause) -> None:
     if not places and dq is None and "fault" not in c.virtual:
         return
     pick = c.subject_of(places[0] if places else dq)
-    if pick is None:
+    if pick is None or (dq is None and places and all(_of_somebody(c, i) for i in places)):
         return
     disqualifies = None if dq is None else "not_dq" not in c.items[dq].marks
     named = [i for i in places if c.said(i) not in {"fault", "faults"}]
@@ -79,6 +81,11 @@ def read(c: Clause) -> None:
     need = None if text else Need("what", "fault", "What is the fault?")
     numbers = [c.items[i] for i in (counted if named else c.sorted_as("num")) if c.items[i] not in pick.items]
     c.take(c.past(FaultSeen, pick, "who", {"fault": text, "disqualifies": disqualifies}, [*used, *numbers], need))
+
+
+def _of_somebody(c: Clause, i: int) -> bool:
+    """`my own fault`, `nobody's fault`: a person is to blame."""
+    return c.said(i) == "fault" and (c.said(i - 1) in {"my", "own", "our", "your", "their"} or c.said(i - 1).endswith("body's"))
 
 
 def _words(c: Clause, pick: Pick, places: list[int], dq: int | None) -> str:

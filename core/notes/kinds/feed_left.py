@@ -42,6 +42,7 @@ EXAMPLES: tuple[Example, ...] = (
 )
 NOT_THIS: tuple[str, ...] = (
     "12 has 6 left",
+    "22 left her feed",
     "bought 100 lb feed",
     "31 left the pen",
 )
@@ -59,7 +60,7 @@ def read(c: Clause) -> None:
         c.has("feed", "bag", "bin") or any("feed" in item.said for item in c.items if "feed_left" in item.marks) or _behind_bags(c)
     ):
         return
-    if c.has("buy", "kits", "per_day") or c.explicit():
+    if c.has("buy", "kits", "per_day") or c.explicit() or _gone_from(c):
         return
     weights = c.sorted_as("weight")
     bags = next((place for i in c.each("bag") if (place := c.past_fillers(i - 1, -1)) >= 0 and c.items[place].sort == "num"), None)
@@ -77,6 +78,11 @@ def read(c: Clause) -> None:
         if len(numbers) == 1:
             grams = bare_weight(c, numbers[0])[0]
             c.take(c.past(FeedLeft, None, "", {"grams": grams}, [c.items[numbers[0]], *used]))
+
+
+def _gone_from(c: Clause) -> bool:
+    """`12 left her feed`: an animal that went from it."""
+    return any(c.said(i) == "left" and "pronoun" in c.items[i + 1].marks for i in range(len(c.items) - 1))
 
 
 def _behind_bags(c: Clause) -> bool:

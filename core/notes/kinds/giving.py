@@ -34,6 +34,7 @@ class GivenAway:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("gave R21 to a boy from the feed store", ({"on": "2026-11-25", "who": "R21", "to": "a boy from the feed store"},)),
     Example("lost 32, he went to a nice family", ({"who": "32", "on": "2026-11-25"},)),
     Example("gave 33 away", ({"on": "2026-11-25", "who": "33"},)),
     Example("donated R21 to the school", ({"on": "2026-11-25", "who": "R21", "to": "the school"},)),

@@ -53,6 +53,7 @@ EXAMPLES: tuple[Example, ...] = (
         "I'm listing R23 for 45 until the end of the month",
         ({"on": "2026-11-25", "who": "R23", "price": "45.00", "until": "2026-11-30"},),
     ),
+    Example("fs 33 60", ({"on": "2026-11-25", "who": "33", "price": "60.00"},)),
     Example("32 list 50", ({"on": "2026-11-25", "who": "32", "price": "50.00"},)),
     Example("thirty two for sale sixty dollars", ({"on": "2026-11-25", "who": "32", "price": "60.00"},)),
     Example(
@@ -74,11 +75,12 @@ NOT_THIS: tuple[str, ...] = (
     "sold R23 $40",
     "is 32 for sale?",
     "list of chores",
+    "took R21 off the list",
 )
 
 OPENS: Final = ("list",)
 CUES: Final = {
-    "list": "for sale | list | listed | listing | asking | put up for sale | up for sale | putting up for sale | advertise | advertised | selling | offered | offering",
+    "list": "for sale | fs | put an ad up | put up an ad | placed an ad | list | listed | listing | asking | put up for sale | up for sale | putting up for sale | advertise | advertised | selling | offered | offering",
     "until": "until | til | till | thru | through | by | up to",
 }  # fmt: skip
 
@@ -87,6 +89,8 @@ def read(c: Clause) -> None:
     """What is offered, at what price, until when."""
     cue = c.first("list")
     if cue is None and "list" not in c.virtual:
+        return
+    if cue is not None and c.said(cue) == "list" and _struck_off(c, cue):
         return
     if cue is not None and c.said(cue) in {"selling", "offering", "asking"} and not (c.sorted_as("money") or c.sorted_as("num")):
         return
@@ -99,6 +103,11 @@ def read(c: Clause) -> None:
             each.values["until"] = until.on
             if until.on is None:
                 each.need = first_need(each.need, Need("when", "until", "Until which day? For example: until dec 20."))
+
+
+def _struck_off(c: Clause, cue: int) -> bool:
+    """`took 31 off the sale list`: no longer on offer."""
+    return any(c.said(i) in {"off", "off of", "from"} and c.said(i + 1) in {"the", "my", "our"} for i in range(max(cue - 3, 0), cue))
 
 
 def _until(c: Clause) -> tuple[Days | None, list[Item]]:

@@ -57,7 +57,7 @@ NOT_THIS: tuple[str, ...] = (
 OPENS: Final = ("litter_weight",)
 CUES: Final = {
     "litter_weight": "babies weight | babies weigh | babies weighed | kits weigh | kits weighed | kits weight | bunch weighed | bunch weighs | kits together weigh | babies together weigh | kits all together weigh | litter weight | litter weighed | litter wt | litter weighs | ltr wt | litter weights | litter wts | litter scale | litter came in at | litter wgt | weighed the litter | weighed litter"
-    " | whole litter weighed | litter total",
+    " | whole litter weighed | litter total | lw",
 }  # fmt: skip
 
 

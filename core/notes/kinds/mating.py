@@ -96,6 +96,7 @@ def read(c: Clause) -> None:
             and c.said(cue).endswith("in with")
             and len({animal.tag for i in range(len(c.items)) if (animal := c.known(i))}) < 2
         )
+        or (c.said(cue) == "x" and c.has("miss"))
         or (c.said(cue) == "x" and c.has("drug", "treat", "purchase", "bag", "feed"))
         or (c.has("refuse") and any(found.fact.kind == "refused" for found in c.found))
         or (c.said(cue) == "breed her" and any(c.items[i].value.shape != "near" or c.items[i].value.a > 0 for i in c.dates()))

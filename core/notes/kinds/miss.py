@@ -30,6 +30,9 @@ class Missed:
 
 EXAMPLES: tuple[Example, ...] = (
     Example("14 missed again", ({"doe": "14", "on": "2026-11-25"},)),
+    Example("14 missed the first time", ({"doe": "14", "on": "2026-11-25"},)),
+    Example("9 x 5 didn't take", ({"doe": "9", "on": "2026-11-25"},)),
+    Example("Biscuit didn't take from Moss", ({"doe": "22", "on": "2026-11-25"},)),
     Example("Clover came up empty", ({"doe": "9", "on": "2026-11-25"},)),
     Example("Sorrel didn't take", ({"doe": "12", "on": "2026-11-25"},)),
     Example("biscuit missed", ({"doe": "22", "on": "2026-11-25"},)),
@@ -37,6 +40,8 @@ EXAMPLES: tuple[Example, ...] = (
 )
 NOT_THIS: tuple[str, ...] = (
     "I missed the bus",
+    "16 missed her supper",
+    "missed the show with 12",
     "22 palpated open",
 )
 
@@ -54,12 +59,41 @@ def read(c: Clause) -> None:
         if "miss" not in c.virtual:
             return
         cue = -1
-    if c.has("breed") or (
+    breeding = c.first("breed")
+    if (breeding is not None and c.said(breeding) != "x") or (
         c.before is not None and any(found.fact.kind == "bred" for found in c.before.found) and not c.explicit() and not c.sorted_as("num")
     ):
         return  # "bred again since she didn't take"
+    if cue >= 0 and _missed_a_thing(c, cue):
+        return
+    c.use(
+        i
+        for i in range(1, len(c.items))
+        if c.said(i - 1) in {"from", "with", "to", "by", "x"} and (animal := c.known(i)) and animal.sex == "buck"
+    )
     for pick in c.listed_subjects(cue):
         c.take(c.past(Missed, pick, "doe", {}, [c.items[cue]] if cue >= 0 else []))
+
+
+#: What a doe can miss without any kits in it: the article tells that a thing is missed.
+ARTICLES: Final = frozenset({"a", "an", "the", "her", "his", "my", "our", "their", "one"})
+
+
+def _missed_a_thing(c: Clause, cue: int) -> bool:
+    """`22 missed a dose`, `missed the vet call about 5`: no mating is spoken of."""
+    thing = c.items[cue + 2] if cue + 2 < len(c.items) else None
+    return (
+        c.said(cue) in {"missed", "miss", "misses"}
+        and c.said(cue + 1) in ARTICLES
+        and thing is not None
+        and thing.sort == "word"
+        and thing.marks.isdisjoint({"breed", "kits", "litter", "kindle", "plan:breed"})
+        and thing.said not in MISSED_MATINGS
+    )
+
+
+#: Of these it is a mating that came to nothing: `missed the first time`, `missed her due date`.
+MISSED_MATINGS: Final = frozenset({"first", "second", "third", "last", "due", "date", "mark", "time", "breeding", "mating", "round"})
 
 
 def check(fact: Missed, herd: Herd, today: date) -> Problem | None:

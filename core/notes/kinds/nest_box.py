@@ -82,6 +82,8 @@ def read(c: Clause) -> None:
         return
     if change == "in" and c.has("dead", "die", "lose", "found"):
         return  # "a dead kit in 12's box"
+    if any(c.said(i) == "still" and c.said(i + 1) == "to" for i in range(len(c.items))):
+        return  # "box for 14 still to go in"
     if change == "in" and any(item.said in LOOKED for item in c.items):
         return  # "looked in 12's box, 7 kits"
     used = [item for item in c.items if item.marks & {"box", "box_in", "box_out"}]
@@ -104,7 +106,9 @@ def _change(c: Clause, cue: int) -> str | None:
     if own:
         return "out" if "box_out" in own else "in"
     behind = c.items[cue + 2] if cue >= 0 and cue + 2 < len(c.items) else None
-    if c.said(cue + 1) in {"is in", "are in"} and (behind is None or behind.sort != "word" or behind.said in {"with", "for", "now", "as", "since"}):
+    if c.said(cue + 1) in {"is in", "are in"} and (
+        behind is None or behind.sort != "word" or behind.said in {"with", "for", "now", "as", "since"}
+    ):
         return "in"  # "Clover's box is in"
     taken = any(c.said(i) in TAKEN for i in range(len(c.items)))
     outs = [

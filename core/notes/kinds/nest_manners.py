@@ -29,6 +29,7 @@ class NestManners:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("fur pulled by 14", ({"doe": "14", "sign": "good", "on": "2026-11-25"},)),
     Example("12 never pulled a lick of fur", ({"doe": "12", "sign": "no_fur", "on": "2026-11-25"},)),
     Example("14 toting hay this morning", ({"doe": "14", "sign": "good", "on": "2026-11-25"},)),
     Example("16 made a mess of her nest, pulled it all out", ({"doe": "16", "sign": "scattered", "on": "2026-11-25"},)),
@@ -46,6 +47,7 @@ EXAMPLES: tuple[Example, ...] = (
 NOT_THIS: tuple[str, ...] = (
     "nest box in 14",
     "16 lost 2 kits",
+    "31 is changing coat, no fur score today",
     "Moss is peeing everywhere",
 )
 
@@ -57,14 +59,14 @@ CUES: Final = {
     "lounge": "stretched out | lounging | lounges | lounged | laying | lays | lying | lies | sleeping | sleeps | sitting | sits | naps | napping | hanging out | slept | camped out | lounge",
     "nest_place": "in the box | in the nest | in the nest box | in the next box | in box | in her box | in her nest | in her nest box | in nest | in nest box | in the nestbox"
     " | in nestbox | the box | the nest | her box | her nest | the nest box | her nest box | int he nest box | int he box | inthe box | inthe nest | in that box | in nb | nest | box",
-    "sign:scattered": "kicked all the nesting | kicked the nesting out | kicked her nest out | kicked out the nest | kicking the nest out | kicked the straw out | threw the straw out | threw straw out | pitched straw out | pitching straw out | had pitched straw out | dug out the straw | tossed the nest | tossed all the nesting | kicked all the straw | kicked all her nesting | threw all the straw | emptied the nest | made a mess of her nest | wrecked her nest | wrecked the nest | trashed her nest | trashed the nest | destroyed her nest | destroyed the nest | ruined her nest | dug all the bedding out | dug the bedding out | dug all her bedding out | dug her bedding out | dug all the straw out | dug all the hay out | scattered nest | scattered the nest | scattered her nest | scattered the next | scattered her kits | scattered them | scattering | scattered kits | dug out the nest"
+    "sign:scattered": "kicked all the nesting | kicked the nesting out | kicked her nest out | kicked out the nest | kicking the nest out | kicked the straw out | threw the straw out | threw straw out | pitched straw out | pitching straw out | had pitched straw out | dug out the straw | tossed the nest | tossed all the nesting | kicked all the straw | kicked all her nesting | threw all the straw | emptied the nest | made a mess of her nest | wrecked her nest | wrecked the nest | trashed her nest | trashed the nest | destroyed her nest | destroyed the nest | ruined her nest | dug all the bedding out | dug the bedding out | dug all her bedding out | dug her bedding out | dug all the straw out | dug all the hay out | scattered nest | scattered the nest | scattered her nest | scattered the next | scattered her kits | scattered them | scattering | scattered kits | dug out the nest | dug kits out of nest | dug kits out of the nest | dug the kits out | dug her kits out | dug them out of the nest"
     " | dug the nest out | tore up the nest | tore up her nest | throws the nest | threw the nest | threw all her nesting | threw her nest | digging out the nest | dug out her nest"
     " | dug everything out | scattered the kits | scattered nest all over | nest scattered | pulled the nest apart | threw all her nest | threw out the nest | dumped the nest | scattered all her",
     "sign:ate_kits": "ate her kits | eats her kits | eats kits | kit eater | ate kits | eating her kits | cannibal",
     "sign:stepped_on": "steps on kits | steps on her kits | stepped on kits | stomps on them | steps on them",
     "sign:no_fur": "no fur | never pulled fur | never pulled any fur | didnt pull fur | didnt pull any fur | not pulled fur | hasnt pulled fur | hasnt pulled any fur | not pulling fur"
     " | wont pull fur | pulled no fur | wouldnt pull fur | isnt pulling fur | bare nest | no fur pulled | no pulled fur | without fur | not a lick of fur | did not pull fur | did not pull any fur",
-    "sign:no_nest": "no nest | didnt make a nest | didnt build a nest | no nest made | never made a nest | never built a nest | hasnt made a nest | hasnt built a nest | had them on the wire"
+    "sign:no_nest": "no nest | didnt build any nest | did not build any nest | did not build a nest | did not make a nest | never made any nest | didnt make a nest | didnt build a nest | no nest made | never made a nest | never built a nest | hasnt made a nest | hasnt built a nest | had them on the wire"
     " | kindled on the wire | kits on the wire | had kits on the wire | had em on the wire | on wire | not making a nest | didnt make any nest | no nest at all | has not made a nest | didnt nest | wont make a nest",
     "sign:good": "make nest | makes nest | made nest | make a nest | making nest | makes a nest | made her nest | making her nest | prepare the nest | preparing the nest | nest good | nest is good | nest looks good | nest great | nest looks great | good nest | great nest | nice nest | beautiful nest | perfect nest | pulled fur | fur pulled | fur is pulled | fur was pulled | fur all pulled | pulling fur | pulled lots of fur | pulled plenty of fur | pulled a lot of fur | pulls fur"
     " | pulled a ton of fur | carrying hay | dragging hay | carried hay | carrying straw | carrying nesting | hay mouth | hay mustache | built a nest | built a good nest | made a nest | making a nest | building a nest"
@@ -108,7 +110,7 @@ def _sign(c: Clause) -> tuple[str | None, list[int]]:
         if c.taken(i):
             continue
         for mark in item.marks:
-            if mark.startswith("sign:"):
+            if mark.startswith("sign:") and not (i + 1 < len(c.items) and "trait" in c.items[i + 1].marks):  # "no fur score yet"
                 return mark.removeprefix("sign:"), [i]
     for verb, thing in (("pull", "fur_word"), ("carry", "hay_word")):
         first, second = c.first(verb), c.first(thing)

@@ -65,7 +65,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("remind",)
 CUES: Final = {
-    "remind": "remind me at | remind me | remind | reminder | rem | dont let me forget | dont forget | remember to | i need to remember | reminders | remind us | set a reminder | remind me again | need a reminder | give me a reminder",
+    "remind": "nudge me | ping me | remind me at | remind me | remind | reminder | rem | dont let me forget | dont forget | remember to | i need to remember | reminders | remind us | set a reminder | remind me again | need a reminder | give me a reminder",
     "appointment": "vet | vet visit | vet appointment | the vet | the vet is coming | vet comes | appointment",
     "remind_filler": "to | that | about | me | please | can you | could you | would you | on | for | at",
 }  # fmt: skip

@@ -81,10 +81,11 @@ def read(c: Clause) -> None:
     marks = _marks(c)
     if not marks:
         return
-    taken = {place for _, place, _ in marks}
-    c.used.update(id(c.items[place]) for place in taken)
+    taken = {id(c.items[place]) for _, place, _ in marks}
+    c.used.update(taken)
     pick = c.subject_of(marks[0][2])
     if pick is None and not _only_marks(c, marks):
+        c.used.difference_update(taken)  # "color 31 castor": no mark, and its number is somebody's
         return
     for trait, place, label in marks:
         value = c.items[place].value

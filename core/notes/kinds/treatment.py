@@ -57,11 +57,14 @@ EXAMPLES: tuple[Example, ...] = (
         "Treatment: doe 22, ivermectin 0.2 cc, 24 Nov. Withdrawal: 28 days.",
         ({"who": "22", "with": "ivermectin", "on": "2026-11-24", "dose": "0.2 cc", "withdrawal_days": 28},),
     ),
+    Example("33 probiotics in the water", ({"who": "33", "with": "probiotics", "on": "2026-11-25"},)),
+    Example("rinsed Clover's eye with saline", ({"who": "9", "with": "saline", "on": "2026-11-25"},)),
     Example("gave 22 ivermectn", ({"who": "22", "with": "ivermectin", "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = (
     "Moss was down in the dumps all day, didn't even come up for his treat",
     "gave R22 to the neighbor",
+    "Clover got a treat for sitting still",
     "moss gets 3/4 cup",
     "remind me friday to worm 22",
 )
@@ -70,7 +73,7 @@ OPENS: Final = ("treat",)
 BESIDE: Final = frozenset({"dose"})
 CUES: Final = {
     "treat": "administered | administer | gave a dose | given a dose | hydrated | med given | meds given | tx | rx | medication | medicated with | treated | treat | treating | dosed | wormed | dewormed | vaccinated | medicated | treatment | gave a shot | gave shot | injected | put on | treated for | doctored | meds | started on | treeted | vaccinate | dose",
-    "rub": "rubbed | dabbed | smeared",
+    "rub": "rubbed | dabbed | smeared | flushed | rinsed | wiped | bathed",
     "drug": "ivermectin | ibermectin | ivory mectin | ivory making | either mectin | ivan martin | penicillin | penicilin | pen | pen g"
     " | procaine | enrofloxacin | amprolium | fenbendazole | meloxicam | piperazine | probiotics | probiotic | oxytetracycline"
     " | tetracycline | sulfa | selamectin | toltrazuril | oxytocin | chlorhexidine | nystatin | mineral oil | electrolytes"
@@ -102,13 +105,20 @@ def read(c: Clause) -> None:
         )
     ):
         return  # where they live
-    if drug is not None and cue is None and not c.has("gave", "withdrawal") and not c.sorted_as("dose") and "treat" not in c.virtual:
+    if (
+        drug is not None
+        and cue is None
+        and not c.has("gave", "withdrawal", "rub")
+        and not _in_water(c, drug)
+        and not c.sorted_as("dose")
+        and "treat" not in c.virtual
+    ):
         return
     if (
         drug is None
         and cue is not None
         and c.said(cue) == "treat"
-        and c.said(cue - 1) in {"his", "her", "a", "the", "their", "my", "extra", "little"}
+        and c.said(cue - 1) in {"his", "her", "a", "got a", "the", "their", "my", "extra", "little"}
     ):
         return  # something good to eat
     days, used = _withdrawal(c)
@@ -128,6 +138,11 @@ def read(c: Clause) -> None:
         _held_for_all(c, days)
     for pick in picks:
         c.take(c.past(Treated, pick, "who", {"with_": with_, "dose": dose, "withdrawal_days": days}, [*used, *spans], need))
+
+
+def _in_water(c: Clause, drug: int) -> bool:
+    """`R21 amprolium in water 5 days`: mixed into what it drinks or eats."""
+    return c.said(drug + 1) == "in" and any(c.said(i) in {"water", "feed", "food"} for i in (drug + 2, drug + 3))
 
 
 def _rubbed_on(c: Clause) -> bool:

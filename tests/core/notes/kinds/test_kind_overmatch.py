@@ -29,7 +29,7 @@ REALLY: dict[str, str] = {
     "scored": "condition sold weighed",
     "ration": "feed_bought feed_left treated",
     "feed_bought": "animal feed_left setting",
-    "feed_left": "feed_bought kit_count",
+    "feed_left": "ailment feed_bought kit_count",
     "setting": "done planned",
     # Health and looks.
     "temper": "ailment for_sale",
