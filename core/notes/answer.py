@@ -48,7 +48,7 @@ _LEAD = re.compile(
     re.IGNORECASE,
 )
 _TAIL = re.compile(
-    r"(?:\s+(?:kits?|babies|bunnies|ones?|of them|of em|in all|total|all told|born|please|i think|i guess|lol|days?|then|today))+$",
+    r"(?:\s+(?:kits?|babies|bunnies|ones?|of them|of em|in all|total|all told|born|please|i think|i guess|i mean|i meant|sorry|lol|days?|then|today))+$",
     re.IGNORECASE,
 )
 _DENIED = re.compile(r"^(?:no|nope|nah)\b[\s,.;:-]*(?:it(?:'s| is| was)|that(?:'s| is| was)|make it|i mean(?:t)?)?\s*", re.IGNORECASE)

@@ -34,6 +34,10 @@ EXAMPLES: tuple[Example, ...] = (
         ({"who": "9", "score": 2.0, "on": "2026-11-25"}, {"who": "5", "score": 3.0, "on": "2026-11-25"}),
     ),
     Example("22 bcs 4", ({"who": "22", "score": 4, "on": "2026-11-25"},)),
+    Example(
+        "bcs biscuit 3 thistle 2.5",
+        ({"who": "22", "score": 3, "on": "2026-11-25"}, {"who": "16", "score": 2.5, "on": "2026-11-25"}),
+    ),
     Example("Juno body condition 3.5", ({"who": "14", "score": 3.5, "on": "2026-11-25"},)),
     Example("condition 9: 2", ({"who": "9", "score": 2, "on": "2026-11-25"},)),
     Example("buck 7 bcs 1.5", ({"who": "7", "score": 1.5, "on": "2026-11-25"},)),

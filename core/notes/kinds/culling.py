@@ -58,6 +58,8 @@ EXAMPLES: tuple[Example, ...] = (
     Example("procesed r22", ({"on": "2026-11-25", "who": "R22"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "kidding about butchering Flint",
+    "joked about butchering 31",
     "butchered the extras from 16",
     "cull 12 on dec 3",
     "should I cull 12?",

@@ -34,6 +34,7 @@ class KitsCounted:
 
 EXAMPLES: tuple[Example, ...] = (
     Example("12 has 6 kits, 5 min", ({"doe": "12", "count": 6, "on": "2026-11-25"},)),
+    Example("no losses under 12, she still has 7", ({"doe": "12", "count": 7, "on": "2026-11-25"},)),
     Example("12 has 7 kits", ({"doe": "12", "count": 7, "on": "2026-11-25"},)),
     Example(
         "Thistle's five kits are six weeks old now and into everything", ({"doe": "16", "count": 5, "on": "2026-11-25", "age_days": 42},)

@@ -84,6 +84,11 @@ NOT_THIS: tuple[str, ...] = (
     "Clover lost two claws",
     "12 lost some fur",
     "Sorrel hasn't lost any",
+    "12 no losses",
+    "12 lost no kits",
+    "12 0 lost this week",
+    "no kits lost under 12, 7 still there",
+    "16 without a single loss",
 )
 
 OPENS: Final = ("lose", "step", "eat")

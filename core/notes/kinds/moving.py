@@ -30,6 +30,7 @@ class Moved:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("put moss inC1", ({"who": "5", "cage": "C1", "on": "2026-11-25"},)),
     Example("I moved Clover up to C4 after supper", ({"who": "9", "cage": "C4", "on": "2026-11-25"},)),
     Example("swapped 14 to B3", ({"who": "14", "cage": "B3", "on": "2026-11-25"},)),
     Example("moved 14 C2 -> A4", ({"who": "14", "cage": "A4", "on": "2026-11-25"},)),

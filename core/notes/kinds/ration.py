@@ -32,6 +32,7 @@ class RationSet:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("9 gets 1/4cup til she kindles", ({"who": "9", "amount": 0.25, "unit": "cup", "on": "2026-11-25"},)),
     Example(
         "Moss bcs 2, I bumped him up to 1 cup and cut Flint back to 1/2 cup",
         (

@@ -35,6 +35,13 @@ class Sold:
 
 EXAMPLES: tuple[Example, ...] = (
     Example(
+        "sold R22 $30 and gave R21 to my niece",
+        (
+            {"on": "2026-11-25", "who": "R22", "price": "30.00"},
+            {"kind": "given_away", "who": "R21", "to": "my niece", "on": "2026-11-25"},
+        ),
+    ),
+    Example(
         "Sold the last of Thistle's bunch, all five of them, to a lady for $75",
         ({"on": "2026-11-25", "litter_of": "16", "count": 5, "price": "75.00", "to": "a lady"},),
     ),

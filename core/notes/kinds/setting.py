@@ -38,6 +38,14 @@ class SettingChanged:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example(
+        "we have 30 cages. feed is 22.75 a bag now",
+        ({"name": "cages", "value": 30}, {"name": "feed_price", "value": "22.75"}),
+    ),
+    Example(
+        "9 gets 1 cup\nfeed is 24 a bag now",
+        ({"name": "feed_price", "value": "24.00"}, {"kind": "ration", "who": "9", "amount": 1, "unit": "cup", "on": "2026-11-25"}),
+    ),
     Example("timezone america/chicago", ({"name": "timezone", "value": "america/chicago"},)),
     Example("keep two bucks a breed", ({"name": "bucks_a_breed", "value": 2},)),
     Example("cup = 5 oz", ({"name": "cup_weight", "value": 142},)),

@@ -32,6 +32,13 @@ class WeatherNoted:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example(
+        "trimmed nails on Moss today. cold one coming tonight, they say down to 20",
+        (
+            {"what": "cold", "on": "2026-11-25", "celsius": -6.7},
+            {"kind": "done", "chore": "trimmed nails", "who": "5", "on": "2026-11-25"},
+        ),
+    ),
     Example("frost last night", ({"what": "frost", "on": "2026-11-24"},)),
     Example("woke up to the first hard frost, the water bottles were solid", ({"what": "frost", "on": "2026-11-25"},)),
     Example("had a killing frost last night and there went the last tomatoes", ({"what": "frost", "on": "2026-11-24"},)),

@@ -40,6 +40,17 @@ class Weighed:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example(
+        "tattooed R32 from 16, doe. she weighs 2-1",
+        (
+            {"kind": "tagged", "tag": "R32", "litter_of": "16", "sex": "doe", "on": "2026-11-25"},
+            {"who": "R32", "grams": 936, "on": "2026-11-25"},
+        ),
+    ),
+    Example(
+        "new buck 44 satin. 44 weighed 8-2",
+        ({"kind": "animal", "tag": "44", "sex": "buck", "breed": "Satin"}, {"who": "44", "grams": 3685, "on": "2026-11-25"}),
+    ),
     Example("32 4-1 on 11/20", ({"who": "32", "grams": 1843, "on": "2026-11-20"},)),
     Example("weighed a few and only caught the one, 31 at four pounds six", ({"who": "31", "grams": 1984, "on": "2026-11-25"},)),
     Example("31 4-2", ({"who": "31", "grams": 1871, "on": "2026-11-25"},)),
