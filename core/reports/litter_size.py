@@ -44,7 +44,7 @@ def _sizes(barn: Evidence, breed: str) -> Mapping[str, LitterSize]:
     return _together(breed, tuple(does.items()))
 
 
-@lru_cache(maxsize=32)
+@lru_cache(maxsize=16)
 def _together(breed: str, does: tuple[tuple[str, LittersTold], ...]) -> Mapping[str, LitterSize]:
     """The same by the litters alone, kept for the next notes: only a litter changes them."""
     return litters_together(dict(does), _size_belief(breed)).does
