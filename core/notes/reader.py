@@ -538,7 +538,8 @@ def _settings_apart(whole: Clause, text: str) -> Reading | None:
         return None
     rest = [item for clause in clauses if clause not in settings for item in (*clause.items, _END)]
     others = _Statements(whole.scene, rest, text).reading() if rest else Reading()
-    facts = tuple(fact for fact in others.facts if fact.kind != "remark")
+    small_talk = PLAIN.issuperset([item.sort for item in rest])
+    facts = tuple(fact for fact in others.facts if not small_talk or fact.kind != "remark")
     return replace(others, facts=(*(_fact(each) for each in found), *facts))
 
 
