@@ -9,18 +9,21 @@ from typing import Any
 
 from core.herd.state import Animal
 from core.notes.journal import Entry
-from core.reckon.ancestry import CommonAncestor, common_ancestors
+from core.reckon.ancestry import CommonAncestor, common_ancestors, founders
+from core.reckon.kinship import kinship
 from core.reckon.pedigree import PedigreeProblem
 from core.reports.behind import Behind, notes_behind
 from core.reports.coat import KIT
 from core.reports.evidence import Evidence
 from core.reports.wording import short, when
-from core.words import count, listed
+from core.words import count, listed, share
 
 #: Notes that tell who is out of whom, how old and of which sex.
 KINDS = ("animal", "tagged", "kindled", "bred", "correct")
 #: Notes that tell colors.
 COLOR_KINDS = (*KINDS, "color", "litter_colors")
+#: Founders that are named.
+FOUNDERS = 3  # not a figure: names on a line
 #: Letters of a note that are shown.
 LETTERS = 60  # not a figure: letters on a line
 
@@ -121,6 +124,18 @@ def _name(barn: Evidence, key: str) -> str:
 def shared_blood(barn: Evidence, one: Animal, other: Animal) -> tuple[CommonAncestor, ...]:
     """The ancestors in which their lines meet, the weightiest first."""
     return common_ancestors(barn.book, one.key, other.key)
+
+
+def diversity_lines(barn: Evidence) -> list[str]:
+    """How akin the breeding animals are on average, and whose blood they carry; nothing where fewer than two are known to have parents."""
+    group = [one.key for one in barn.living if barn.stages[one.key] in {"junior", "senior"}]
+    behind = founders(barn.book, group)
+    if behind is None or sum(1 for key in group if any(barn.book.parents(key))) < 2:  # not a figure: two make a pair
+        return []
+    akin = kinship(barn.book, group).mean_between()
+    told = f"{count(len(group), 'breeding animal')}: any two are {akin * 100:.1f} % akin on average, as inbred as their kits would be"
+    heavy = [f"{_name(barn, key)} {share(part)}" for key, part in behind.shares.items() if part > 0][:FOUNDERS]
+    return [f"{told}. They carry the blood of about {behind.effective:.1f} founders of equal share; most of it: {listed(heavy)}."]
 
 
 def through_whom(barn: Evidence, shared: Iterable[CommonAncestor], most: int) -> str:

@@ -13,6 +13,7 @@ from core.reply import Reply
 from core.reports.coat import genotype_document
 from core.reports.counts import counts
 from core.reports.evidence import Evidence, evidence
+from core.reports.family import diversity_lines
 from core.reports.merit import Trait
 from core.reports.traits import usual_gain, usual_weight
 from core.reports.wording import age, short, tag_of
@@ -37,7 +38,7 @@ class HerdDocument:
         lines = [
             _line(barn, one) for one in sorted(barn.living, key=lambda one: (order[barn.stages[one.key]], one.sex or "", one.breed or ""))
         ]
-        return Reply((f"{told.line()}.", *lines))
+        return Reply((f"{told.line()}.", *lines, *diversity_lines(barn)))
 
 
 def herd_document(herd: Herd, today: date) -> HerdDocument:
@@ -79,6 +80,7 @@ def animal_document(barn: Evidence, one: Animal, genes: Mapping[str, Mapping[str
         "condition": one.conditions[-1][1] if one.conditions else None,
         "feed_grams_a_day": eater.grams() if eater else None,
         "inbreeding": barn.kinship.inbreeding.get(one.key),
+        "mean_kinship": barn.kinship.mean_of(one.key) if one.living else None,
         "breeding_values": breeding_values_document(barn, one),
         "survival": dam.document() if dam else None,
         "genotype": genotype_document(genes),

@@ -90,3 +90,13 @@ def test_reply_lists_the_herd() -> None:
         "3: New Zealand, senior buck, 22 months",
         "31: New Zealand, opal, grow-out doe, 14 weeks",
     )
+
+
+def test_kinship_and_founders_of_the_breeding_animals() -> None:
+    """Two half sisters and their sire: 1/8, 1/4 and 1/4 akin; his is half of the blood, each unknown dam a founder of her own."""
+    barn = Barn().buck("3", name="Flint").doe("1", sire="3", age=400).doe("2", sire="3", age=400)
+    assert herd_document(barn.herd, TODAY).reply().lines[-1] == (
+        "3 breeding animals: any two are 20.8 % akin on average, as inbred as their kits would be. "
+        "They carry the blood of about 2.0 founders of equal share; most of it: 3 Flint 67 %."
+    )
+    assert animals(barn)["3"]["mean_kinship"] == pytest.approx((1 / 2 + 1 / 4 + 1 / 4) / 3)
