@@ -20,7 +20,7 @@ from core.reports.doe_life import doe_life, life_lines
 from core.reports.evidence import Evidence, evidence
 from core.reports.family import family_problems
 from core.reports.finding import Finding
-from core.reports.flags import flags_of, raised_line
+from core.reports.flags import flags_of, raised_said
 from core.reports.growing import heading, heading_lines
 from core.reports.herd_document import animal_document
 from core.reports.holding import Held, held, held_lines
@@ -147,7 +147,7 @@ class Card:
             lines += [f"Litter of {story(barn, one, each)}." for each in reversed(litters[-LITTERS_SHOWN:])]
         lines += life_lines(barn, one) if one.sex == "doe" else []
         if one.key in barn.dams and not any(flag.code == "low_survival" for flag in self.flags):
-            lines.append(f"{raised_line(barn, one)}.")
+            lines.append(raised_said(barn, one))
         return lines
 
     def _seen(self) -> list[str]:

@@ -110,6 +110,12 @@ def raised_line(barn: Evidence, animal: Animal) -> str:
     return text + (f"; {count(dam.excused, 'kit')} lost to {_what_took_them(barn, dam)} not held against her" if dam.excused else "")
 
 
+def raised_said(barn: Evidence, animal: Animal) -> str:
+    """The same as a sentence; where she raised too few to be judged, what to note."""
+    thin = "" if barn.dams[animal.key].enough else " Too few to judge her by: note what becomes of her next litter."
+    return f"{raised_line(barn, animal)}.{thin}"
+
+
 def _what_took_them(barn: Evidence, dam: DamSurvival) -> str:
     """What took the kits that are not held against a doe: `weather or predators`, `a night when 4 of 5 litters lost kits (Wed 12 Nov)`."""
     causes = set(dam.excused_by)

@@ -13,7 +13,7 @@ from core.herd.state import Animal
 from core.reports.bucks import growth_merit, on_kits, ranked, stands_out
 from core.reports.evidence import Evidence
 from core.reports.finding import Finding
-from core.reports.flags import SURVIVAL_KINDS, raised_line
+from core.reports.flags import SURVIVAL_KINDS, raised_said
 from core.reports.growing import day_line, heading, runt_line
 from core.reports.holding import held, held_lines
 from core.reports.litter_size import level_said, size_document, size_of
@@ -45,8 +45,7 @@ def _raises_well(barn: Evidence, animal: Animal) -> Finding | None:
     dam = barn.dams.get(animal.key)
     if dam is None or (not dam.alive and not dam.excused):
         return None
-    thin = "" if dam.enough else " Too few to judge her by: note what becomes of her next litter."
-    return Finding(animal.key, animal.tag, "raises_kits", f"{raised_line(barn, animal)}.{thin}", dam.document(), kinds=SURVIVAL_KINDS)
+    return Finding(animal.key, animal.tag, "raises_kits", raised_said(barn, animal), dam.document(), kinds=SURVIVAL_KINDS)
 
 
 def _large_litters(barn: Evidence, animal: Animal) -> Finding | None:

@@ -134,7 +134,9 @@ def test_excess_buck_says_who_is_better_and_how_sure() -> None:
     assert found.evidence["better"] == "7"
     assert found.evidence["chance_better"] > 0.7
     assert found.evidence["kits_weighed"] == 32
-    assert found.text.startswith("Number 2 of 2 New Zealand bucks; you keep 1 (32 kits of his weighed). Rowan's kits would almost surely outgrow his.")
+    assert found.text.startswith(
+        "Number 2 of 2 New Zealand bucks; you keep 1 (32 kits of his weighed). Rowan's kits would almost surely outgrow his."
+    )
 
 
 def test_best_senior_and_best_junior_stay() -> None:

@@ -7,7 +7,8 @@ from datetime import date
 import pytest
 
 from core.herd.state import Litter, Loss
-from core.reports.flags import raised_line
+from core.reports.card import card
+from core.reports.flags import raised_line, raised_said
 from core.reports.survival import belief, dam_survivals, finished, raised
 from tests.farm import TODAY, ago
 from tests.herds import Barn
@@ -201,3 +202,14 @@ def test_document_says_how_sure_it_is_and_what_would_settle_it() -> None:
     assert told["line"] == 0.75
     assert 0.3 < told["chance_below"] < 0.9
     assert told["litters_to_be_sure"] is None or told["litters_to_be_sure"] > 0
+
+
+def test_too_few_kits_to_judge_her_by_says_what_to_note() -> None:
+    """One litter of six is luck: the card and the verdict ask for her next one; two litters don't."""
+    few, enough = Barn().doe("14").buck("3"), Barn().doe("14").buck("3")
+    few.litter("14", "3", 100, 6, weaned=5)
+    enough.litter("14", "3", 200, 6, weaned=5).litter("14", "3", 100, 6, weaned=6)
+    asked = "Too few to judge her by: note what becomes of her next litter."
+    assert raised_said(few.seen, few.find("14")).endswith(asked)
+    assert any(line.endswith(asked) for line in card(few.herd, TODAY, few.find("14")).reply().lines)
+    assert asked not in raised_said(enough.seen, enough.find("14"))
