@@ -127,15 +127,27 @@ def shared_blood(barn: Evidence, one: Animal, other: Animal) -> tuple[CommonAnce
 
 
 def diversity_lines(barn: Evidence) -> list[str]:
-    """How akin the breeding animals are on average, and whose blood they carry; nothing where fewer than two are known to have parents."""
-    group = [one.key for one in barn.living if barn.stages[one.key] in {"junior", "senior"}]
-    behind = founders(barn.book, group)
-    if behind is None or sum(1 for key in group if any(barn.book.parents(key))) < 2:  # not a figure: two make a pair
+    """How akin each breed's breeding animals are on average, and whose blood they carry."""
+    breeds: dict[str, list[Animal]] = {}
+    for one in barn.living:
+        if barn.stages[one.key] in {"junior", "senior"}:
+            breeds.setdefault((one.breed or "").lower(), []).append(one)
+    return [line for _, group in sorted(breeds.items()) for line in _diversity(barn, group)]
+
+
+def _diversity(barn: Evidence, group: list[Animal]) -> list[str]:
+    """Nothing where fewer than two of them have a known parent."""
+    keys = [one.key for one in group]
+    behind = founders(barn.book, keys)
+    if behind is None or sum(1 for key in keys if any(barn.book.parents(key))) < 2:  # not a figure: two make a pair
         return []
-    akin = kinship(barn.book, group).mean_between()
-    told = f"{count(len(group), 'breeding animal')}: any two are {akin * 100:.1f} % akin on average, as inbred as their kits would be"
+    akin = kinship(barn.book, keys).mean_between()
+    who = f"{len(group)} breeding {group[0].breed or 'animals of unknown breed'}"
     heavy = [f"{_name(barn, key)} {share(part)}" for key, part in behind.shares.items() if part > 0][:FOUNDERS]
-    return [f"{told}. They carry the blood of about {behind.effective:.1f} founders of equal share; most of it: {listed(heavy)}."]
+    named = f"; most of it: {listed(heavy)}" if heavy else ""
+    return [
+        f"{who}: any two are {akin * 100:.1f} % akin on average, the blood of about {behind.effective:.1f} founders of equal share{named}."
+    ]
 
 
 def through_whom(barn: Evidence, shared: Iterable[CommonAncestor], most: int) -> str:

@@ -96,7 +96,14 @@ def test_kinship_and_founders_of_the_breeding_animals() -> None:
     """Two half sisters and their sire: 1/8, 1/4 and 1/4 akin; his is half of the blood, each unknown dam a founder of her own."""
     barn = Barn().buck("3", name="Flint").doe("1", sire="3", age=400).doe("2", sire="3", age=400)
     assert herd_document(barn.herd, TODAY).reply().lines[-1] == (
-        "3 breeding animals: any two are 20.8 % akin on average, as inbred as their kits would be. "
-        "They carry the blood of about 2.0 founders of equal share; most of it: 3 Flint 67 %."
+        "3 breeding New Zealand: any two are 20.8 % akin on average, the blood of about 2.0 founders of equal share; most of it: 3 Flint 67 %."
     )
     assert animals(barn)["3"]["mean_kinship"] == pytest.approx((1 / 2 + 1 / 4 + 1 / 4) / 3)
+
+
+def test_each_breed_has_its_own_founders() -> None:
+    """Breeds stand apart; one whose parents nobody told has no line."""
+    barn = Barn().buck("3", breed=None, sire="9", dam="8").doe("1", breed=None, sire="9", dam="8").buck("5").doe("6")
+    lines = herd_document(barn.herd, TODAY).reply().lines
+    assert lines[-1].startswith("2 breeding animals of unknown breed: any two are 25.0 % akin on average, the blood of about 2.0 founders")
+    assert "New Zealand:" not in lines[-2]
