@@ -31,9 +31,29 @@ OFF_AGAIN: Final = ("fell through", "backed out", "called it off", "changed his 
 ARTICLES: Final = frozenset({"the", "a", "an", "my", "our", "his", "her", "its"})
 
 
+#: They end in `'s` and own nothing.
+SHORT_FORMS: Final = frozenset(
+    """it's that's she's he's there's here's today's let's what's who's tonight's how's yesterday's one's where's morning's
+    everyone's""".split()  # noqa: SIM905 - a table of words
+)
+
+
+def _of_somebody(c: Clause, found: Found) -> bool:
+    """`Sam's 31 weighs 4-6`: the animal of somebody who is none of the herd."""
+    tags = {value for value in found.values.values() if isinstance(value, str)}
+    return any(
+        item.sort == "word"
+        and item.said.endswith("'s")
+        and not item.marks
+        and item.said not in SHORT_FORMS
+        and str(c.items[i + 1].value) in tags
+        for i, item in enumerate(c.items[:-1])
+    )
+
+
 def turned(c: Clause, found: Found) -> bool:
     """Whether a turn of phrase takes the reading back. Where only kin of the named animal is meant, the reading asks which one it is."""
-    if found.fact.kind not in OF_STRANGERS and _of_a_stranger(c):
+    if found.fact.kind not in OF_STRANGERS and (_of_a_stranger(c) or _of_somebody(c, found)):
         return True
     _of_kin(c, found)
     judge = JUDGES.get(found.fact.kind)
@@ -58,7 +78,7 @@ def _of_kin(c: Clause, found: Found) -> None:
         j = i + 1
         while c.said(j) in BEFORE_KIN:
             j += 1
-        if c.said(j) not in KIN or any(c.known(k) is not None for k in range(j, len(c.items))):
+        if c.said(j) not in KIN or c.known(j + 1) is not None:
             continue
         field = next((name for name, value in found.values.items() if value == item.value.tag), "who")
         found.values.pop(field, None)
@@ -80,7 +100,11 @@ def _of_a_stranger(c: Clause) -> bool:
     first = opening + 1 if c.said(opening) in ARTICLES else opening
     if c.said(first) not in STRANGERS:
         return False
-    named = any(item.sort == "animal" and item.unit != "possessive" and item.value.tags for item in c.items[first:])
+    named = any(
+        item.sort == "animal" and item.unit != "possessive" and item.value.tags and c.said(i - 1) not in {"his", "her", "their"}
+        for i, item in enumerate(c.items)
+        if i >= first
+    )
     return not named and all(item.said.split(" ")[-1] not in OURS for item in c.items)
 
 
@@ -143,6 +167,8 @@ def _no_weight(c: Clause, found: Found) -> bool:
             other.fact.kind == "kindled" and other.values.get("doe") == found.values.get("who") for other in c.found
         ):
             return True  # "kindled 7 weighing 14 oz"
+        if found.fact.kind == "weighed" and not c.has("weigh") and _led_elsewhere(c, i):
+            return True
         if c.said(i - 1) in COMPARED and c.said(i - 2) not in HARDLY:
             return True
         if found.fact.kind == "weighed" and any(c.said(j) == "born" for j in range(i)):
@@ -150,9 +176,32 @@ def _no_weight(c: Clause, found: Found) -> bool:
     return False
 
 
+#: Words that may stand right before a weight that no verb of weighing tells.
+BEFORE_WEIGHT: Final = frozenset(
+    """is was at now just only about around over under nearly almost already still hit hits made makes reached topped came in to up exactly right
+    even finally he's she's it's its pushing approximately roughly today and then got says showed read reads goes went going this with well also so
+    um uh like right flat be been are were hes shes good big nice old boy girl doe buck the that real really pretty solid approx close getting
+    him her down back today's stands sits sitting standing tipped currently weigh total plus new some almost least""".split()  # noqa: SIM905 - a table of words
+)
+
+
+def _led_elsewhere(c: Clause, i: int) -> bool:
+    """`cup holds 6 oz`, `feels like 4-6`, `won at 4-6`, `off by 4 oz`, `a 4-6 buck`: a verb or a small word that tells of something else."""
+    before = c.items[i - 1] if i else None
+    if before is None or before.sort != "word":
+        return False
+    if before.said == "at":
+        return i > 1 and "show" in c.items[i - 2].marks
+    if before.said in {"a", "an"}:
+        return i + 1 < len(c.items) and c.items[i + 1].sort == "word"
+    if before.said == "like":
+        return c.said(i - 2) in {"feels", "looks", "felt", "seems"}
+    return before.said not in BEFORE_WEIGHT and not before.marks - {"show"}
+
+
 #: What is told with them happened once, or the other way.
 ONCE: Final = frozenset(
-    """ate eaten drank left spilled spilt dumped wasted refused finished stole treat treats extra knocked scattered threw tossed says said""".split()  # noqa: SIM905 - a table of words
+    """ate eaten drank left spilled spilt dumped wasted refused finished stole treat treats extra begged begs skipped skips leaves wastes finish finishes steals spills too knocked scattered threw tossed says said""".split()  # noqa: SIM905 - a table of words
 )
 ONE_MEAL: Final = frozenset({"tonight", "today", "this morning", "last night", "yesterday", "this evening"})
 
@@ -211,7 +260,7 @@ LOOKS_FOR: Final = frozenset(
     """check checked checking watch watching watched look looked looking inspect inspected examine examined searched search test tested testing
     keep an eye eyes""".split()  # noqa: SIM905 - a table of words
 )
-RID: Final = frozenset({"healed", "recovered", "cured", "clear", "free", "rid", "over", "better"})
+RID: Final = frozenset({"cleared", "healed", "recovered", "cured", "clear", "free", "rid", "over", "better"})
 
 
 def _no_sign(c: Clause, found: Found) -> bool:
@@ -227,9 +276,11 @@ def _no_sign(c: Clause, found: Found) -> bool:
     rid = (
         c.said(before) == "over"
         or (c.said(before) == "from" and c.said(before - 1) in RID)
-        or (c.said(first - 1) == "of" and c.said(first - 2) in RID)
+        or (c.said(first - 1) == "of" and any(c.said(j) in RID for j in (first - 2, first - 3)))
     )
-    return (sought and not c.has("found")) or rid
+    near = any(c.items[i].sort in {"animal", "num"} and c.said(i - 1) in {"by", "near", "beside"} for i in _used(c, found))
+    strange = any("other_species" in item.marks for item in c.items[:first])
+    return (sought and not c.has("found")) or rid or near or strange or c.said(places[-1] + 1) in {"scare", "season", "vaccine", "shot"}
 
 
 def _no_fault(c: Clause, found: Found) -> bool:
@@ -244,6 +295,7 @@ OF_DEATH: Final = frozenset(
     winter summer""".split()  # noqa: SIM905 - a table of words
 )
 NOT_DEAD: Final = frozenset({"stopped", "half", "played", "playing", "plays", "as", "thought"})
+SCARED: Final = frozenset({"me", "us", "scared", "bored", "sick", "worried", "loved", "tickled", "him", "her"})
 PLACES: Final = frozenset({"in", "at", "under", "behind", "on", "around", "inside"})
 
 
@@ -253,8 +305,13 @@ def _no_death(c: Clause, found: Found) -> bool:
         said = c.said(i)
         if said == "dead" and c.said(i - 1) in NOT_DEAD:
             return True
+        if said == "death" and ((c.said(i - 1) == "to" and c.said(i - 2) in SCARED) or c.said(i + 1) in {"door", "'"}):
+            return True
         if said in {"lost", "lose"} and not c.has("die", "dead"):
-            if _only_out_of_sight(found, c.items[i + 2 :]):
+            counted = c.items[i + 2] if i + 2 < len(c.items) and c.items[i + 1].sort == "num" else None
+            if counted is not None and counted.sort == "word" and _thing(counted) and counted.said.endswith("s"):
+                return True  # "lost 33 votes"
+            if _only_out_of_sight(found, c.items[i + 2 :]) or c.has("show_place"):
                 return True
             place = _whereabouts(c, i)
             if place is None:
@@ -280,6 +337,8 @@ def _whereabouts(c: Clause, verb: int) -> int | None:
 
 def _no_kits(c: Clause, found: Found) -> bool:
     """`2 dead flies`, `lost count at 7`: no kits."""
+    if _trod_on_a_thing(c, found):
+        return True
     for i in _used(c, found):
         item, after = c.items[i], c.items[i + 1] if i + 1 < len(c.items) else None
         if item.said in {"lost", "lose"} and c.said(i + 1) in {"count", "track", "sight", "hope", "patience", "interest"}:
@@ -287,6 +346,35 @@ def _no_kits(c: Clause, found: Found) -> bool:
         if item.said == "dead" and after is not None and after.sort == "word" and _thing(after):
             return True
     return False
+
+
+def _trod_on_a_thing(c: Clause, found: Found) -> bool:
+    """`I stepped on 16's water bottle`: a thing of hers, no kit."""
+    return any(
+        c.items[i].unit == "possessive"
+        and i + 1 < len(c.items)
+        and c.items[i + 1].marks & {"not_feed", "feed"}
+        and "cage_word" not in c.items[i + 1].marks
+        for i in _used(c, found)
+    )
+
+
+NEARLY: Final = frozenset({"almost", "nearly", "kinda", "sorta", "sort of", "kind of", "practically"})
+
+
+def _no_color(c: Clause, _found: Found) -> bool:
+    """`looks almost black`, `is blue today`: no colour of the coat."""
+    places = [i for i, item in enumerate(c.items) if "color" in item.marks]
+    return any(c.said(i - 1) in NEARLY or (c.said(i) == "blue" and c.said(i + 1) in {"today", "lately", "again"}) for i in places)
+
+
+def _not_bred(c: Clause, found: Found) -> bool:
+    """`15 x 7 would make nice kits`: a pair that is only thought of."""
+    if any(c.said(i) == "would" and c.said(i + 1) in {"be", "make", "give", "throw"} for i in range(len(c.items))):
+        return True
+    return any(c.said(i) == "x" for i in _used(c, found)) and any(
+        item.said.split(" ")[0] in {"would", "could", "should"} for item in c.items
+    )
 
 
 SMALL: Final = frozenset(
@@ -358,7 +446,11 @@ def _not_sold(c: Clause, found: Found) -> bool:
         return True
     return any(
         c.said(i).split(" ")[-1] in {"sold", "sells"}
-        and (c.said(i - 1) == "as" or (c.said(i + 1) == "on" and i + 2 < len(c.items) and c.items[i + 2].sort in {"animal", "num"}))
+        and (
+            c.said(i + 1) in {"himself", "herself", "itself", "themselves"}
+            or c.said(i - 1) == "as"
+            or (c.said(i + 1) == "on" and i + 2 < len(c.items) and c.items[i + 2].sort in {"animal", "num"})
+        )
         for i in _used(c, found)
     )
 
@@ -371,8 +463,13 @@ def _not_listed(c: Clause, found: Found) -> bool:
     )
 
 
+SPARED: Final = frozenset({"escaped", "dodged", "saved", "spared", "avoided", "rescued", "pardoned", "headed", "heading", "bound"})
+
+
 def _not_culled(c: Clause, found: Found) -> bool:
-    """`butchering day cost 32`."""
+    """`butchering day cost 32`, `32 escaped freezer camp`."""
+    if any(item.said in SPARED for item in c.items):
+        return True
     return any(
         "cull" in c.items[i].marks
         and c.said(i + 1) in {"day", "fee", "fees", "cost", "costs", "shop", "supplies", "table", "time", "weekend", "date", "charge"}
@@ -385,6 +482,8 @@ def _not_planned(c: Clause, found: Found) -> bool:
     if any(c.said(i) == "no" and c.said(i + 1).startswith("plan") for i in range(len(c.items))):
         return True
     for i in _used(c, found):
+        if c.said(i) in {"butcher", "process", "cull"} and c.said(i - 1) in ARTICLES:
+            return True
         if c.said(i) == "review" and c.said(i + 1) in ARTICLES and i + 2 < len(c.items) and _thing(c.items[i + 2]):
             return True
         if c.items[i].sort in {"animal", "num"} and found.values.get("what") == "keep" and c.said(i + 1) in {"on", "off"}:
@@ -443,6 +542,40 @@ def _not_outside(c: Clause, found: Found) -> bool:
     return any(item.said in HEATED for item in c.items) or any(c.said(i + 1) == "water" for i in _used(c, found))
 
 
+def _not_moved(c: Clause, found: Found) -> bool:
+    """`14 belongs in B3`, `built cage B3 for 14`, `14 moved a lot in B3`."""
+    moves = [i for i in _used(c, found) if c.items[i].marks & {"move", "shift", "put"}]
+    if moves:
+        return c.said(moves[0] + 1) in {"a", "around", "about"} and "move" in c.items[moves[0]].marks
+    cage = next((i for i in _used(c, found) if c.items[i].sort in {"cage", "code"}), 0)
+    return any(item.sort == "word" and not item.marks and item.said not in SMALL and item.said not in STAYING for item in c.items[:cage])
+
+
+STAYING: Final = frozenset(
+    """is lives went goes back stays sits doe buck going gone got over home up down cage hole pen""".split()  # noqa: SIM905 - a table of words
+)
+
+
+def _not_treated(c: Clause, _found: Found) -> bool:
+    """`22's ivermectin withdrawal ends friday`."""
+    told = c.has("gave", "treat", "give") or c.holds("dose")
+    return c.has("withdrawal") and not told and c.says(frozenset({"ends", "is", "over", "up", "was"}))
+
+
+AFTER_WEAN: Final = frozenset(
+    """stress weight weights date age box day time goal period pen herself himself themselves itself problems""".split()  # noqa: SIM905 - a table of words
+)
+
+
+def _not_weaned(c: Clause, found: Found) -> bool:
+    """`weaning weight goal`, `weaned herself`, `look weaned`, `vet said wean 16`."""
+    return any(
+        "wean" in c.items[i].marks
+        and (c.said(i + 1) in AFTER_WEAN or c.said(i - 1) in {"look", "looks", "looked", "seem", "seems", "half", "said", "says"})
+        for i in _used(c, found)
+    )
+
+
 NO_DEED: Final = frozenset({"nothing", "anything", "something", "everything", "morning", "evening"})
 
 
@@ -476,4 +609,10 @@ JUDGES: Final[Mapping[str, Callable[[Clause, Found], bool]]] = {
     "shown": _not_shown,
     "weather": _not_outside,
     "missed": _not_missed,
+    "moved": _not_moved,
+    "treated": _not_treated,
+    "weaned": _not_weaned,
+    "color": _no_color,
+    "bred": _not_bred,
+    "nest_manners": _trod_on_a_thing,
 }

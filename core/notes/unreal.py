@@ -13,7 +13,7 @@ from core.notes.clause import Clause, Found
 #: Words before a verb or a figure that leave it undone.
 MODALS: Final = frozenset(
     """will|should|should be|shall|could|would|must|must be|need|needs|needing|want|wants|wanted|wanna|gonna|gotta|need to|needs to|want to|wants to
-    |wanted to|have to|has to|got to|going to|planning to|planning on|plan to|plan on|time to|lets|let|be|due to be|i want|to|target|goal|i'd|we'd|id|i'll|we'll|she'll|he'll|they'll|it'll|thought"""
+    |wanted to|have to|has to|got to|going to|planning to|planning on|plan to|plan on|time to|lets|let|be|due to be|i want|to|target|goal|i'd|we'd|id|i'll|we'll|she'll|he'll|they'll|it'll|thought|remember|recall|what if|nearly|almost|practically|planning|plans|ideas"""
     .replace("\n    ", "").split("|")
 )  # fmt: skip
 #: Behind them an infinitive tells of nothing done: `ready to wean`, `told to foster`, `tried to breed`.
@@ -86,7 +86,7 @@ LACKING: Final = frozenset({"no_fur", "no_nest"})  # signs that are a denial
 #: Between `didn't` or `isn't` and what it denies.
 SMALL_BETWEEN: Final = frozenset(
     """a an the any even over under above quite yet at been be all really actually have get gets give given gave buy bought her him more than our my up to
-    of put pee peed ever eat eaten""".split()  # noqa: SIM905 - a table of words
+    of in to at on put pee peed ever eat eaten""".split()  # noqa: SIM905 - a table of words
 )
 NOT_DENIED: Final = frozenset({"only", "just", "bad", "sure", "surprised", "to"})
 #: Nouns: no deed stands in them.
@@ -122,7 +122,7 @@ SELF_DOUBTS: Final = frozenset(
     """counted count remember recall recollect right mistaken correctly heard say said see know believe guess read wrong""".split()  # noqa: SIM905 - a table of words
 )
 CHAINED: Final = frozenset({",", "then", "and", "so", "-"})
-FIGURES: Final = frozenset({"num", "weight", "pair", "clock", "cup", "dose", "money", "temp", "cage"})
+FIGURES: Final = frozenset({"num", "weight", "pair", "clock", "cup", "dose", "money", "temp", "cage", "code"})
 
 
 def unreal(c: Clause, found: Found) -> bool:
@@ -135,6 +135,10 @@ def unreal(c: Clause, found: Found) -> bool:
     kind = found.fact.kind
     for i in range(place - 1, max(-1, place - 1 - REACH), -1):
         item = c.items[i]
+        if item.said == "when" and c.said(i - 1) in {"remember", "recall", "remembering", "forget", "forgot"}:
+            return True
+        if item.said == ":" and c.said(i - 1) in {"planning", "planned", "plan", "plans", "goal", "goals", "ideas", "wish list"}:
+            return kind not in {"planned", "remind", "setting"}
         if item.said in BREAKS or item.sort == "break":
             return False
         if item.said in MODALS and _leaves_undone(c, i, place):
@@ -142,10 +146,14 @@ def unreal(c: Clause, found: Found) -> bool:
                 return c.said(i - 1) in ORDERED
             allowed = ALLOWED.get(kind, frozenset())
             return allowed is not None and item.said not in allowed
-        if "negation" in item.marks and kind not in DENIABLE and found.values.get("sign") not in LACKING:
-            return c.said(i + 1) not in NOT_DENIED and all(
-                each.said in SMALL_BETWEEN or each.sort in {"animal", "code", "num"} for each in c.items[i + 1 : place]
-            )
+        if (
+            "negation" in item.marks
+            and kind not in DENIABLE
+            and found.values.get("sign") not in LACKING
+            and c.said(i + 1) not in NOT_DENIED
+            and all(each.said in SMALL_BETWEEN or each.sort in {"animal", "code", "num"} for each in c.items[i + 1 : place])
+        ):
+            return True
     return False
 
 
@@ -169,10 +177,14 @@ def _leaves_undone(c: Clause, i: int, place: int) -> bool:
     said, following, before = c.said(i), c.said(i + 1), c.said(i - 1)
     if said == "be":
         return before == "to" and c.said(i - 2) not in PAST_DUTY
+    if said == "to" and before in {"has", "have"}:
+        return True
     if said == "to":
         return i + 1 == place and following.split(" ")[0] in BARE_VERBS and before in BEFORE_DEED
     if said in {"could", "would"}:
         return following not in PERCEIVED
+    if said in {"nearly", "almost", "practically"}:
+        return c.items[place].sort == "word"
     if said == "thought":
         return following not in {"i", "we"}
     if said == "must":

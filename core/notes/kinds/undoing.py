@@ -36,6 +36,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("remove the weight on 31", ({"who": "31", "about": "weighed"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "delete 14's photo",
     "undo the latch on 14",
     "14 can undo the latch",
     "take back 31 from the buyer",
@@ -46,7 +47,7 @@ NOT_THIS: tuple[str, ...] = (
 OPENS: Final = ()
 CUES: Final = {
     "undo": "delete | erase | ignore my last | ignore the last | ignore last | ignore my last message | undo | undoo | take that back | take it back | scratch that | never mind that | delete that | delete the last | forget that | undo that | cancel that | remove that | that was wrong | ignore that | erase that | scratch the | disregard"
-    " | never mind | nevermind | delete the | take back | remove the last | strike that | nvm | undo last | undo the last | undo it | forget what i said | forget what i just said | remove the sale | remove the weight | remove the weighing | remove the note | remove the entry",
+    " | never mind | nevermind | delete the | take back | remove the last | strike that | nvm | undo last | undo the last | undo it | forget what i said | forget i said that | forget i said it | forget i said anything | forget what i just said | remove the sale | remove the weight | remove the weighing | remove the note | remove the entry",
 }  # fmt: skip
 #: Words for a kind of note, as people name it when they take one back.
 ABOUT: Final = {
@@ -97,12 +98,14 @@ def _of_a_thing(c: Clause, cue: int) -> bool:
     place = cue + 1
     while c.said(place) in {"the", "my", "that", "last", "this", "our"}:
         place += 1
+    if place < len(c.items) and c.items[place].unit == "possessive":
+        place += 1  # "delete 14's photo"
     item = c.items[place] if place < len(c.items) else None
     return (
         c.said(cue) in {"undo", "delete", "erase"}
         and item is not None
         and item.sort == "word"
-        and not item.marks
+        and all(mark.startswith("ask:") for mark in item.marks)
         and item.said not in SMALL
         and item.said.split(" ")[0] not in ABOUT
     )
