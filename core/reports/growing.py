@@ -85,12 +85,18 @@ class Heading:
 @lru_cache(maxsize=4)
 def curves(barn: Evidence) -> Mapping[str, GrowingTogether]:
     """Each breed's curves on this farm, by the breed in lower case."""
+    return {breed: _together(breed, young) for breed, young in _young(barn).items()}
+
+
+@lru_cache(maxsize=4)
+def _young(barn: Evidence) -> Mapping[str, tuple[Young, ...]]:
+    """Each breed's animals that were weighed young, the breed in lower case."""
     young: dict[str, list[Young]] = {(one.breed or "").lower(): [] for one in barn.living}
     for animal in barn.herd.animals.values():
         told = tuple(one for one in weighings(animal) if one[0] <= growth.CURVE_UNTIL_DAYS.value and one[1] > 0)
         if told:
             young.setdefault((animal.breed or "").lower(), []).append(Young(animal.key, animal.sex or "", told))
-    return {breed: _together(breed, tuple(told)) for breed, told in young.items()}
+    return {breed: tuple(told) for breed, told in young.items()}
 
 
 @lru_cache(maxsize=16)
@@ -127,6 +133,12 @@ def breed_curve(barn: Evidence, breed: str | None, sex: str | None = None) -> Gr
     """The curve of a breed and sex on this farm; of a breed that nobody weighed here, the handbook's."""
     found = curves(barn).get((breed or "").lower()) or growing_together([], _handbook(breed or ""), _belief())
     return found.kinds[sex or ""]
+
+
+def litter_curve(barn: Evidence, breed: str | None, litter: Young) -> GrowthFit:
+    """The curve of a litter's mean kit, weighed all together, among the breed's young here."""
+    named = (breed or "").lower()
+    return _together(named, (*_young(barn).get(named, ()), litter)).animals[litter.key]
 
 
 def heading(barn: Evidence, animal: Animal) -> Heading:
