@@ -110,10 +110,9 @@ class Survival:
         return float(weight @ np.exp(logs).sum(axis=1))
 
     def _points(self) -> tuple[Floats, Floats]:
-        """Chances p with their weights, evenly over her posterior: Gauss-Legendre on its distribution function."""
-        points, weights = _legendre()
-        inside = betaincinv(self.alpha, self.beta, (points + 1) / 2)
-        return np.clip(inside, _INSIDE, 1 - _INSIDE), weights / 2
+        """Chances p with their weights, evenly over her posterior: spread over its distribution function."""
+        points, weights = _between_0_and_1()
+        return np.clip(betaincinv(self.alpha, self.beta, points), _INSIDE, 1 - _INSIDE), weights
 
     def with_litter(self, alive: float, kept: float) -> Survival:
         """The same after one more litter, whose kits count for less as they share its fate."""
@@ -151,16 +150,16 @@ def survival(litters: Iterable[Counts], prior: Prior, likeness: float = 0.0, lev
 
 def chance_better(one: Survival, other: Survival) -> float:
     """The chance that the first doe's true survival is above the second's: the integral of F2(F1^-1(u)) over u in 0 to 1."""
-    points, weights = _legendre()
-    at = betaincinv(one.alpha, one.beta, (points + 1) / 2)
-    return float(weights @ betainc(other.alpha, other.beta, at)) / 2
+    points, weights = _between_0_and_1()
+    return float(weights @ betainc(other.alpha, other.beta, betaincinv(one.alpha, one.beta, points)))
 
 
 @lru_cache(maxsize=1)
-def _legendre() -> tuple[Floats, Floats]:
-    """Four hundred points of -1 to 1 with their weights."""
-    points, weights = np.polynomial.legendre.leggauss(400)
-    return points, weights
+def _between_0_and_1() -> tuple[Floats, Floats]:
+    """Points of 0 to 1, crowded at both ends where quantiles bend sharply, with their weights (Takahasi & Mori 1974, from memory)."""
+    steps = np.linspace(-3.2, 3.2, 321)  # not a figure: beyond lies less than 1e-16
+    points = 1 / (1 + np.exp(-np.pi * np.sinh(steps)))
+    return points, np.pi * np.cosh(steps) * points * (1 - points) * (steps[1] - steps[0])
 
 
 def herd_prior(does: Iterable[Counts], default: Prior, *, least: int = 8, cap: float = MOST_WEIGHT) -> Prior:

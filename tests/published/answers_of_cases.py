@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from datetime import date
 from fractions import Fraction
 from itertools import combinations
@@ -191,17 +192,18 @@ def sire_model_answer(told: Told, expected: Told) -> Answer:
     return {**answer, "sire": answer["ebv"]}
 
 
-def survival_posterior_answer(told: Told, _expected: Told) -> Answer:
-    """Her Beta, its 90 % interval, and the next litter."""
+def survival_posterior_answer(told: Told, expected: Told) -> Answer:
+    """Her Beta, its interval of any width (`ci90`), and the next litter."""
     litters = [(int(born), int(weaned)) for born, weaned in told["litters_born_weaned"]]
-    found = survival.survival(litters, survival.Prior(*told["prior"]), level=0.9)
+    found = survival.survival(litters, survival.Prior(*told["prior"]))
+    wide = {name: replace(found, level=int(name[2:]) / 100) for name in expected if re.fullmatch(r"ci\d\d", name)}
     following = told.get("next_litter", {"born": 0, "at_least": 0})
     return {
         "alpha": found.alpha,
         "beta": found.beta,
         "mean": found.estimate,
         "sd": found.deviation,
-        "ci90": [found.low, found.high],
+        **{name: [one.low, one.high] for name, one in wide.items()},
         "p_at_least": found.chance_at_least(following["born"], following["at_least"]),
         "expected": found.expected(following["born"]),
     }
