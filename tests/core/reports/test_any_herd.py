@@ -17,6 +17,7 @@ from core.reports.due import due
 from core.reports.feed import feed
 from core.reports.herd_document import herd_document
 from core.reports.keep_or_cull import keep_or_cull
+from core.reports.line_up import line_up
 from tests.farm import TODAY, ago, tell
 
 TAGS = ("1", "2", "3", "4", "5", "6")
@@ -76,7 +77,8 @@ def test_every_report_answers(seed: int) -> None:
     herd = wild(seed)
     reports = (due(herd, TODAY), digest(herd, TODAY), keep_or_cull(herd, TODAY), herd_document(herd, TODAY), feed(herd, TODAY))
     cards = tuple(card(herd, TODAY, animal) for animal in herd.animals.values())
-    for report in (*reports, *cards):
+    rows = tuple(line_up(herd, TODAY, sex) for sex in ("buck", "doe"))
+    for report in (*reports, *cards, *rows):
         assert report.reply().lines
         json.dumps(report.document(), allow_nan=False)
     assert all(1 <= len(one.document()["reasons"]) <= 3 for one in keep_or_cull(herd, TODAY).verdicts)
