@@ -73,16 +73,21 @@ class Comparison:
         told = f"by {count(kits, 'kit')} of hers and {others} of {short(worst)}"
         return [f"{how_sure(short(best), f'raises her kits better than {short(worst)}', sure)}, {told}."]
 
-    def _litters(self) -> list[str]:
-        """Which doe has the larger litters, each against her own number of litter."""
+    @property
+    def larger_litters(self) -> float | None:
+        """The chance that the first doe's litters are truly larger than the second's, each for her number of litter."""
         sizes = [size_of(self.barn, each) for each in (self.one, self.other) if each.sex == "doe"]
-        if len(sizes) < 2 or not all(each.litters for each in sizes):  # not a figure: two animals are compared
+        both = len(sizes) > 1 and all(each.litters for each in sizes)  # not a figure: two animals are compared
+        return chance_larger(*sizes) if both else None
+
+    def _litters(self) -> list[str]:
+        chance = self.larger_litters
+        if chance is None:
             return []
-        chance = chance_larger(*sizes)
         best, worst, sure = (self.one, self.other, chance) if chance >= 0.5 else (self.other, self.one, 1 - chance)
-        many = [size.litters for size in (sizes if best is self.one else sizes[::-1])]
+        litters, others = (size_of(self.barn, each).litters for each in (best, worst))
         said = how_sure(short(best), f"has larger litters than {short(worst)}", sure)
-        return [f"{said}, by {count(many[0], 'litter')} of hers and {many[1]} of {short(worst)}."]
+        return [f"{said}, by {count(litters, 'litter')} of hers and {others} of {short(worst)}."]
 
     def _own(self, one: Animal) -> list[str]:
         barn, settings = self.barn, self.barn.herd.settings
@@ -106,6 +111,7 @@ class Comparison:
             "other": animal_document(self.barn, self.other, {}),
             "chance_grows_better": self.grows_better,
             "chance_raises_better": self.raises_better,
+            "chance_larger_litters": self.larger_litters,
         }
 
 

@@ -95,3 +95,4 @@ def test_document() -> None:
     assert told["one"]["tag"] == "3"
     assert told["chance_grows_better"] < 0.2
     assert told["chance_raises_better"] is None
+    assert told["chance_larger_litters"] is None
