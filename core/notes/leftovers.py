@@ -87,7 +87,9 @@ def _counts_off(c: Clause, i: int) -> bool:
     after = c.items[i + 1] if i + 1 < len(c.items) else None
     if after is not None and after.said == "day" and c.found:
         return _of_that_age(c, int(c.items[i].value), NEAR_DAYS["day"])
-    return (after is not None and after.sort == "word" and after.said not in {"and", "but"}) or c.said(i - 1) in OWNERS
+    return (after is not None and after.sort == "word" and after.said not in {"and", "but"}) or (
+        c.said(i - 1) in OWNERS and c.said(i - 2) != "on"
+    )
 
 
 def _repeats(c: Clause, item: Item) -> bool:

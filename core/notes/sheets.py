@@ -216,7 +216,7 @@ _SHEETS: Final = {
     "kit counts | kit count | litter counts | litter count | nest counts | nest count | counts | kits | nest checks | nest check": Sheet(_COUNTED_KITS),
     "rations | ration | feeding | feed rations | feed amounts | feedings": Sheet(_FED),
     "sold | sales": Sheet(_sold),
-    "moves | moved | cage moves | cage changes": Sheet(_MOVED),
+    "moves | moved | cage moves | cage changes | cage cards | cage list | cage chart | cages": Sheet(_MOVED),
     "butchered | culled | processed | butcher day | butchering": Sheet(_GONE),
     "losses | kit losses | kits lost | lost kits | lost": Sheet(_lost),
     "skip | skipped | skipping | skips | skip list": Sheet(None, "skip {}".format),
@@ -324,6 +324,8 @@ def _section(title: _Title, lines: list[str], words: HerdWords, *, in_line: bool
         said = _row(title.sheet, bare[own.end() :] if own else bare, words) if bare else None
         if said is None and own and title.sheet.line is _planned and "skip" not in bare:
             said, own = f"[ ] {bare}", None  # what is planned otherwise is not done yet
+        if said is not None and own and _DAY.search(said.lower()):
+            said = None  # two days: it is asked which
         fits = fits or said is not None
         if said is None:
             told.append(_dated(bare, title.day, title))

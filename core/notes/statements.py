@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
-from core.notes.clause import Clause, Scene
+from core.notes.clause import WELL, Clause, Scene
 from core.notes.dates import Said
 from core.notes.headings import leading_date, round_date, title_date
 from core.notes.items import Item, marks_of
@@ -277,6 +277,7 @@ class Cutter:
             if clause.marks & BIRTHS
             and (
                 any(item.sort in NUMBERS for item in clause.items) == (of_them or bool(marks & {"dead", "alive"}))
+                or (of_them and not any(item.sort in NUMBERS for item in clause.items))
                 or marks >= {"dead", "nest_place"}
             )
         ]
@@ -316,7 +317,7 @@ class Cutter:
             return False  # "Thistle's five got weaned, then I put 15 in with Flint"
         if begins and hard and items[0].sort == "break" and last.items[0].said in SOFT and not self._has_animal(last):
             return False  # "9 - day 28, box in", and another animal's line below it
-        if begins and hard and items[0].sort == "break" and self._tells_plainly(last):
+        if begins and hard and self._tells_plainly(last):
             return False  # "22 ok", and another animal's line below it
         if hard and _of_the_weather(last, items):
             return False
@@ -532,6 +533,10 @@ class Cutter:
         listed = not anew and last is not None and (not opens or felt) and self._begins_with_animal(rest, last, hard=hard)
         if listed and last is not None:
             virtual = last.marks & (self.opens | CARRIED) - ({"breed"} if "palpate" in last.marks else set())
+            if not WELL.isdisjoint([item.said for item in items]):
+                virtual = frozenset()  # "biscuit fine" behind any list
+            elif "die" in virtual and "die" not in last.virtual and not _tells_of_deaths(last):
+                virtual = virtual - {"die"}
             if virtual & WEIGHTLESS and any(item.sort in {"weight", "pair"} for item in items):
                 virtual = virtual - WEIGHTLESS  # "doe 14 kindled 6. R21 5 lb 2"
         clause = Clause(items, self.scene, last, virtual)
@@ -551,6 +556,11 @@ class Cutter:
             dates = [i for i in last.dates() if not i or "until" not in last.items[i - 1].marks]
             clause.header = clause.header or (last.items[dates[0]].value if dates else last.header)
         self.clauses.append(clause)
+
+
+def _tells_of_deaths(clause: Clause) -> bool:
+    """Whether it says that animals died; `8 alive, 1 dead` only counts kits."""
+    return any("die" in item.marks and not (i and clause.items[i - 1].sort in NUMBERS) for i, item in enumerate(clause.items))
 
 
 GUESSES: Final = frozenset({"tentative", "negation"})
