@@ -35,7 +35,10 @@ _NOT_YET = re.compile(
     r"didn'?t(?: do it)?(?: yet)?|haven'?t(?: yet)?|hasn'?t(?: yet)?|no sign.*|no,? not yet)$",
     re.IGNORECASE,
 )
-_SKIP = re.compile(r"^(?:skip\b.*|no need|don'?t bother|drop it|cancel(?: it)?|never ?mind|forget it|leave it)$", re.IGNORECASE)
+_SKIP = re.compile(
+    r"^(?:skip\b.*|\D*[,.] (?:please )?skip(?: (?:it|this|that)(?: one)?)?(?: please)?|no need|don'?t bother|drop it|cancel(?: it)?|never ?mind|forget it|leave it)$",
+    re.IGNORECASE,
+)
 _PUT_OFF = re.compile(
     r"^(?:(?:remind me(?: again)?|ask(?: me)?(?: again)?|put (?:it|this|that)? ?off|move (?:it|this)?|snooze(?: it)?|later|"
     r"do (?:it|that)|will do(?: it)?|i'?ll do (?:it|that)|not today|not yet|no|postpone(?: it)?|try(?: again)?|wait|ok(?:ay)?|"

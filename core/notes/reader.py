@@ -617,7 +617,9 @@ def _of_reminders(whole: Clause, place: int) -> bool:
     """`thanks for the reminder`, `skip the rebreed reminder`, `Sorrel reminds me of her mother`: nothing to be reminded of."""
     opening = whole.opening() or 0
     noun = whole.said(place) in {"reminder", "reminders"}
-    if noun and (whole.items[opening].marks & {"skip", "question"} or whole.said(place - 1) in {"the", "that", "your", "more", "no"}):
+    if noun and whole.said(opening) in {"what", "which", "how many"}:
+        return True
+    if noun and ("skip" in whole.items[opening].marks or whole.said(place - 1) in {"the", "that", "your", "more", "no"}):
         return not whole.dates()
     return whole.said(place) == "remind me" and whole.said(place + 1) == "of" and not whole.dates() and not whole.sorted_as("span")
 
@@ -1171,7 +1173,23 @@ def _too_much(clause: Clause) -> Found:
 
 
 UNDONE: Final = frozenset(
-    {"haven't", "havent", "have not", "hasn't", "hasnt", "has not", "didn't", "didnt", "did not", "not", "never", "ain't", "aint"}
+    {
+        "haven't",
+        "havent",
+        "have not",
+        "hasn't",
+        "hasnt",
+        "has not",
+        "didn't",
+        "didnt",
+        "did not",
+        "not",
+        "never",
+        "ain't",
+        "aint",
+        "can't",
+        "cant",
+    }
 )
 
 
@@ -1200,7 +1218,7 @@ def _denied(clause: Clause) -> bool:
                 yet = i < last_yet
                 if yet and behind and behind[0].marks & OPENS:
                     return True  # "no palp yet"
-                if behind and behind[0].marks & {"kits", "litter"} and (yet or len(clause.items) <= 5):
+                if behind and behind[0].marks & {"kits", "litter"} and (yet or (len(clause.items) <= 5 and not clause.has("miss"))):
                     return True
                 continue
             if clause.has("box") and behind and behind[0].marks & {"box_in", "box_out"}:

@@ -31,6 +31,9 @@ class Ailing:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("3 has a lump, 1 inch", ({"who": "3", "sign": "lump 1 inch", "on": "2026-11-25"},)),
+    Example("22 half off feed", ({"who": "22", "sign": "off feed half", "on": "2026-11-25"},)),
+    Example("31's ear is torn", ({"who": "31", "on": "2026-11-25", "sign": "ear is torn"},)),
     Example(
         "Clover has snuffles gave her penicillin",
         (
@@ -69,6 +72,7 @@ EXAMPLES: tuple[Example, ...] = (
     ),
 )
 NOT_THIS: tuple[str, ...] = (
+    "cut 2 inch wire for 31",
     "R21 sneezing gone",
     "I feel sick",
     "I could have sworn Clover was coughing",
@@ -88,7 +92,7 @@ CUES: Final = {
     " | bloody nose | blood in urine | bloody urine | red urine | seizure | paralyzed | dragging his back legs | dragging her back legs | dragging back legs | lice | fur mites | dandruff | hot spot | pink eye | cloudy eye"
     " | runny stool | loose stool | loose stools | hock sores | pododermatitis | cocci | coccidiosis | worms | pinworms | prolapse | congested | nasal discharge | eye infection | sneeze | sneezin | stuffy | hot ears | scratching her ears"
     " | scratching his ears | shaking her head | shaking his head | head shaking | labored breathing | breathing hard | hunched up | hunched | grinding teeth | grinding her teeth | grinding his teeth | the sniffles | sniffles | a cold | limpy | favoring",
-    "ail_look": "weepy | runny | goopy | crusty | gunky | watery | teary | crusted | crusted shut | swollen shut | matted | matted shut",
+    "ail_look": "torn | ripped | bleeding | scabby | weepy | runny | goopy | crusty | gunky | watery | teary | crusted | crusted shut | swollen shut | matted | matted shut",
     "ail_word": "health | nose | eye | ear | leg | foot",
 }  # fmt: skip
 
@@ -118,9 +122,21 @@ def read(c: Clause) -> None:
         return
     if c.has("lose", "die", "dead", "cull") and any(mark.startswith("cause:") for i in places for mark in c.items[i].marks):
         return
-    sign = _sign(c, places)
+    size = _size(c, places)
+    sign = " ".join([_sign(c, places), *(c.said(i) for i in size)])
     for pick in picks:
-        c.take(c.past(Ailing, pick, "who", {"sign": sign}, [c.items[i] for i in places]))
+        c.take(c.past(Ailing, pick, "who", {"sign": sign}, [c.items[i] for i in (*places, *size)]))
+
+
+LENGTHS: Final = frozenset({"cm", "mm", "inch", "inches"})
+
+
+def _size(c: Clause, places: list[int]) -> list[int]:
+    """`abscess on the jaw, 2 cm`, `half off her feed`: how big or how much of it, a part of the sign."""
+    long = next((i for i in c.sorted_as("num") if c.said(i + 1) in LENGTHS), None)
+    if long is not None:
+        return [long, long + 1]
+    return [i for i in c.sorted_as("num") if c.said(i) == "half" and i + 1 == places[0]]
 
 
 _STILL: Final = frozenset(

@@ -52,6 +52,7 @@ EXAMPLES: tuple[Example, ...] = (
         ({"tag": "51", "sex": "buck", "breed": "New Zealand", "color": "red", "name": "Rusty", "origin": "given"},),
     ),
     Example("R21 NZW red? no wht", ({"tag": "R21", "breed": "New Zealand", "color": "white"},)),
+    Example("Buck 43, Satin, born 2 May 2026.", ({"tag": "43", "sex": "buck", "breed": "Satin", "born": "2026-05-02"},)),
     Example("new doe 42 mini rex blue brn 7/4", ({"tag": "42", "sex": "doe", "breed": "Mini Rex", "color": "blue", "born": "2026-07-04"},)),
     Example(
         "new doe 40 mini rex opal born 3/4", ({"tag": "40", "sex": "doe", "breed": "Mini Rex", "color": "opal", "born": "2026-03-04"},)
@@ -132,6 +133,10 @@ def _newcomer(c: Clause) -> bool:
     """`animal 40: born 5/2/2026, doe, Mini Rex`: a tag that nobody has, with its birth and its breed or sex."""
     if not c.has("born_word"):
         return False
+    opening = c.opening() or 0
+    first = c.mention(opening) if c.items[opening].sort == "animal" else None
+    if first is not None and not first.tags and first.sex and any(breed_said(item) for item in c.items):
+        return True  # "doe 40, Mini Rex, born 5/2/2026"
     place = next(
         (
             i

@@ -29,6 +29,7 @@ class ConditionScored:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("bcs 3 on 14", ({"who": "14", "score": 3, "on": "2026-11-25"},)),
     Example(
         "bcs 2 for 9 and 3 for 5",
         ({"who": "9", "score": 2.0, "on": "2026-11-25"}, {"who": "5", "score": 3.0, "on": "2026-11-25"}),
@@ -103,7 +104,9 @@ def read(c: Clause) -> None:
         return
     if _in_row(c, cue):
         return
-    given = next((i for i in numbers if c.said(i - 1) == "for" and c.known(i) is not None and i - 2 in numbers), None)  # "bcs 2 for 22"
+    given = next(
+        (i for i in numbers if c.said(i - 1) in {"for", "on"} and c.known(i) is not None and i - 2 in numbers), None
+    )  # "bcs 2 for 22"
     place = _score(c, cue, numbers) if given is None else given - 2
     if place is None:
         return

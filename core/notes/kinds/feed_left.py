@@ -30,6 +30,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("we've got about a hundred pounds of feed to get through the month", ({"grams": 45359, "on": "2026-11-25"},)),
     Example("140 lb of pellets left", ({"grams": 63503, "on": "2026-11-25"},)),
     Example("we have 2 bags of feed left", ({"grams": 45360, "on": "2026-11-25"},)),
+    Example("weighed the bin, 60 lb of feed left", ({"grams": 27216, "on": "2026-11-25"},)),
     Example("feed on hand 55 lb", ({"grams": 24948, "on": "2026-11-25"},)),
     Example("down to 30 lb of feed", ({"grams": 13608, "on": "2026-11-25"},)),
     Example("There's maybe 40 pounds of pellets left", ({"grams": 18144, "on": "2026-11-25"},)),

@@ -31,6 +31,8 @@ class FeedBought:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("my cousin sold us a bag of feed for ten bucks", ({"on": "2026-11-25", "bags": 1, "price": "10.00"},)),
+    Example("at the feed store, three bags for $60", ({"on": "2026-11-25", "bags": 3, "price": "60.00"},)),
     Example("Feed: 4 bags @ 18.75 = 75.00", ({"on": "2026-11-25", "bags": 4, "price": "75.00"},)),
     Example("feed 2 bags 44.98", ({"on": "2026-11-25", "bags": 2, "price": "44.98"},)),
     Example("bought 5 50 lb bags of feed at 19.50", ({"bags": 5, "grams": 113398, "price": "97.50", "on": "2026-11-25"},)),
@@ -42,6 +44,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("bt 3 bags @21", ({"bags": 3, "price": "63.00", "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "feed store closed, no bags",
     "feed is 22 a bag",
     "80 lb feed left",
     "bought a buck, tag 50, red, $45",
@@ -51,7 +54,7 @@ NOT_THIS: tuple[str, ...] = (
 OPENS: Final = ("purchase",)
 CUES: Final = {
     "purchase": "bought | purchased | feed purchase | bot | brought home | stocked up",
-    "buy": "bought a | picked up a | got a | grabbed a | bought | buy | picked up | purchased | purchase | bot | got | feed purchase | brought home | paid | loaded up | stocked up | buying | grabbed | brought",
+    "buy": "sold me | sold us | bought a | picked up a | got a | grabbed a | bought | buy | picked up | purchased | purchase | bot | got | feed purchase | brought home | paid | loaded up | stocked up | buying | grabbed | brought",
     "bag": "bag of feed | a bag of feed | bags of feed | sack of feed | sacks of feed | bag | bags | sack | sacks",
     "feed_place": "feed store | feed mill | feed shop | feed lady | feed man | feed guy | feed truck | feed co op",
     "not_feed": "straw | hay | bale | bales | salt | lick | shavings | bedding | treats | water | bottle | bottles | waterer | cage | cages | wire | corn | oats",
@@ -68,8 +71,9 @@ def read(c: Clause) -> None:
         and (c.has("feed") or bool(c.sorted_as("weight") and c.has("each") and c.marks.isdisjoint({"sell", "feed_left", "list"})))
         and bool(c.sorted_as("money") or any(item.sort == "num" and not item.said.isdigit() and not item.spoken for item in c.items))
     )
+    at_store = c.has("bag") and c.has("feed_place") and bool(c.sorted_as("money"))
     if (
-        not (c.has("buy") or "buy" in c.virtual or terse)
+        not (c.has("buy") or "buy" in c.virtual or terse or at_store)
         or not c.has("feed", "bag", "feed_place")
         or (c.has("setting") and not c.has("buy", "purchase"))
     ):
@@ -88,6 +92,8 @@ def read(c: Clause) -> None:
         count = 1  # "bought a 50 lb bag"
     if count is None and not weights and any(_bought_one(c, i) for i in c.each("bag")):
         count = 1  # "bought a bag of feed"
+    if count is None and not weights and any(f"{c.said(i)} {c.said(i + 1)}".startswith("a bag of") for i in c.each("bag", "each")):
+        count = 1  # "sold me a bag of feed"
     used = [item for item in c.items if item.marks & {"buy", "feed", "bag", "each"}]
     used += [c.items[i] for i in (bags, price, *weights[:1]) if i is not None]
     total = _total_grams(c, weights, count)

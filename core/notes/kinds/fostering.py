@@ -39,6 +39,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Moved three of Sorrel's kits over to Thistle to even them out", ({"from": "12", "to": "16", "count": 3, "on": "2026-11-25"},)),
     Example("3 kits 12 to 16", ({"from": "12", "to": "16", "count": 3, "on": "2026-11-25"},)),
     Example("12 > 16 2 kits", ({"from": "12", "to": "16", "count": 2, "on": "2026-11-25"},)),
+    Example("16 took 2 from 12", ({"from": "12", "to": "16", "count": 2, "on": "2026-11-25"},)),
+    Example(
+        "14 kindled 9, gave 2 to 12",
+        ({"kind": "kindled", "doe": "14", "born": 9, "on": "2026-11-25"}, {"from": "14", "to": "12", "count": 2, "on": "2026-11-25"}),
+    ),
     Example("fosterd 2 kits form 12 to 16", ({"from": "12", "to": "16", "count": 2, "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = (
@@ -126,7 +131,8 @@ def _places(c: Clause) -> list[int]:
                 or c.said(i - 1) == ">"
                 or (c.said(i + 1) in {"to", "into", "under"} and c.has("kits") and c.known(i + 2) is not None)
             )
-            if beside or (before is not None and (before.marks & {"onto", "off_of", "to", "from"} or before.said == "doe")):
+            took = i == c.opening() and c.said(i + 1) in {"took", "takes", "adopted"} and c.whole(i + 2) is not None and "from" in c.marks
+            if beside or took or (before is not None and (before.marks & {"onto", "off_of", "to", "from"} or before.said == "doe")):
                 places.append(i)
     return places
 

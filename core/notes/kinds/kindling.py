@@ -74,6 +74,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("23 Nov, 6:15: doe 14, 7 born, 2 dead", ({"doe": "14", "born": 7, "alive": 5, "dead": 2, "on": "2026-11-23"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "22 is close to kindling",
     "9 gets a bit more until she kindles",
     "Sorrel is a good mother whenever she kindles",
     "14 hasn't kindled yet",
@@ -372,7 +373,8 @@ UP_TO: Final = frozenset({"til", "till", "until", "before", "once", "unless", "b
 def _yet_to_be(c: Clause, cue: int) -> bool:
     """`til she kindles`, `until 14 kindles`: a birth to come."""
     present = c.said(cue).startswith("kindle") and c.said(cue) != "kindled"
-    if not present or not any(c.said(i) in UP_TO for i in range(max(cue - 3, 0), cue)):
+    close = c.said(cue - 1) == "to" and c.said(cue - 2) in {"close", "closer", "due"}  # "she's close to kindling"
+    if not present or not (close or any(c.said(i) in UP_TO for i in range(max(cue - 3, 0), cue))):
         return False
     c.use([cue])
     return True

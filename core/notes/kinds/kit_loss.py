@@ -40,6 +40,7 @@ class KitsLost:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("Litter 12: 2 kits died.", ({"doe": "12", "count": 2, "on": "2026-11-25"},)),
     Example(
         "12 down to 5, one trampled",
         (
@@ -78,6 +79,7 @@ EXAMPLES: tuple[Example, ...] = (
     ),
 )
 NOT_THIS: tuple[str, ...] = (
+    "12's kits keep losing their way",
     "lost some kits from sorrel's litter",
     "lost my keys",
     "R21 lost weight",
@@ -318,7 +320,7 @@ def _doe(c: Clause, cue: int) -> Pick | None:
         and (c.known(opening) is not None or c.spoken_of() is None)  # "12 down to 6, one smothered"
     ):
         return c.pick(opening)
-    led = c.led("of", "from", "under", "in", "on", "with", "for")
+    led = c.led("of", "from", "under", "in", "on", "with", "for", "litter")
     if led is not None:
         return c.pick(led)
     return c.spoken_of()

@@ -7,7 +7,7 @@ from datetime import date
 from typing import ClassVar, Final
 
 from core import words
-from core.herd.litters import alive_now, litter_meant
+from core.herd.litters import alive_now, litter_meant, the_litter
 from core.herd.state import Herd
 from core.notes.checking import nest_problem, not_yet, worst
 from core.notes.clause import Clause, Pick
@@ -32,12 +32,15 @@ class LitterColored:
 EXAMPLES: tuple[Example, ...] = (
     Example("16 kits: castor=3", ({"doe": "16", "colors": {"castor": 3}, "on": "2026-11-25"},)),
     Example("16's litter: 4 castor, 1 opal", ({"doe": "16", "colors": {"castor": 4, "opal": 1}, "on": "2026-11-25"},)),
+    Example("16: 4 black 1 castor", ({"doe": "16", "colors": {"black": 4, "castor": 1}, "on": "2026-11-25"},)),
+    Example("Sorrel's kits look like seven reds", ({"doe": "12", "colors": {"red": 7}, "on": "2026-11-25"},)),
     Example("litter of 12 is 5 red and 2 white", ({"doe": "12", "colors": {"red": 5, "white": 2}, "on": "2026-11-25"},)),
     Example("16 litter colors 3 black 2 castor", ({"doe": "16", "colors": {"black": 3, "castor": 2}, "on": "2026-11-25"},)),
     Example("Colours, litter of 12: red, 4; white, 3", ({"doe": "12", "colors": {"red": 4, "white": 3}, "on": "2026-11-25"},)),
 )
 NOT_THIS: tuple[str, ...] = (
     "33 is black",
+    "16: 2 black pails and 1 blue",
     "16 has 5 kits",
     "31 4-2",
 )
@@ -49,18 +52,18 @@ CUES: Final = {
 
 
 #: Sorts of items and marks that it can begin with where a figure stands, without a word of its own.
-BESIDE: Final = frozenset({"kits", "litter"})
+BESIDE: Final = frozenset({"color", "kits", "litter"})
 
 
 def read(c: Clause) -> None:
     """How many kits of each colour."""
-    if not c.has("litter", "kits", "litter_color"):
-        return
     pairs = _pairs(c)
+    if not c.has("litter", "kits", "litter_color") and not _all_of_them(c, pairs):
+        return
     labelled = any(c.said(at + 1) in {":", "="} for _, _, at in pairs)  # "16 kits: castor=3"
     if (
         not pairs
-        or (len(pairs) == 1 and not labelled and not c.has("litter", "litter_color"))
+        or (len(pairs) == 1 and not labelled and not c.has("litter", "litter_color") and not _agree(c, pairs, c.subject_of(pairs[0][1])))
         or c.has("sell", "cull", "list", "tag", "give")
     ):
         return
@@ -74,6 +77,22 @@ def read(c: Clause) -> None:
         c.items[i] for i in c.sorted_as("num") if c.whole(i) == sum(counts.values()) and (pick is None or c.items[i] not in pick.items)
     ]
     c.take(c.past(LitterColored, pick, "doe", {"colors": ColorCounts(tuple(counts.items()))}, [*used, *total]))
+
+
+def _agree(c: Clause, pairs: list[tuple[str, int, int]], pick: Pick | None) -> bool:
+    """Whether the numbers come to all the kits that a doe has on the book."""
+    doe = c.herd.find(pick.tag) if pick and pick.tag else None
+    litter = the_litter(c.herd, doe.key, c.today) if doe else None
+    return litter is not None and sum(c.whole(place) or 0 for _, place, _ in pairs) == alive_now(litter)
+
+
+def _all_of_them(c: Clause, pairs: list[tuple[str, int, int]]) -> bool:
+    """`16: 3 black 2 castor`, `Thistle's five are two blacks and three castors`: no word of kits, but as many as the doe has."""
+    if len(pairs) < 2 or c.has("new", "breed", "buck_word", "doe_word"):
+        return False
+    opening = c.opening()
+    known = opening is not None and c.known(opening) is not None and opening < pairs[0][1]
+    return known and _agree(c, pairs, c.pick(opening or 0))
 
 
 def _pairs(c: Clause) -> list[tuple[str, int, int]]:
@@ -96,7 +115,7 @@ def _pairs(c: Clause) -> list[tuple[str, int, int]]:
 def _doe(c: Clause, first: int, *, labelled: bool) -> Pick | None:
     if c.explicit():
         return c.subject_of(first)
-    led = c.led("of", "for", "from", "doe")
+    led = c.led("of", "for", "from", "doe", "litter")
     if led is not None:
         return c.pick(led)
     opening = c.opening()

@@ -35,6 +35,7 @@ class LitterWeighed:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("lw 12 3-6", ({"doe": "12", "grams": 1531, "on": "2026-11-25"},)),
     Example("all 5 of 16s kits 2 lb each", ({"doe": "16", "grams": 4536, "on": "2026-11-25", "count": 5},)),
     Example("12 litter weighed 3 lb 12", ({"doe": "12", "grams": 1701, "on": "2026-11-25"},)),
     Example("litter of 16 9-8", ({"doe": "16", "grams": 4309, "on": "2026-11-25"},)),

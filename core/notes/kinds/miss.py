@@ -29,6 +29,7 @@ class Missed:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("9 no babies she missed", ({"doe": "9", "on": "2026-11-25"},)),
     Example("14 missed again", ({"doe": "14", "on": "2026-11-25"},)),
     Example("14 missed the first time", ({"doe": "14", "on": "2026-11-25"},)),
     Example("9 x 5 didn't take", ({"doe": "9", "on": "2026-11-25"},)),
@@ -81,10 +82,12 @@ ARTICLES: Final = frozenset({"a", "an", "the", "her", "his", "my", "our", "their
 
 def _missed_a_thing(c: Clause, cue: int) -> bool:
     """`22 missed a dose`, `missed the vet call about 5`: no mating is spoken of."""
-    thing = c.items[cue + 2] if cue + 2 < len(c.items) else None
+    article, *joined = c.said(cue + 1).split(" ")
+    place = cue + 1 if joined else cue + 2
+    thing = c.items[place] if place < len(c.items) else None
     return (
         c.said(cue) in {"missed", "miss", "misses"}
-        and c.said(cue + 1) in ARTICLES
+        and article in ARTICLES
         and thing is not None
         and thing.sort == "word"
         and thing.marks.isdisjoint({"breed", "kits", "litter", "kindle", "plan:breed"})

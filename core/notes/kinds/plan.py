@@ -75,6 +75,8 @@ EXAMPLES: tuple[Example, ...] = (
     Example("butcher R22 the week of the 7th", ({"who": "R22", "what": "cull", "on": "2026-12-07", "until": "2026-12-13"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "12's kits keep getting out of the nest",
+    "no luck getting 22 to breed",
     "I think we'll butcher the three R's around christmas",
     "15 flagging her tail, ready to breed",
     "I might sell 31 someday",
@@ -106,9 +108,13 @@ PLANS: Final = ("replace", "retire", "review", "cull", "sell", "keep", "breed")
 def read(c: Clause) -> None:
     """What is meant to be done with an animal; never what might be."""
     what = _what(c)
+    if any(c.said(i) == "no" and c.said(i + 1) == "luck" for i in range(len(c.items) - 1)):
+        return  # "no luck getting 16 to breed"
     if what is None or _only_wondered(c, what) or not (_places(c) or c.has("pronoun") or c.virtual or len(c.items) <= 3):
         return
     cue = c.first(f"plan:{what}")
+    if what == "keep" and cue is not None and c.said(cue) in {"keep", "keeps"} and c.said(cue + 1).split(" ")[0].endswith("ing"):
+        return  # "16's kits keep getting out"
     if not _places(c) and not c.has("pronoun") and not c.virtual and any(breed_said(item) for item in c.items):
         c.take(Found(Planned, {"what": what}, list(c.items), Need("which_animal", "who", "Which animal is this about?")))
         return

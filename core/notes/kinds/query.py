@@ -31,6 +31,8 @@ class Query:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("what does the book say about 9", ({"about": "card", "who": "9"},)),
+    Example("what reminders are there", ({"about": "due"},)),
     Example("who should I breed next", ({"about": "pair"},)),
     Example("who is sick", ({"about": "flags"},)),
     Example("is juno due yet", ({"about": "due", "who": "14"},)),
@@ -70,7 +72,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ()
 CUES: Final = {
-    "ask:due": "whats all due | whats due all | what is due all | everything that is due | everything thats due | due all | all due | all chores | everything due | all the chores | every chore | whats dew | whos dew | dew | whose do | whose due | due | due list | whats due | whos due | who is due | who's due | coming up | to do | todo | on the list | this week | chores | whats next | due today | whos do | what do i need to do | what needs doing | chore list | what should i be doing",
+    "ask:due": "what reminders | which reminders | whats all due | whats due all | what is due all | everything that is due | everything thats due | due all | all due | all chores | everything due | all the chores | every chore | whats dew | whos dew | dew | whose do | whose due | due | due list | whats due | whos due | who is due | who's due | coming up | to do | todo | on the list | this week | chores | whats next | due today | whos do | what do i need to do | what needs doing | chore list | what should i be doing",
     "ask:why": "why",
     "ask:compare": "compare | faster kits | fastest kits | bigger kits | biggest kits | heavier kits | heaviest kits | best kits | kits grow faster | kits grow fastest | kits grow best | side by side | better | versus | vs | or | difference between",
     "ask:pedigree": "pedigree | ped | parents | grandparents | family tree | bloodline | lineage | ancestors | sire of | dam of | sire on | dam on | sire to | the sire | the dam | father of | mother of | daddy of",
@@ -88,7 +90,7 @@ CUES: Final = {
     "ask:what_if": "what if | what would happen | what happens if | if i sold | if i culled | suppose i",
     "ask:picture": "picture | pic | chart | graph | plot | photo | picture of | growth chart",
     "ask:help": "help | what can you do | how do i | commands | how does this work | what can i say | instructions",
-    "ask:card": "card | everything on | all on | tell me about | show me | info on | record on | history on | everything about | hows | how is | whats up with | details on | status of | stats on | look up | record for | summary of",
+    "ask:card": "what does the book say about | what do you have on | what do we know about | card | everything on | all on | tell me about | show me | info on | record on | history on | everything about | hows | how is | whats up with | details on | status of | stats on | look up | record for | summary of",
     "ask:herd": "herd | the herd | my herd | our herd",
     "ask:digest": "digest | weekly digest | the digest | this weeks digest",
     "show_me": "read me | show | show me | list | give me | tell me | let me see | can i see | could i see | query | display | see | pull up | send me",

@@ -67,6 +67,8 @@ EXAMPLES: tuple[Example, ...] = (
         ),
     ),
     Example("Setting: target weight Mini Rex 4 lb.", ({"name": "target_weight", "value": 1814, "breed": "Mini Rex"},)),
+    Example("feed has gone up to $23 a bag", ({"name": "feed_price", "value": "23.00"},)),
+    Example("use kilograms from now on", ({"name": "weight_units", "value": "kg"},)),
     Example("Feed's $20.50 a bag now.", ({"name": "feed_price", "value": "20.50"},)),
     Example("feed is up again, they want 23.50 a bag now", ({"name": "feed_price", "value": "23.50"},)),
     Example("feed now 21.75/bag", ({"name": "feed_price", "value": "21.75"},)),
@@ -82,7 +84,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ()
 CUES: Final = {
-    "setting": "the digest on | the digest every | dates day first | dates month first | day first | month first | colors we want | colours we want | colors i want | inbreeding go over | inbreeding over | inbreeding above | max inbreeding | inbreeding limit | pellets weighs | pellets weigh | feed weighs | number of cages | cup = | cup is | bucks / breed | does / breed | of feed weighs | setting | settings | set | a breed | per breed | each breed | breed limit | digest day | digest on | digest every | digest is | reminder time | reminders at | remind me at | quiet | quiet hours | date order | weight units | weights in"
+    "setting": "use kilograms | use kilos | use kg | use pounds | feed has gone up to | feed has gone to | the digest on | the digest every | dates day first | dates month first | day first | month first | colors we want | colours we want | colors i want | inbreeding go over | inbreeding over | inbreeding above | max inbreeding | inbreeding limit | pellets weighs | pellets weigh | feed weighs | number of cages | cup = | cup is | bucks / breed | does / breed | of feed weighs | setting | settings | set | a breed | per breed | each breed | breed limit | digest day | digest on | digest every | digest is | reminder time | reminders at | remind me at | quiet | quiet hours | date order | weight units | weights in"
     " | temperature units | temps in | temperatures in | timezone | time zone | cup weight | cup weighs | cup of feed weighs | feed bag | feed bags are | feed now | feed is now | a bag now | per bag now | feed went up to | feed went to | feed up to | feed price | feed is | feed costs | feed budget | feed money | mouths | mouths to feed"
     " | of us to feed | people to feed | cages | winter | spring | lowest survival | highest coi | coi limit | max coi | colors wanted | colours wanted | aim | target weight | dotted weight | our aim | my aim | goal | digest | bags of feed are | a bag of feed is | pellets are | our goal"
     " | dont text me | no messages | dont message me | a bag of feed costs | dont text | no texts | units | bag of feed",
@@ -267,7 +269,11 @@ _SETTINGS: Final[tuple[tuple[str, str, Callable[[Clause], SettingValue | None]],
     ("target_weight", r"\btarget weight\b|\btarget\b", _grams),
     ("date_order", r"\bdate order\b|\b(?:day|month) first\b|\bdates? (?:are|in|is)\b", _order),
     ("dotted_weight", r"\bdotted\b", _dotted),
-    ("weight_units", r"\bweight units?\b|\bweights (?:are )?in\b|\bunits\b.*\b(?:kg|lbs?|pounds|metric)\b|\buse (?:kg|pounds)\b", _units),
+    (
+        "weight_units",
+        r"\bweight units?\b|\bweights (?:are )?in\b|\bunits\b.*\b(?:kg|lbs?|pounds|metric)\b|\buse (?:kg|kilos|kilograms|grams|pounds)\b",
+        _units,
+    ),
     ("temperature_units", r"\btemp\w*\b", _degrees),
     ("timezone", r"\btime ?zone\b", _zone),
     ("reminder_time", r"\breminders? (?:time|at)\b|\bremind me at\b(?!.*\bto\b)", _time),
@@ -282,7 +288,7 @@ _SETTINGS: Final[tuple[tuple[str, str, Callable[[Clause], SettingValue | None]],
     ("feed_money", r"\bfeed (?:budget|money)\b", _money),
     (
         "feed_price",
-        r"\bfeed (?:price|is|costs|now|up to|went (?:up )?to)\b|\bfeed \$? ?[\d.]+ (?:a|per) bag now\b|\bfeed\b.* (?:a|per) bag now\b|\bbag of feed\b|\bpellets are\b",
+        r"\bfeed (?:price|is|costs|now|up to|went (?:up )?to|has gone (?:up )?to)\b|\bfeed \$? ?[\d.]+ (?:a|per) bag now\b|\bfeed\b.* (?:a|per) bag now\b|\bbag of feed\b|\bpellets are\b",
         _price_of_feed,
     ),
     ("mouths", r"\bmouths\b|\bof us\b|\bpeople to feed\b", _whole),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
+from itertools import pairwise
 from typing import ClassVar, Final
 
 from core import words
@@ -45,6 +46,21 @@ EXAMPLES: tuple[Example, ...] = (
     Example(
         "tattooed R32 outta 16, lil buck, black", ({"tag": "R32", "on": "2026-11-25", "litter_of": "16", "sex": "buck", "color": "black"},)
     ),
+    Example(
+        "R34 R35 tattooed out of 16, both does",
+        (
+            {"tag": "R34", "on": "2026-11-25", "litter_of": "16", "sex": "doe"},
+            {"tag": "R35", "on": "2026-11-25", "litter_of": "16", "sex": "doe"},
+        ),
+    ),
+    Example(
+        "tattooed 16's kits R36 buck black, R37 doe castor",
+        (
+            {"tag": "R36", "on": "2026-11-25", "litter_of": "16", "sex": "buck", "color": "black"},
+            {"tag": "R37", "on": "2026-11-25", "litter_of": "16", "sex": "doe", "color": "castor"},
+        ),
+    ),
+    Example("tagged 16 litter K1", ({"tag": "K1", "on": "2026-11-25", "litter_of": "16"},)),
     Example("tagged R33 from 16", ({"tag": "R33", "on": "2026-11-25", "litter_of": "16"},)),
     Example("Tag: litter 16: R30 buck black.", ({"tag": "R30", "on": "2026-11-25", "litter_of": "16", "sex": "buck", "color": "black"},)),
     Example("tatood R30 out of 16", ({"tag": "R30", "on": "2026-11-25", "litter_of": "16"},)),
@@ -53,6 +69,8 @@ NOT_THIS: tuple[str, ...] = (
     "R30 2-1",
     "new doe 40 mini rex opal",
     "the price tag fell off",
+    "22's tattoo wants doing again",
+    "tattoo pliers are broken",
 )
 
 OPENS: Final = ("tag",)
@@ -78,17 +96,22 @@ def read(c: Clause) -> None:
         and (c.items[i].sort in {"code", "animal"} or (c.whole(i) is not None and not c.counted(i) and c.said(i + 1) != "of"))
     ]
     if not places:
-        if cue is not None and c.said(cue) in {"tag", "ear tag"}:
-            return
+        if cue is not None and c.said(cue) in NOUNS:
+            c.used.difference_update(id(item) for item in used)
+            return  # "the tattoo on 31 is fading"
         c.take(c.past(Tagged, None, "", {"tag": None, "litter_of": dam}, used, Need("what", "tag", "Which number did it get?")))
         return
     values: dict[str, object] = {"sex": _sex(c), "color": next((color for item in c.items if (color := color_said(item))), None)}
     used += [item for item in c.items if item.marks & {"tag", "color", "buck_word", "doe_word", "bucks_word", "does_word"}]
+    if len(places) > 1 and dam is not None and all(c.known(i) is None for i in places):
+        _several(c, places, dam, used)
+        return
     if dam is None and len(places) > 1 and c.known(places[0]):
         found = c.past(Tagged, c.pick(places[0]), "who", {**values, "tag": _tag(c, places[-1])}, [*used, c.items[places[-1]]])
         c.take(found)
         return
     place = places[0]
+    used += [c.items[i - 1] for i in places if c.said(i - 1) == "k"]
     if dam is None and c.known(place):
         return
     need = None
@@ -102,15 +125,42 @@ def read(c: Clause) -> None:
     c.take(c.past(Tagged, None, "", {**values, "tag": _tag(c, place), "litter_of": dam}, [*used, c.items[place]], need))
 
 
+#: They name the number in the ear; where none is told, nobody got one.
+NOUNS: Final = frozenset({"tag", "ear tag", "tattoo", "tattoos", "tats", "ear tattoo", "ear number"})
+
+
+def _several(c: Clause, places: list[int], dam: str, used: list[Item]) -> None:
+    """`R32 R33 tattooed out of 16, both does`: a kit a tag; sex and colour are of those told just before."""
+    groups: list[list[int]] = [[places[0]]]
+    for before, i in pairwise(places):
+        if all(item.said in {",", "and", "&"} for item in c.items[before + 1 : i]):
+            groups[-1].append(i)
+        else:
+            groups.append([i])
+    ends = [0, *(group[0] for group in groups[1:]), len(c.items)]
+    for group, (start, end) in zip(groups, pairwise(ends), strict=True):
+        told = c.items[start:end]
+        color = next((color for item in told if (color := color_said(item))), None)
+        for i in group:
+            c.take(
+                c.past(Tagged, None, "", {"sex": _sex_in(told), "color": color, "tag": _tag(c, i), "litter_of": dam}, [*used, c.items[i]])
+            )
+
+
 def _tag(c: Clause, i: int) -> str:
     mention = c.mention(i)
-    return (mention.tag or mention.said if mention else c.said(i)).upper()
+    letter = "K" if c.said(i - 1) == "k" else ""  # "tagged 16 litter K1": no kindling
+    return letter + (mention.tag or mention.said if mention else c.said(i)).upper()
 
 
 def _sex(c: Clause) -> str | None:
-    if c.has("buck_word") or any(item.marks & {"bucks_word"} for item in c.items):
+    return _sex_in(c.items)
+
+
+def _sex_in(items: list[Item]) -> str | None:
+    if any(item.marks & {"buck_word", "bucks_word"} for item in items):
         return "buck"
-    return "doe" if c.has("doe_word") else None
+    return "doe" if any(item.marks & {"doe_word", "does_word"} for item in items) else None
 
 
 def _dam(c: Clause) -> tuple[str | None, list[Item]]:
@@ -119,7 +169,8 @@ def _dam(c: Clause) -> tuple[str | None, list[Item]]:
         before = c.items[i - 1] if i else None
         behind = before is not None and (bool(before.marks & {"out_of", "from"}) or before.said in {"of", "litter"})
         animal = c.known(i)
-        if animal and animal.sex == "doe" and (behind or c.items[i].unit == "possessive"):
+        following = c.items[i + 1].marks if i + 1 < len(c.items) else frozenset()
+        if animal and animal.sex == "doe" and (behind or c.items[i].unit == "possessive" or following & {"litter", "kits"}):
             pick = c.pick(i)
             return animal.tag, pick.items
     return None, []

@@ -77,7 +77,7 @@ CUES: Final = {
     "drug": "ivermectin | ibermectin | ivory mectin | ivory making | either mectin | ivan martin | penicillin | penicilin | pen | pen g"
     " | procaine | enrofloxacin | amprolium | fenbendazole | meloxicam | piperazine | probiotics | probiotic | oxytetracycline"
     " | tetracycline | sulfa | selamectin | toltrazuril | oxytocin | chlorhexidine | nystatin | mineral oil | electrolytes"
-    " | simethicone | gas drops | antibiotic | antibiotics | ointment | eye ointment | saline | peroxide | iodine | silver cream"
+    " | simethicone | gas drops | antibiotic | antibiotics | ointment | eye ointment | salve | balm | saline | peroxide | iodine | silver cream"
     " | coconut oil | vaccine | rhdv | rhdv2 | rhdv2 vaccine | wormer | dewormer | pumpkin seed | calcium | dex | diatomaceous earth"
     " | apple cider vinegar | acv | epsom salt | vitamin | vitamins",
     "gave": "gave | give | given | got | gets | put | on | giving",

@@ -24,6 +24,7 @@ class Undo:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("forget I said that", ({},)),
     Example("delete 31", ({"who": "31"},)),
     Example("undo the last one", ({},)),
     Example("take that back", ({},)),

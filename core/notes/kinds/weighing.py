@@ -135,6 +135,9 @@ def read(c: Clause) -> None:
     if not c.has("weigh") and (c.has("litter", "feed", "bag", "per_day", "drug") or (c.has("ration") and _of_feed(c))):
         return
     cue = c.first("weigh")
+    if cue is not None and c.has("bin") and c.has("feed_left"):
+        c.use([cue])
+        return  # "weighed the bin, 60 lb left"
     if cue is not None and c.said(cue) == "is up to" and c.has("per_day", "hay"):
         return  # "Moss is up to 6 oz a day"
     if cue is None and c.says({"gave", "ate", "eats", "eating"}):
@@ -260,7 +263,7 @@ def _weights(c: Clause, *, told: bool) -> list[Weight]:
         and all(c.known(numbers[n]) for n in range(0, len(numbers), 3))
     ):
         return _bare(c, numbers)
-    decimals = [i for i in numbers if c.items[i].value != int(c.items[i].value)]
+    decimals = [i for i in numbers if c.items[i].value != int(c.items[i].value) and not c.said(i).isalpha()]  # "half" is no weight
     lone = c.explicit() or [i for i in numbers if i not in decimals]
     if decimals and len(lone) == len(decimals) and len(c.items) <= 4 * len(decimals):
         return [bare_weight(c, i) for i in decimals]
