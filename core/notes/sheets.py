@@ -30,6 +30,8 @@ _DAY_OF_LINE: Final = re.compile(rf"^({_ONE_DAY})[ :,-]+(?=\S)", re.IGNORECASE)
 _DAY: Final = re.compile(rf"\b(?:{_ONE_DAY})\b")
 _DAY_LAST: Final = re.compile(rf"[ ,:(-]+(?:(?:on|for|from|of|as of|starting) )?{_DAYS}\)?$")
 _DAY_FIRST: Final = re.compile(rf"^{_DAYS}[ ,:-]+")
+#: `losses, Sorrel`, `condition of 12`; a title has one word or two.
+_OF_WHOM: Final = re.compile(r"^([a-z]+(?: [a-z]+)?)(?:,| -| of| for) ((?:doe |buck )?[\w']+(?: [\w']+)?)$")
 _LATELY: Final = re.compile(r" (?:this week|this month|so far|lately|recently|today|tonight)$")
 _OWNERS: Final = re.compile(r"^(?:today'?s|tonight'?s|this week'?s|our|my|the) ")
 _BULLET: Final = re.compile(r"^(?:[-+>~]|\d{1,2}[.)](?=\s))\s*")
@@ -119,6 +121,20 @@ def _ailing(who: str, rest: str) -> str | None:
     return f"{who} has {sign}, gave {who} {given}"
 
 
+def _moved(who: str, rest: str) -> str | None:
+    """`31 -> B3`, `31: A1 -> B3`."""
+    found = re.match(r"^(?:([a-z]?-?\d{1,3}) *(?:->|>|to) *)?([a-z]?-?\d{1,3})$", rest, re.IGNORECASE)
+    if found is None:
+        return None
+    return f"moved {who} from {found[1]} to {found[2]}" if found[1] else f"{who} to cage {found[2]}"
+
+
+def _newcomer(who: str, rest: str) -> str | None:
+    """`53: Mini Rex doe, blue, born 7/1/26`."""
+    sex = re.search(r"\b(doe|buck)\b,? ?", rest, re.IGNORECASE)
+    return f"new {sex[1].lower()} {who} {(rest[: sex.start()] + rest[sex.end() :]).strip()}" if sex else None
+
+
 def _boxed(who: str, rest: str) -> str | None:
     return f"box {rest} {who}" if rest in {"in", "out"} else None
 
@@ -154,6 +170,11 @@ def _sold(who: str, rest: str) -> str | None:
     return f"sold {who} for {found[1]}{rest[found.end() :]}" if found else None
 
 
+def _skipped(line: str) -> str | None:
+    """`nail trim, Moss`, `nest check on 12`."""
+    return "skip " + re.sub(r", (?=[A-Z][\w']*$|\w*\d+$)", " on ", line)
+
+
 def _open_box(line: str) -> str | None:
     return None if line.startswith("[") else f"[ ] {line}"
 
@@ -177,7 +198,6 @@ _mated: Final = _telling(r"^(?:x|to|with|bred) ", "{who} {rest}")
 _SCORED: Final = _telling(r"^[1-5](?:\.5| 1/2|\.0)?(?:/5)?$", "{who} bcs {rest}")
 _COUNTED_KITS: Final = _telling(rf"^{_NUM}(?:(?: kits| alive)?$| kits\b(?! lost| died| dead))", "{who} has {rest}")
 _FED: Final = _telling(rf"^{_AMOUNT}", "{who} get {rest}")
-_MOVED: Final = _telling(r"^[a-z]?-?\d{1,3}$", "{who} to cage {rest}")
 _GONE: Final = _telling(r"^(?:live |dressed )?\d", "butchered {who}: {rest}")
 _LEFT_OFF: Final = r"^(?:\W|\w+ \d|[a-z]?\d|[a-z ]*$)"  # a day, further animals, or a reason
 
@@ -203,6 +223,7 @@ _SHEETS: Final = {
     "feed bill | feed bought | feed purchase | feed order | bought feed": Sheet(None, _delivered),
     "litter colors | litter colours | kit colors": Sheet(_litter_colored),
     "litter update | litter updates | litter check | litter checks | litter report": Sheet(_COUNTED_KITS),
+    "new arrivals | new animals | new stock | new rabbits | newcomers | bought rabbits": Sheet(_newcomer),
     "colors | colours | coat colors | coats": Sheet(_colored),
     "litter weights | litter weight": Sheet(_litter_weighed),
     "breedings | matings | bred | breeding log | mating log | breeding record | mating record": Sheet(_mated),
@@ -216,13 +237,13 @@ _SHEETS: Final = {
     "kit counts | kit count | litter counts | litter count | nest counts | nest count | counts | kits | nest checks | nest check": Sheet(_COUNTED_KITS),
     "rations | ration | feeding | feed rations | feed amounts | feedings": Sheet(_FED),
     "sold | sales": Sheet(_sold),
-    "moves | moved | cage moves | cage changes | cage cards | cage list | cage chart | cages": Sheet(_MOVED),
+    "moves | moved | cage moves | cage changes | cage cards | cage list | cage chart | cages": Sheet(_moved),
     "butchered | culled | processed | butcher day | butchering": Sheet(_GONE),
     "losses | kit losses | kits lost | lost kits | lost": Sheet(_lost),
-    "skip | skipped | skipping | skips | skip list": Sheet(None, "skip {}".format),
+    "skip | skipped | skipping | skips | skip list": Sheet(None, _skipped),
     "to do | todo | to-do | to do list | todo list | to-do list | still to do | left to do | still need to do | need to do | things to do": Sheet(None, _open_box, whole=True),
     "done | finished | completed | all done | chores done | done list": Sheet(None, _chore, whole=True),
-    "rounds | round | evening round | evening rounds | morning round | morning rounds | night round | night rounds | barn round | barn rounds | barn check"
+    "am | pm | morning | afternoon | evening | rounds | round | evening round | evening rounds | morning round | morning rounds | night round | night rounds | barn round | barn rounds | barn check"
     " | barn notes | barn report | barn log | notes | report | update | log | evening report | night check | evening check | morning check": Sheet(None, None, whole=True),
     "chores | tasks | jobs | checklist | check list | chore list": Sheet(None, None, whole=True),
 }  # fmt: skip
@@ -242,8 +263,8 @@ def sheet_told(text: str, words: HerdWords) -> str | None:
     told: list[str] = []
     begun = 0
     for place, line in enumerate(lines):
-        if place >= begun and (title := _title(line)) is not None:
-            end = next((i for i in range(place + 1, len(lines)) if _title(lines[i]) is not None), len(lines))
+        if place >= begun and (title := _title(line, words)) is not None:
+            end = next((i for i in range(place + 1, len(lines)) if _title(lines[i], words) is not None), len(lines))
             section = _section(title, lines[place + 1 : end], words)
             told += section if section is not None else lines[place:end]
             begun = end
@@ -255,10 +276,10 @@ def sheet_told(text: str, words: HerdWords) -> str | None:
 def _one_line(text: str, words: HerdWords) -> str | None:
     """`Skip today: nest check on 12; palpation on 22`, `BCS 11/25: Flint 3, Moss 2.5`."""
     head, colon, rest = text.partition(":")
-    if not colon or len(head) > LONGEST_TITLE or head[:1].isdigit() or (title := _title(head)) is None:
+    if not colon or len(head) > LONGEST_TITLE or head[:1].isdigit() or (title := _title(head, words)) is None:
         return None
     rows = [row.strip(" .") for row in re.split(r";" if ";" in rest else r",(?=\s)", rest)]
-    if len(rows) < FEWEST_LINES or (";" not in rest and not all(_led(row, words) and _row(title.sheet, row, words) for row in rows)):
+    if len(rows) < FEWEST_LINES or (";" not in rest and not all(_led(row, words) and _row(title, row, words) for row in rows)):
         return None
     section = _section(title, rows, words, in_line=True)
     return "\n".join(section) if section is not None else None
@@ -279,12 +300,13 @@ class _Title:
     day: str
     ahead: bool  # it heads what is still to be done
     dated: bool  # it names a single day, or none
+    who: str  # whose lines it heads, empty where each names its own
     boxed: bool  # its lines are to be done, or done, by the box before them
 
 
-def _title(line: str) -> _Title | None:
+def _title(line: str, words: HerdWords) -> _Title | None:
     """What the line heads, if it is a heading."""
-    if not line or len(line) > LONGEST_TITLE:
+    if not line or len(line) > LONGEST_TITLE or (_BULLET.match(line) and not line.endswith(("-", ":"))):
         return None
     said = line.lower().strip("#=-:. ")
     day, dated = "", True
@@ -294,12 +316,17 @@ def _title(line: str) -> _Title | None:
             day, said = found["day"], (said[: found.start()] + said[found.end() :]).strip(" :,-.(")
             break
     said = _LATELY.sub("", _OWNERS.sub("", said))
+    who = ""
+    if said not in SHEETS and (found := _OF_WHOM.match(said)):
+        if _animal_of(found[2], words) is None:
+            return None
+        said, who = found[1], found[2]
     sheet = SHEETS.get(said)
     if sheet is not None:
-        return _Title(sheet, day if dated else "", said in AHEAD, dated, said in BOXED)
+        return _Title(sheet, day if dated else "", said in AHEAD, dated, who, said in BOXED)
     unit = _UNIT_LAST.search(said)
     if unit and _OWNERS.sub("", said[: unit.start()]) in WEIGHTS:
-        return _Title(Sheet(_weighed(unit[1])), day, ahead=False, dated=dated, boxed=False)
+        return _Title(Sheet(_weighed(unit[1])), day, ahead=False, dated=dated, who="", boxed=False)
     return None
 
 
@@ -321,7 +348,7 @@ def _section(title: _Title, lines: list[str], words: HerdWords, *, in_line: bool
     for line in lines:
         bare = _BULLET.sub("", line)
         own = _DAY_OF_LINE.match(bare) if title.sheet.line is not _reminding else None
-        said = _row(title.sheet, bare[own.end() :] if own else bare, words) if bare else None
+        said = _row(title, bare[own.end() :] if own else bare, words) if bare else None
         if said is None and own and title.sheet.line is _planned and "skip" not in bare:
             said, own = f"[ ] {bare}", None  # what is planned otherwise is not done yet
         if said is not None and own and _DAY.search(said.lower()):
@@ -334,9 +361,12 @@ def _section(title: _Title, lines: list[str], words: HerdWords, *, in_line: bool
     return [line.rstrip(" ,") for line in told] if fits else None
 
 
-def _row(sheet: Sheet, line: str, words: HerdWords) -> str | None:
+def _row(title: _Title, line: str, words: HerdWords) -> str | None:
+    sheet = title.sheet
     low = line.lower()
     led = _led(line, words) if sheet.row is not None else None
+    if title.who and (led is None or line[:1].isdigit()):
+        led = (title.who, line)
     if sheet.row is not None and led is not None:
         return sheet.row(*led)
     group = re.match(r"(bucks|does|grow-?outs|everybody|all) *[:=-] *(?=\S)", low) if sheet.row is _FED else None

@@ -537,7 +537,7 @@ class Cutter:
                 virtual = frozenset()  # "biscuit fine" behind any list
             elif "die" in virtual and "die" not in last.virtual and not _tells_of_deaths(last):
                 virtual = virtual - {"die"}
-            if virtual & WEIGHTLESS and any(item.sort in {"weight", "pair"} for item in items):
+            if virtual & WEIGHTLESS and any(item.sort in {"weight", "pair"} or _goes_to_cage(items, i) for i, item in enumerate(items)):
                 virtual = virtual - WEIGHTLESS  # "doe 14 kindled 6. R21 5 lb 2"
         clause = Clause(items, self.scene, last, virtual)
         clause.header = leading or self.line or self.header
@@ -556,6 +556,11 @@ class Cutter:
             dates = [i for i in last.dates() if not i or "until" not in last.items[i - 1].marks]
             clause.header = clause.header or (last.items[dates[0]].value if dates else last.header)
         self.clauses.append(clause)
+
+
+def _goes_to_cage(items: list[Item], i: int) -> bool:
+    """`Moss to B1`: where an animal goes, whatever was told of the one before."""
+    return i > 0 and items[i].sort in {"code", "cage"} and "into" in items[i - 1].marks
 
 
 def _tells_of_deaths(clause: Clause) -> bool:
