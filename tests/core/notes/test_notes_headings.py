@@ -224,3 +224,47 @@ def test_what_is_well_is_no_question_among_other_lines() -> None:
     read = read_json("14 - day 32, no kits yet\n9 - day 28, box in\n22 - day 14, palpated bred")
     assert read["ask"] is None
     assert [(fact["kind"], fact.get("doe")) for fact in read["facts"][:2]] == [("nest_box", "9"), ("palpated", "22")]
+
+
+@pytest.mark.parametrize(
+    ("text", "kinds"),
+    [
+        ("9 - day 28, box in\n22 bit me", [("nest_box", "9"), ("temper", "22")]),
+        ("16's five got weaned, three bucks, then I put 15 in with Flint", [("weaned", "16"), ("bred", "15")]),
+        ("juno 8 alive 1 dead. biscuit fine. moss has ear mites", [("kindled", "14"), ("remark", "22"), ("ailment", "5")]),
+        ("box in 9\n31 4-2\nMoss to B1", [("nest_box", "9"), ("weighed", "31"), ("moved", "5")]),
+        ("Juno had kindled while we were eating pie, ten of them, two dead", [("kindled", "14")]),
+        ("palpated 22 bred, and that 15 felt empty", [("palpated", "22"), ("palpated", "15")]),
+    ],
+)
+def test_each_line_or_breath_keeps_its_own_animal(text: str, kinds: list[tuple[str, str]]) -> None:
+    """What is said of one animal is never carried to the next one."""
+    facts = read_json(text)["facts"]
+    assert sorted((fact["kind"], fact.get("doe", fact.get("who"))) for fact in facts) == sorted(kinds)
+
+
+def spoken(*texts: str) -> list[dict[str, Any]]:
+    """What a person's messages give, one after the other."""
+    talk = [
+        {"text": text, "conversation": "k", "from": "ann", "at": f"2026-11-25T07:{minute}:00-06:00"}
+        for minute, text in enumerate(texts, 10)
+    ]
+    reader_of_all = reader(ROSTER)
+    assert isinstance(reader_of_all, Reader)
+    return [reader_of_all.read_request(each, AT) for each in talk]
+
+
+def test_a_number_behind_for_her_is_a_price() -> None:
+    """`sold her for 16` names no animal 16; `list her` asks for nothing."""
+    *_, sold = spoken("33 3-10", "sold her for 16")
+    assert [(fact["kind"], fact["who"], fact["price"]) for fact in sold["facts"]] == [("sold", "33", "16.00")]
+    *_, listed = spoken("33 3-10", "list her for 50 until dec 20")
+    assert [(fact["kind"], fact["who"], fact["price"]) for fact in listed["facts"]] == [("for_sale", "33", "50.00")]
+
+
+def test_a_correction_by_the_way_corrects() -> None:
+    """Small talk before `make that` changes nothing; without a value behind it, it is no correction."""
+    *_, put_right = spoken("31 3-12", "and while I am at it make that 3-13, my eyes are going")
+    assert [(fact["kind"], fact["set"]) for fact in put_right["facts"]] == [("correct", {"grams": 1729})]
+    *_, remark = spoken("31 3-12", "we should make that hutch bigger for 12")
+    assert [fact["kind"] for fact in remark["facts"]] == ["remark"]
