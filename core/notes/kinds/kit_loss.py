@@ -72,6 +72,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("lost too out of twelves litter", ({"doe": "12", "count": 2, "on": "2026-11-25"},)),
     Example("twelve lost a kit this morning", ({"doe": "12", "count": 1, "on": "2026-11-25"},)),
     Example("the red doe lost two", ({"doe": "12", "count": 2, "on": "2026-11-25"},)),
+    Example("12 lost 2 kits overnight, plenty left", ({"doe": "12", "count": 2, "on": "2026-11-24"},)),
     Example("a flattened baby under 12 this morning", ({"doe": "12", "count": 1, "cause": "crushed", "on": "2026-11-25"},)),
     Example(
         "Sorrel lost two more overnight, so five of the kits left",

@@ -230,6 +230,7 @@ def test_what_is_well_is_no_question_among_other_lines() -> None:
     ("text", "kinds"),
     [
         ("9 - day 28, box in\n22 bit me", [("nest_box", "9"), ("temper", "22")]),
+        ("9 weighed 8-4, box in\n22 bit me", [("weighed", "9"), ("nest_box", "9"), ("temper", "22")]),
         ("16's five got weaned, three bucks, then I put 15 in with Flint", [("weaned", "16"), ("bred", "15")]),
         ("juno 8 alive 1 dead. biscuit fine. moss has ear mites", [("kindled", "14"), ("remark", "22"), ("ailment", "5")]),
         ("box in 9\n31 4-2\nMoss to B1", [("nest_box", "9"), ("weighed", "31"), ("moved", "5")]),
@@ -268,3 +269,16 @@ def test_a_correction_by_the_way_corrects() -> None:
     assert [(fact["kind"], fact["set"]) for fact in put_right["facts"]] == [("correct", {"grams": 1729})]
     *_, remark = spoken("31 3-12", "we should make that hutch bigger for 12")
     assert [fact["kind"] for fact in remark["facts"]] == ["remark"]
+
+
+@pytest.mark.parametrize("text", ["three weeks, 9 kindled 6", "day 47\n9 kindled 6"])
+def test_a_count_of_days_at_the_head_is_asked_about(text: str) -> None:
+    """Where it isn't that of the doe below it."""
+    assert read_json(text)["ask"]["why"] == "what"
+
+
+def test_settings_before_small_talk_are_each_taken() -> None:
+    """Two in a row, and a long sigh behind them."""
+    sigh = "which is robbery if you ask me but what can a person do these days when everything else has gone up too"
+    facts = read_json(f"feed bag 40 lb; feed price $17.50 a bag, {sigh}")["facts"]
+    assert [(fact["kind"], fact["name"]) for fact in facts] == [("setting", "feed_bag"), ("setting", "feed_price")]
