@@ -173,10 +173,10 @@ def _zone(name: str) -> ZoneInfo:
     return ZoneInfo(name)
 
 
-def read(message: Message, herd: Herd, context: Context = Context()) -> Reading:  # noqa: B008 - frozen
+def read(message: Message, herd: Herd, context: Context = Context(), *, told: bool = False) -> Reading:  # noqa: B008 - frozen
     """What the message means to this herd: facts that are safe, a question if there is one, and the words that no fact uses.
 
-    Reads no clock and never raises, whatever the text. The facts are not yet checked against the herd.
+    Reads no clock and never raises, whatever the text; `told` says that the lines below its headings are told in words already. The facts are not yet checked against the herd.
     """
     text = cleaned(message.text)
     if not text:
@@ -191,8 +191,8 @@ def read(message: Message, herd: Herd, context: Context = Context()) -> Reading:
     if "\n" in text and (rows := table_told(message.text)) is not None:
         return read(replace(message, text=rows), herd, context)
     words = words_of(herd)
-    if ("\n" in text or ":" in text) and (sheet := sheet_told(text, words)) is not None:
-        return read(replace(message, text=sheet), herd, context)
+    if not told and ("\n" in text or ":" in text) and (sheet := sheet_told(text, words)) is not None:
+        return read(replace(message, text=sheet), herd, context, told=True)
     if "[" in text and _TICK.search(text):
         return _ticked(replace(message, text=text), herd, context, today)
     scene = Scene(herd, words, today, context, message.text, here.strftime("%H:%M"))

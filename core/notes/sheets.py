@@ -5,6 +5,8 @@
 
 A heading's day holds for its lines, but for those with a day of their own. Numbers that only count the lines of a list are left out.
 A line that doesn't fit its heading is read as it stands.
+
+Over 300 lines: all headings in one table, and beside it how the lines of each are told.
 """
 
 from __future__ import annotations
@@ -252,6 +254,8 @@ SHEETS: Final = {title: sheet for titles, sheet in _SHEETS.items() for title in 
 BOXED: Final = frozenset({"chores", "tasks", "jobs", "checklist", "check list", "chore list"})
 AHEAD: Final = frozenset(title for titles in _SHEETS if titles.startswith("to do") for title in titles.split(" | ")) | BOXED
 WEIGHTS: Final = frozenset({"weights", "weight", "weigh-in", "weigh in", "weigh day", "wts", "weighed"})
+TITLE_WORDS: Final = frozenset(word for title in (*SHEETS, *WEIGHTS) for word in title.split(" "))
+_WORDS: Final = re.compile(r"[a-z-]+")
 _UNIT_OF_WEIGHTS: Final = re.compile(r"^(\d+(?:\.\d+)?)$")
 
 
@@ -309,6 +313,8 @@ def _title(line: str, words: HerdWords) -> _Title | None:
     if not line or len(line) > LONGEST_TITLE or (_BULLET.match(line) and not line.endswith(("-", ":"))):
         return None
     said = line.lower().strip("#=-:. ")
+    if TITLE_WORDS.isdisjoint(_WORDS.findall(said)):
+        return None
     day, dated = "", True
     for looks in (_DAY_LAST, _DAY_FIRST):
         if said not in SHEETS and (found := looks.search(said)):
