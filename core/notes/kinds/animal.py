@@ -52,6 +52,7 @@ EXAMPLES: tuple[Example, ...] = (
         ({"tag": "51", "sex": "buck", "breed": "New Zealand", "color": "red", "name": "Rusty", "origin": "given"},),
     ),
     Example("R21 NZW red? no wht", ({"tag": "R21", "breed": "New Zealand", "color": "white"},)),
+    Example("new doe 44 satin, calling her Fern", ({"tag": "44", "name": "Fern", "sex": "doe", "breed": "Satin"},)),
     Example("Buck 43, Satin, born 2 May 2026.", ({"tag": "43", "sex": "buck", "breed": "Satin", "born": "2026-05-02"},)),
     Example("new doe 42 mini rex blue brn 7/4", ({"tag": "42", "sex": "doe", "breed": "Mini Rex", "color": "blue", "born": "2026-07-04"},)),
     Example(
@@ -91,7 +92,7 @@ CUES: Final = {
     "sire": "sire | by | sired by | dad | father",
     "dam_word": "dam | out of | ex | mother | mom",
     "born_word": "born | brn | b | dob | birthday | birthdate | birth date | bday | date of birth",
-    "name_word": "named | name | called | call her | call him | naming her | naming him",
+    "name_word": "named | name | called | call her | call him | calling her | calling him | naming her | naming him",
     "gift": "given | gift | free | gifted | gave us",
 }  # fmt: skip
 

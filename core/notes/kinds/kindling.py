@@ -372,7 +372,7 @@ UP_TO: Final = frozenset({"til", "till", "until", "before", "once", "unless", "b
 
 def _yet_to_be(c: Clause, cue: int) -> bool:
     """`til she kindles`, `until 14 kindles`: a birth to come."""
-    present = c.said(cue).startswith("kindle") and c.said(cue) != "kindled"
+    present = c.said(cue) == "kindling" or (c.said(cue).startswith("kindle") and c.said(cue) != "kindled")
     close = c.said(cue - 1) == "to" and c.said(cue - 2) in {"close", "closer", "due"}  # "she's close to kindling"
     if not present or not (close or any(c.said(i) in UP_TO for i in range(max(cue - 3, 0), cue))):
         return False

@@ -35,6 +35,10 @@ class Sold:
 
 EXAMPLES: tuple[Example, ...] = (
     Example(
+        "sold R21 and R22 70 for the pair",
+        ({"on": "2026-11-25", "who": "R21", "price": "35.00"}, {"on": "2026-11-25", "who": "R22", "price": "35.00"}),
+    ),
+    Example(
         "sold R22 $30 and gave R21 to my niece",
         (
             {"on": "2026-11-25", "who": "R22", "price": "30.00"},
