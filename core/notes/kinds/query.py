@@ -74,7 +74,8 @@ OPENS: Final = ()
 CUES: Final = {
     "ask:due": "what reminders | which reminders | whats all due | whats due all | what is due all | everything that is due | everything thats due | due all | all due | all chores | everything due | all the chores | every chore | whats dew | whos dew | dew | whose do | whose due | due | due list | whats due | whos due | who is due | who's due | coming up | to do | todo | on the list | this week | chores | whats next | due today | whos do | what do i need to do | what needs doing | chore list | what should i be doing",
     "ask:why": "why",
-    "ask:compare": "compare | faster kits | fastest kits | bigger kits | biggest kits | heavier kits | heaviest kits | best kits | kits grow faster | kits grow fastest | kits grow best | side by side | better | versus | vs | or | difference between",
+    "ask:best": "best | fastest | faster | rank | quickest | bigger | biggest | heaviest",
+    "ask:compare": "compare | side by side | better | versus | vs | or | difference between",
     "ask:pedigree": "pedigree | ped | parents | grandparents | family tree | bloodline | lineage | ancestors | sire of | dam of | sire on | dam on | sire to | the sire | the dam | father of | mother of | daddy of",
     "ask:open": "whos open | who is open | open does | empty does | is open | any open",
     "ask:litters": "litters | litter",
@@ -104,8 +105,10 @@ BEFALL: Final = frozenset(
 )
 LONGEST_ASKED: Final = 8  # not a figure: items
 _SCOPES: Final = {"bucks_word": "bucks", "does_word": "does", "scope:grow-outs": "grow-outs", "scope:all": "all"}
-_SEXES: Final = {"buck_word": "bucks", "doe_word": "does"}
-_OF_KITS: Final = ("faster kits", "fastest kits", "bigger kits", "biggest kits", "heavier kits", "heaviest kits", "best kits", "kits grow")
+_SEXES: Final = {"scope:bucks": "bucks", "scope:does": "does", "buck_word": "bucks", "doe_word": "does"}
+#: What sets all of a sex side by side, and what asks who comes out ahead.
+_RANKS: Final = frozenset({"compare", "rank"})
+_WHICH: Final = ("which", "who", "whose", "what")
 _PARENTS: Final = {
     "sire": "sire",
     "father": "sire",
@@ -179,6 +182,8 @@ def _about(c: Clause, places: list[int]) -> str | None:
         return "open" if c.has("open") else "card"
     if c.has("ask:herd") and len(c.items) <= 2 and not places:
         return "count"
+    if not places and _lines_up(c):
+        return "compare"
     for about in _ORDER:
         if about in asked and _fits(c, about, places, sexes):
             return about
@@ -207,8 +212,6 @@ def _fits(c: Clause, about: str, places: list[int], sexes: set[str | None]) -> b
     if about == "compare":
         if _parent_asked_of(c, places) is not None:
             return True
-        if not places and any(item.said == "compare" or item.said.startswith(_OF_KITS) for item in c.items):
-            return c.has(*_SCOPES, *_SEXES) or any(breed_said(item) for item in c.items)
         return len(places) >= 2 and not (
             not any(word in c.text() for word in ("better", "compare", "side by side")) and {"doe", "buck"} <= sexes
         )
@@ -229,6 +232,13 @@ def _fits(c: Clause, about: str, places: list[int], sexes: set[str | None]) -> b
     if about == "weights":
         return c.has("weigh") or "weigh" in c.text() or "growth" in c.text() or "gaining" in c.text() or "heavy" in c.text()
     return True
+
+
+def _lines_up(c: Clause) -> bool:
+    """`compare the bucks`, `which doe is best`: all of a sex or a breed, none by name."""
+    opening = c.said(c.opening() or 0)
+    asked = opening in _RANKS or (opening.startswith(_WHICH) and c.has("ask:best", "ask:compare"))
+    return asked and (c.has(*_SCOPES, *_SEXES) or any(breed_said(item) for item in c.items))
 
 
 def _parent_asked_of(c: Clause, places: list[int]) -> Animal | None:
