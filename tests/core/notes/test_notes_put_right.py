@@ -195,6 +195,12 @@ def test_a_reminder_is_answered_in_passing(chore: str, who: str, text: str, expe
     assert (facts(heard), why(heard)) == (expected, asked)
 
 
+def test_degrees_are_put_right_by_degrees_only() -> None:
+    """ "Not 15" behind a temperature takes a number; other words change nothing."""
+    heard = _heard(COLD, "colder not 15")
+    assert all(fact["kind"] != "correct" for fact in facts(heard))
+
+
 @pytest.mark.parametrize(
     ("chore", "text", "on"),
     [
