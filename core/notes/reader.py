@@ -157,7 +157,6 @@ MOST_LINES: Final = 60  # not a figure: lines that are looked at one by one
 TERSE: Final = 12  # not a figure: items: a note so short is told in the barn's own shorthand
 TERSE_PLAIN: Final = 3
 ASKS: Final = frozenset(mark for mark in query.CUES if mark.startswith("ask:"))
-WISHED: Final = frozenset({"can", "could", "would", "will"})
 ASKED_FOR: Final = frozenset({"requested", "request", "requests", "query", "queries", "question", "questions", "wanted"})
 NAMED_BY: Final = 2  # not a figure: items: `our feed bag is`, `my yearly aim is`
 BEFORE_UNDO: Final = 4  # not a figure: items: words such as `oh shoot` before it
@@ -203,9 +202,8 @@ def read(message: Message, herd: Herd, context: Context = Context(), *, told: bo
     if begin:
         behind = read(replace(message, text=text[begin:]), herd, context)
         if tells(behind) and not writing and _only_ordered(found, begin, behind):
-            if found[0].key not in WISHED:
-                return _remark(text, today, behind.subject)
-        elif tells(behind) or (not writing and behind.ask is None and any(fact.kind == "query" for fact in behind.facts)):
+            return _remark(text, today, behind.subject)
+        if tells(behind) or (not writing and behind.ask is None and any(fact.kind == "query" for fact in behind.facts)):
             return behind
     items = _put_right(Scan(found, scene.words, LEXICON).run())
     if SIGNS.issuperset([item.sort for item in items]):
@@ -223,13 +221,11 @@ GRANTED: Final = frozenset({"remind", "skipped", "setting", "undo", "correct", "
 
 
 def _only_ordered(found: list[Any], begin: int, behind: Reading) -> bool:
-    """Whether a polite head asks somebody to do a deed of the barn: `will you wean 16`, `please wean 16`."""
+    """Whether a polite head asks somebody to do a deed of the barn: `please wean 16`."""
     if all(fact.kind in GRANTED for fact in behind.facts):
         return False
     politely = found[0].key in {"please", "pls", "plz"}
-    return any(token.key in WISHED for token in found[:3]) or (
-        politely and any(token.start == begin and token.key in BARE_VERBS for token in found[:3])
-    )
+    return politely and any(token.start == begin and token.key in BARE_VERBS for token in found[:3])
 
 
 def _lines_apart(message: Message, text: str, herd: Herd, context: Context) -> Reading | None:
@@ -425,11 +421,44 @@ def _whole_message(whole: Clause, text: str) -> Reading | None:
         reminder.read(whole)
     if not whole.found and (whole.said(0) in ASKED_FOR and whole.said(1) in {":", ","}):
         _read_questions(whole)
+    if not whole.found and (behind := _asked_behind(whole, text)) is not None:
+        return behind
     if not whole.found and _is_question(whole, text):
         query.read(whole)
         if not whole.found and any(item.sort == "word" for item in whole.items) and (text.rstrip().endswith("?") or _asks_outright(whole)):
             return _remark(text, whole.today, _who(whole))
     return _told(whole, text) if whole.found else None
+
+
+#: What a question stands behind, and what may stand behind a comma only.
+_BEFORE_QUESTION: Final = frozenset({".", ";", "!"})
+_ASKING_WORDS: Final = ("who", "what", "when", "which")
+
+
+def _asked_behind(whole: Clause, text: str) -> Reading | None:
+    """`14 kindled 5, who is due next?`: what is told before the question is recorded, and the question asked."""
+    if whole.marks.isdisjoint(OPENS) or not (whole.has("question") or whole.marks & ASKS):
+        return None
+    begin = next((i for i in range(len(whole.items) - 1, 0, -1) if _begins_question(whole, i)), None)
+    if begin is None or marks_of(whole.items[:begin]).isdisjoint(OPENS):
+        return None
+    asked = Clause(whole.items[begin:], whole.scene)
+    if not _is_question(asked, f"{asked.text()}{'?' if text.rstrip().endswith('?') else ''}"):
+        return None
+    query.read(asked)
+    told = _Statements(whole.scene, whole.items[:begin], text).reading()
+    if len(asked.found) != 1 or not any(fact.kind not in {"remark", "query"} for fact in told.facts):
+        return None
+    return replace(told, facts=(*told.facts, _fact(asked.found[0])))
+
+
+def _begins_question(whole: Clause, i: int) -> bool:
+    item, before = whole.items[i], whole.items[i - 1]
+    if before.said == ",":
+        return item.said.startswith(_ASKING_WORDS)
+    return (before.sort == "break" or before.said in _BEFORE_QUESTION) and (
+        not item.marks.isdisjoint({"question"} | ASKS) or item.said.startswith(_ASKING_WORDS)
+    )
 
 
 def _asked_and_denied(whole: Clause) -> bool:

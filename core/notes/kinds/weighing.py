@@ -235,7 +235,7 @@ def _told_before(c: Clause) -> None:
         if not c.taken(i)
         and (c.items[i].sort in {"weight", "pair", "clock"} or (c.items[i].sort == "num" and c.items[i].value != int(c.items[i].value)))
     ]
-    for i in places if len(places) > 1 else [i for i in places if c.said(i - 1) in CHANGES - {"up"}]:
+    for i in places if len(places) > 1 else ():
         before = c.past_fillers(i - 1, -1, 1) if c.said(i - 1) not in BEFORE else i - 1
         if (
             (c.said(before) in BEFORE and places.index(i) > 0)

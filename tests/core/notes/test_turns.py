@@ -43,6 +43,7 @@ def kinds(text: str) -> set[str]:
         "check 31 for white toenails",
         "31 isn't dq",
         "R22 stopped dead",
+        "the gizmo died by 14",
         "R22 passed on breakfast",
         "lost R22 in the class",
         "lost R22's card",

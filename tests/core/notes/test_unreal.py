@@ -140,7 +140,9 @@ def test_a_hedge_is_no_condition(text: str, kind: str) -> None:
     assert kind in kinds(text)
 
 
-@pytest.mark.parametrize("text", ["will you be weaning 16", "are you weaning 16", "could you put the box in with 14", "did he wean 16"])
+@pytest.mark.parametrize(
+    "text", ["can you wean 16", "will you be weaning 16", "are you weaning 16", "could you put the box in with 14", "did he wean 16"]
+)
 def test_a_question_to_somebody_records_no_deed(text: str) -> None:
     """A small verb and a person first."""
     assert kinds(text) <= {"remark", "query"}

@@ -94,6 +94,7 @@ NOTES = [
     remark("is 31 4-6", "31"),
     note("did 31 weigh 4-6", fact("query", about="weights", who="31")),
     note("undo 74", ask="which_number"),
+    note("Flint took best of breed and is down 4 oz", ask="which_number"),
     note("undo the 4-6", ask="what"),
     note("undo R99", ask="which_animal"),
     note("delete 31 4-6", ask="what"),
