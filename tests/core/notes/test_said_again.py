@@ -17,6 +17,7 @@ from tests.core.notes.kinds.reads import read
         ("weighed thirty one four to", "weighed", "grams", 1871),
         ("weighed thirty one to", "", "", None),
         ("fur type four to", "", "", None),
+        ("weighed five to", "", "", None),
         ("put clover inC3", "moved", "cage", "C3"),
     ],
 )
