@@ -201,6 +201,12 @@ def _lifted(tokens: list[Token], at: int, _herd: HerdWords) -> None:
         _become(tokens[at], "lift")
 
 
+def _last(tokens: list[Token], at: int, _herd: HerdWords) -> None:
+    """`las night`: the thumb's last."""
+    if key(tokens, at + 1) in {"night", "nite", "week", "month"}:
+        _become(tokens[at], "last")
+
+
 def _days_own(tokens: list[Token], at: int, _herd: HerdWords) -> None:
     """`last night's round`, `Monday's list`: the day that something is of."""
     token = tokens[at]
@@ -241,6 +247,7 @@ RIGHTED: Final[Mapping[str, Callable[[list[Token], int, HerdWords], None]]] = {
     "hooks": _hocks,
     "locks": _hocks,
     "wind": _weaned,
+    "las": _last,
     "my": _my_status,
     "left": _lifted,
     "box": _bucks,

@@ -50,6 +50,7 @@ def told(text: str, herd: Herd) -> list[str]:
         ("moss has soar hocks", "5 sore hocks"),
         ("moss has sore hops", "5 sore hocks"),
         ("clover has my status", "9 mastitis"),
+        ("sorrel lost two las night", "12 lost 2 last night"),
         ("fifteen would not left for flint", "15 refused Flint"),
         ("fifteen wouldnt left for flint", "15 refused Flint"),
         ("wind sixteen three bucks two does", "weaned 16, 3 bucks 2 does"),
