@@ -63,6 +63,7 @@ EXAMPLES: tuple[Example, ...] = (
 NOT_THIS: tuple[str, ...] = (
     "R21 5-2",
     "33 type 3",
+    "bcs moss 7 clover 9",
     "the hay is in good condition",
 )
 

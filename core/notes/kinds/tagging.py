@@ -71,6 +71,7 @@ NOT_THIS: tuple[str, ...] = (
     "the price tag fell off",
     "22's tattoo wants doing again",
     "tattoo pliers are broken",
+    "tagged R21",
 )
 
 OPENS: Final = ("tag",)

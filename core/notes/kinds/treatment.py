@@ -57,6 +57,10 @@ EXAMPLES: tuple[Example, ...] = (
         "Treatment: doe 22, ivermectin 0.2 cc, 24 Nov. Withdrawal: 28 days.",
         ({"who": "22", "with": "ivermectin", "on": "2026-11-24", "dose": "0.2 cc", "withdrawal_days": 28},),
     ),
+    Example(
+        "33 has sore hocks, rubbed some balm on it",
+        ({"kind": "ailment", "who": "33", "sign": "sore hocks", "on": "2026-11-25"}, {"who": "33", "with": "balm", "on": "2026-11-25"}),
+    ),
     Example("33 probiotics in the water", ({"who": "33", "with": "probiotics", "on": "2026-11-25"},)),
     Example("rinsed Clover's eye with saline", ({"who": "9", "with": "saline", "on": "2026-11-25"},)),
     Example("gave 22 ivermectn", ({"who": "22", "with": "ivermectin", "on": "2026-11-25"},)),
