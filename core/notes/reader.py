@@ -25,7 +25,7 @@ from core.notes.clause import CONDITIONS, WELL, Clause, Found, Need, Scene, firs
 from core.notes.fact import Fact, field_names, value_to_json
 from core.notes.heads import headless, tells
 from core.notes.itemise import Scan
-from core.notes.items import Item, color_said, pair_grams
+from core.notes.items import Item, color_said, marks_of, pair_grams
 from core.notes.kinds import (
     ailment,
     animal,
@@ -446,10 +446,12 @@ def _asked_behind(whole: Clause, text: str) -> Reading | None:
     if not _is_question(asked, f"{asked.text()}{'?' if text.rstrip().endswith('?') else ''}"):
         return None
     query.read(asked)
+    if not asked.found and not PLAIN.issuperset(asked.sorts()):
+        return _Statements(whole.scene, whole.items, text).reading()  # its figure is asked about
     told = _Statements(whole.scene, whole.items[:begin], text).reading()
-    if len(asked.found) != 1 or not any(fact.kind not in {"remark", "query"} for fact in told.facts):
+    if not any(fact.kind not in {"remark", "query"} for fact in told.facts):
         return None
-    return replace(told, facts=(*told.facts, _fact(asked.found[0])))
+    return replace(told, facts=(*told.facts, *(_fact(found) for found in asked.found)))
 
 
 def _begins_question(whole: Clause, i: int) -> bool:

@@ -317,6 +317,10 @@ class Cutter:
             return False  # "Thistle's five got weaned, then I put 15 in with Flint"
         if begins and hard and items[0].sort == "break" and last.items[0].said in SOFT and not self._has_animal(last):
             return False  # "9 - day 28, box in", and another animal's line below it
+        if hard and items[0].sort == "break" and "done" in opens and "done" in had and self._chore_told(last):
+            return False  # two chores, a line each
+        if begins and items[0].sort == "break" and "box" in had and "box" not in opens and "kits" in marks and self._has_animal(last):
+            return False  # a box for one doe, and another's kits below it
         if begins and hard and self._tells_plainly(last):
             return False  # "22 ok", and another animal's line below it
         if hard and _of_the_weather(last, items):
@@ -403,6 +407,10 @@ class Cutter:
         if opens <= absorbed | (had if not self._has_value(last) else frozenset()):
             return True
         return hard and not self._has_animal(last) and bool(opens & had)
+
+    def _chore_told(self, clause: Clause) -> bool:
+        """Whether a chore already names what it was done to."""
+        return "chore_word" in clause.marks or self._has_animal(clause)
 
     @staticmethod
     def _tells_plainly(clause: Clause) -> bool:
