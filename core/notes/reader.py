@@ -437,15 +437,18 @@ _ASKING_WORDS: Final = ("who", "what", "when", "which")
 
 def _asked_behind(whole: Clause, text: str) -> Reading | None:
     """`14 kindled 5, who is due next?`: what is told before the question is recorded, and the question asked."""
-    if whole.marks.isdisjoint(OPENS) or not (whole.has("question") or whole.marks & ASKS):
+    plainly = text.rstrip().endswith("?")
+    if whole.marks.isdisjoint(OPENS) or not (plainly or whole.has("question") or whole.marks & ASKS):
         return None
-    begin = next((i for i in range(len(whole.items) - 1, 0, -1) if _begins_question(whole, i)), None)
+    begin = next((i for i in range(len(whole.items) - 1, 0, -1) if _begins_question(whole, i, plainly=plainly)), None)
     if begin is None or marks_of(whole.items[:begin]).isdisjoint(OPENS):
         return None
     asked = Clause(whole.items[begin:], whole.scene)
-    if not _is_question(asked, f"{asked.text()}{'?' if text.rstrip().endswith('?') else ''}"):
+    if not _is_question(asked, f"{asked.text()}{'?' if plainly else ''}"):
         return None
     query.read(asked)
+    if not asked.found and not plainly:
+        return None
     if not asked.found and not PLAIN.issuperset(asked.sorts()):
         return _Statements(whole.scene, whole.items, text).reading()  # its figure is asked about
     told = _Statements(whole.scene, whole.items[:begin], text).reading()
@@ -454,8 +457,10 @@ def _asked_behind(whole: Clause, text: str) -> Reading | None:
     return replace(told, facts=(*told.facts, *(_fact(found) for found in asked.found)))
 
 
-def _begins_question(whole: Clause, i: int) -> bool:
+def _begins_question(whole: Clause, i: int, *, plainly: bool) -> bool:
     item, before = whole.items[i], whole.items[i - 1]
+    if plainly and item.said in ASKING and (before.said in {",", *_BEFORE_QUESTION} or before.sort == "break"):
+        return True
     if before.said == ",":
         return item.said.startswith(_ASKING_WORDS)
     return (before.sort == "break" or before.said in _BEFORE_QUESTION) and (

@@ -543,6 +543,8 @@ class Cutter:
             virtual = last.marks & (self.opens | CARRIED) - ({"breed"} if "palpate" in last.marks else set())
             if not WELL.isdisjoint([item.said for item in items]):
                 virtual = frozenset()  # "biscuit fine" behind any list
+            elif "in_with" in marks_of(items) and self._put_to_a_buck(items):
+                virtual = frozenset()  # "14 kindled 5", and below it "Flint in with 15"
             elif "die" in virtual and "die" not in last.virtual and not _tells_of_deaths(last):
                 virtual = virtual - {"die"}
             if virtual & WEIGHTLESS and any(item.sort in {"weight", "pair"} or _goes_to_cage(items, i) for i, item in enumerate(items)):

@@ -30,6 +30,21 @@ ANIMALS: list[Note] = [
     remark("Biscuit and Clover ten pounds, no wait, that was Juno", "22"),
 ]
 
+ASKED_BEHIND: list[Note] = [
+    note("14 kindled 5, who is due next?", fact("kindled", doe="14", born=5), fact("query", about="due")),
+    note(
+        "14 kindled 5\nFlint in with 15 yesterday\nwho's due next",
+        fact("kindled", doe="14"),
+        fact("bred", doe="15", buck="3"),
+        fact("query", about="due"),
+    ),
+    note("14 kindled 5. how are you?", fact("kindled", doe="14", born=5)),
+    note("14 kindled 5. is 6 normal?", ask="which_number"),
+    note("sold pip. who is for sale", fact("sold", who="R23"), fact("query", about="sales")),
+    note("31 weighed 4-6, which is good", fact("weighed", who="31", grams=1984)),
+    note("14 kindled 5. what a day", fact("kindled", doe="14", born=5)),
+]
+
 MATINGS: list[Note] = [
     note("15 went to buck 3, 2 falls", fact("bred", doe="15", buck="3", falls=2)),
     note("bred 15 to Flint and 22 went to Moss too", fact("bred", doe="15", buck="3"), fact("bred", doe="22", buck="5")),
@@ -77,7 +92,7 @@ QUESTIONS: list[Note] = [
 ]
 
 
-@pytest.mark.parametrize("row", WEEKS + ANIMALS + MATINGS + CARE + QUESTIONS, ids=lambda row: row[0])
+@pytest.mark.parametrize("row", WEEKS + ASKED_BEHIND + ANIMALS + MATINGS + CARE + QUESTIONS, ids=lambda row: row[0])
 def test_a_rare_form_reads(row: Note) -> None:
     """Exactly those facts, and that question."""
     holds(row)
