@@ -34,8 +34,8 @@ ASKED_BEHIND: list[Note] = [
     note("14 kindled 5, who is due next?", fact("kindled", doe="14", born=5), fact("query", about="due")),
     note(
         "14 kindled 5\nFlint in with 15 yesterday\nwho's due next",
-        fact("kindled", doe="14"),
-        fact("bred", doe="15", buck="3"),
+        fact("kindled", doe="14", born=5),
+        fact("bred", doe="15", buck="3", on="2026-11-24"),
         fact("query", about="due"),
     ),
     note("14 kindled 5. how are you?", fact("kindled", doe="14", born=5)),
