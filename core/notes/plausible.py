@@ -231,8 +231,6 @@ def _left(c: Clause, found: Found) -> bool:
         any(c.said(i) == "sold" and c.said(i + 1) in {"me", "us"} for i in cues) or (not cues and c.said(c.opening() or 0) == "bought")
     ):
         return True
-    if any(c.said(i) == "list" and i and c.said(i - 1) in DETERMINERS for i in cues):
-        return True
     return any(
         _thing(c, i) and "to" not in found.values
         for i in cues

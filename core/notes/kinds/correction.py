@@ -295,10 +295,6 @@ def _is_tag(c: Clause, i: int, wrong: set[int]) -> bool:
         value for fact in last for name, value in to_json(fact).items() if name in {"count", "born", "alive", "dead", "bucks", "does"}
     }
     if numbers:
-        if numbers[0] in counts and str(numbers[0]) not in {
-            str(to_json(fact).get(name)) for fact in last for name in ("who", "doe", "buck", "tag")
-        }:
-            return False
         if str(numbers[0]) in said and numbers[0] not in counts:
             return True
         return c.known(i) is not None and (not counts or all(c.scene.words.tagged(str(number)) for number in numbers))

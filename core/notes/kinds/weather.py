@@ -143,9 +143,6 @@ SMALL_WORDS: Final = frozenset(
 AHEAD: Final = frozenset({"before", "until", "till", "til", "if", "unless", "once"})
 AHEAD_OF: Final = 3  # not a figure: items: `before the first snow`
 
-BEGINS: Final = frozenset(CUES)
-
-
 #: Sorts of items and marks that it can begin with where a figure stands, without a word of its own.
 BESIDE: Final = frozenset({"temp"})
 
@@ -153,8 +150,6 @@ BESIDE: Final = frozenset({"temp"})
 def read(c: Clause) -> None:
     """Frost, cold or heat; degrees where they were said, in the farm's scale unless the note names one."""
     temps = c.sorted_as("temp")
-    if not temps and c.marks.isdisjoint(BEGINS):
-        return
     places = c.each("weather:frost", "weather:cold", "weather:heat", "weather:other")
     word = next((mark.removeprefix("weather:") for i in places for mark in sorted(c.items[i].marks) if mark.startswith("weather:")), None)
     verb = c.first("degrees_verb")

@@ -2,11 +2,20 @@
 
 from __future__ import annotations
 
+import json
+from datetime import datetime
+from pathlib import Path
 from typing import Any
 
 import pytest
 
+from core.app import reader
+from core.app.reading import Reader
+from core.notes.reading import Message
 from tests.core.notes.kinds.reads import Note, fact, holds, note, read_after, remark
+
+CORPUS = Path(__file__).parents[2] / "corpus"
+AT = datetime.fromisoformat("2026-11-25T07:10:00-06:00")
 
 WEEKS: list[Note] = [
     note("butcher 12 the week of 7 dec", fact("planned", who="12", what="cull", on="2026-12-07", until="2026-12-13")),
@@ -43,6 +52,23 @@ ASKED_BEHIND: list[Note] = [
     note("sold pip. who is for sale", fact("sold", who="R23"), fact("query", about="sales")),
     note("31 weighed 4-6, which is good", fact("weighed", who="31", grams=1984)),
     note("14 kindled 5. what a day", fact("kindled", doe="14", born=5)),
+]
+
+BESIDE: list[Note] = [
+    note("lilac doe kindled 6", ask="which_animal"),
+    note("moss clover 1 cup, 3/4 cup", ask="what"),
+    note(
+        "Moss has a sore hock. I put some zinc cream on it.",
+        fact("ailment", who="5", sign="sore hock"),
+        fact("treated", who="5", with_="zinc cream"),
+    ),
+    note("what reminders did I set", fact("query", about="due")),
+    note("the box is too small, who is due next?", fact("query", about="due")),
+    note(
+        "box in with Clover\nSorrel has 7 kits, all fat",
+        fact("nest_box", doe="9", change="in"),
+        fact("kit_count", doe="12", count=7),
+    ),
 ]
 
 MATINGS: list[Note] = [
@@ -92,7 +118,7 @@ QUESTIONS: list[Note] = [
 ]
 
 
-@pytest.mark.parametrize("row", WEEKS + ASKED_BEHIND + ANIMALS + MATINGS + CARE + QUESTIONS, ids=lambda row: row[0])
+@pytest.mark.parametrize("row", WEEKS + ASKED_BEHIND + BESIDE + ANIMALS + MATINGS + CARE + QUESTIONS, ids=lambda row: row[0])
 def test_a_rare_form_reads(row: Note) -> None:
     """Exactly those facts, and that question."""
     holds(row)
@@ -121,3 +147,33 @@ def test_a_value_is_put_right_amid_talk_or_alone(before: str, text: str, value: 
     """The one field, of the one animal where it is named; talk behind it changes nothing."""
     told = fact("correct", set=value, **({"who": who} if who else {}))
     assert read_after(*filter(None, (before, text))) == ([told], None)
+
+
+@pytest.mark.parametrize(
+    ("first", "then", "put"),
+    [
+        ("gave 22 ivermectin .2 ml, 28 day withdrawal", "make that 30 days", {"withdrawal_days": 30}),
+        ("weaned 14 kits at 30 days", "make it 28 days", {"age_days": 28}),
+    ],
+)
+def test_days_alone_put_right_the_days_of_the_last_note(first: str, then: str, put: dict[str, int]) -> None:
+    """A span without a name is the withdrawal of a treatment, else the age."""
+    ear = _reader()
+    ear.read_in("barn", Message(first, AT, "ann"))
+    read = ear.read_in("barn", Message(then, AT, "ann"))
+    assert read["facts"] == [{"kind": "correct", "set": put}]
+
+
+def test_another_buck_while_the_doe_is_asked_for() -> None:
+    """The question stands; the buck put right meanwhile is taken."""
+    ear = _reader()
+    ear.read_in("barn", Message("bred to Moss yesterday", AT, "ann"))
+    assert ear.read_in("barn", Message("no, Flint", AT, "ann"))["ask"]["why"] == "which_animal"
+    read = ear.read_in("barn", Message("15", AT, "ann"))
+    assert read["facts"] == [{"kind": "bred", "doe": "15", "buck": "3", "on": "2026-11-24"}]
+
+
+def _reader() -> Reader:
+    ear = reader(json.loads((CORPUS / "roster.json").read_text(encoding="utf-8")))
+    assert isinstance(ear, Reader)
+    return ear

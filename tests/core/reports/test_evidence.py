@@ -2,16 +2,11 @@
 
 from __future__ import annotations
 
-from time import process_time
-
 import numpy as np
 import pytest
 
-from core.reports.digest import digest
 from core.reports.evidence import Evidence, _Held, evidence
 from core.reports.growth import grown
-from core.reports.herd_document import herd_document
-from core.reports.keep_or_cull import keep_or_cull
 from tests.core.reports.season import END, Season, season
 from tests.farm import TODAY, ago
 from tests.herds import Barn, two_sires
@@ -69,15 +64,3 @@ def test_survival_follows_the_truth(simulated: Season) -> None:
     assert np.corrcoef([one.share.estimate for one in dams.values()], truth)[0, 1] > 0.5
     inside = [one.share.low <= simulated.raises[doe] <= one.share.high for doe, one in dams.items()]
     assert 0.5 <= np.mean(inside) <= 1
-
-
-def test_reports_of_a_season_are_quick(simulated: Season) -> None:
-    """Verdicts, digest and herd of 150 living and 600 ever take about a second of the processor each."""
-    for report in (
-        lambda: keep_or_cull(simulated.herd, END),
-        lambda: digest(simulated.herd, END),
-        lambda: herd_document(simulated.herd, END).document(),
-    ):
-        start = process_time()
-        report()
-        assert process_time() - start < 2
