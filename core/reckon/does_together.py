@@ -135,7 +135,7 @@ def _litter_logs(pairs: list[Counts], likenesses: Floats) -> Floats:
     """
     most = max((alive for alive, _ in pairs), default=0)
     total = ((1 - likenesses) / likenesses)[:, None, None]
-    chance, step = _chances(np.arange(CELLS) + 0.5)[None, :, None], np.arange(most)[None, None, :]
+    chance, step = _chances(np.arange(CELLS, dtype=np.float64) + 0.5)[None, :, None], np.arange(most)[None, None, :]
 
     def summed(start: Floats) -> Floats:
         logs = np.log(start + step)
@@ -160,7 +160,7 @@ def _weighed(seen: Floats, grid: _Grid) -> tuple[Floats, Floats]:
 
 def _survival(litters: Sequence[Counts], share: Floats, grid: _Grid, weights: Floats, level: float) -> Survival:
     """One doe's chances as the Beta with their mean and variance."""
-    middle = _chances(np.arange(CELLS) + 0.5)
+    middle = _chances(np.arange(CELLS, dtype=np.float64) + 0.5)
     mean = float(share @ middle)
     weight = mean * (1 - mean) / float(share @ (middle - mean) ** 2) - 1
     return Survival(

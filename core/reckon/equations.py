@@ -82,7 +82,7 @@ class Equations:
         )
         crossed = solver.solve(self.zx)
         schur = self.xx - self.zx.T @ crossed
-        inverse = np.linalg.pinv(schur, rcond=1e-10, hermitian=True)
+        inverse = np.asarray(np.linalg.pinv(schur, rcond=1e-10, hermitian=True), dtype=np.float64)
         fixed = inverse @ (self.xy - crossed.T @ self.zy)
         random = solver.solve(self.zy - self.zx @ fixed)
         return Solution(self, solver, crossed, schur, inverse, fixed, random)

@@ -197,13 +197,13 @@ def _weighed(data: _Data, held: _Held, sums: _Sums, scale: tuple[float, float]) 
     """What the weighings say under one pair of scales: of the shared numbers, and how likely they are."""
     own, noise = held.own * scale[0] ** 2, held.weighing * scale[1] ** 2
     inner, right = sums.inner / noise, sums.right / noise
-    middle = np.linalg.inv(np.diag(1 / own) + inner)
+    middle = np.asarray(np.linalg.inv(np.diag(1 / own) + inner), dtype=np.float64)
     alone = _times(middle, right)
     flat = data.parts.reshape(-1, data.parts.shape[-1])  # animals below each other: sums over them are one product
     held_back = inner - inner @ middle @ inner
     precision = np.diag(1 / held.shared) + flat.T @ (held_back @ data.parts).reshape(flat.shape)
     pull = flat.T @ (right - _times(inner, alone)).ravel()
-    shared = np.linalg.solve(precision, pull)
+    shared = np.asarray(np.linalg.solve(precision, pull), dtype=np.float64)
     height = -0.5 * float(
         sums.square.sum() / noise
         - (right * alone).sum()
@@ -218,7 +218,7 @@ def _weighed(data: _Data, held: _Held, sums: _Sums, scale: tuple[float, float]) 
 def _step(data: _Data, held: _Held, sums: _Sums, scale: tuple[float, float]) -> _Solved:
     """One linear mixed model around the curves that the sums were taken at."""
     found = _weighed(data, held, sums, scale)
-    covariance = np.linalg.inv(found.precision)
+    covariance = np.asarray(np.linalg.inv(found.precision), dtype=np.float64)
     of_shared = data.parts @ found.shared
     departed = found.alone - _times(found.middle, _times(found.inner, of_shared))
     carried = (np.eye(3) - found.middle @ found.inner) @ data.parts

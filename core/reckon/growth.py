@@ -117,7 +117,7 @@ def fitted(weighings: Sequence[Weighing]) -> GrowthFit | None:
         return None
 
     def off(at: Floats) -> Floats:
-        return np.subtract(_gompertz(ages, at), weights)
+        return np.asarray(np.subtract(_gompertz(ages, at), weights), dtype=np.float64)
 
     found = least_squares(off, guess, x_scale="jac", xtol=1e-14, ftol=1e-14, gtol=1e-14, max_nfev=_PATIENCE)
     rss = float(((_gompertz(ages, found.x) - weights) ** 2).sum())
