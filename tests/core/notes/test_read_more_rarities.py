@@ -63,6 +63,8 @@ BESIDE: list[Note] = [
         fact("treated", who="5", with_="zinc cream"),
     ),
     note("what reminders did I set", fact("query", about="due")),
+    note("which reminder is set for 14", fact("query", about="card", who="14")),
+    note("how many reminders do I have", fact("query", about="count")),
     note("the box is too small, who is due next?", fact("query", about="due")),
     note(
         "box in with Clover\nSorrel has 7 kits, all fat",
