@@ -150,6 +150,9 @@ ABSORBED: Final[Mapping[str, frozenset[str]]] = {
 }  # fmt: skip
 
 
+SEX_MARKS: Final = frozenset({"buck_word", "doe_word"})
+
+
 class Cutter:
     """Cuts one message."""
 
@@ -331,6 +334,8 @@ class Cutter:
             return False  # "bought 3 bags at 19.25, 190 lb left"
         if "palpate" in had and opens == {"breed"} and all(item.sort in {"word", "mark", "date", "break"} for item in items):
             return True  # "palpated 9, bred" tells how she felt
+        if opens == {"tag"} and not hard and not last.marks.isdisjoint(SEX_MARKS) and not self._has_animal(last):
+            return True  # "a friend gave me a doe, tag 46, New Zealand"
         if opens:
             return self._verb_continues(last, items, rest, had, opens, begins=begins, hard=hard)
         if (

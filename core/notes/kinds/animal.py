@@ -93,7 +93,7 @@ CUES: Final = {
     "dam_word": "dam | out of | ex | mother | mom",
     "born_word": "born | brn | b | dob | birthday | birthdate | birth date | bday | date of birth",
     "name_word": "named | name | called | call her | call him | calling her | calling him | naming her | naming him",
-    "gift": "given | gift | free | gifted | gave us",
+    "gift": "given | gift | free | gifted | gave us | gave me",
 }  # fmt: skip
 
 SEX_SAID: Final = 5  # not a figure: items: `turns out R22 is a doe`

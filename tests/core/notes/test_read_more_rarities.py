@@ -33,6 +33,10 @@ WEEKS: list[Note] = [
 
 ANIMALS: list[Note] = [
     note("new doe 41 very big", fact("animal", tag="41", sex="doe")),
+    note(
+        "a friend gave me a doe, tag 52, New Zealand red, born 3/8",
+        fact("animal", tag="52", sex="doe", breed="New Zealand", color="red", born="2026-03-08", origin="given"),
+    ),
     note("new doe 41 named kindel", fact("animal", tag="41", name="Kindel", sex="doe")),
     note("31 4-6, no that was 32", fact("weighed", who="32", grams=1984)),
     note("31 4-6 32 4-1, no wait, that was 33", ask="what"),
