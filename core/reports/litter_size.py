@@ -35,6 +35,11 @@ def size_of(barn: Evidence, doe: Animal) -> LitterSize:
     return _sizes(barn, (doe.breed or "").lower())[doe.key]
 
 
+def litters_of_her_breed(barn: Evidence, doe: Animal) -> int:
+    """How many litters of her breed's does stand behind her expected size."""
+    return sum(size.litters for size in _sizes(barn, (doe.breed or "").lower()).values())
+
+
 @lru_cache(maxsize=16)
 def _sizes(barn: Evidence, breed: str) -> Mapping[str, LitterSize]:
     """The litter sizes of all does of a breed that are, or were, on the farm; and of whoever else is told to have borne one."""

@@ -11,7 +11,7 @@ from core.herd.state import Animal
 from core.reckon.litters_together import LitterSize
 from core.reports.bucks import grams_scale, growth_merit, same_breed
 from core.reports.evidence import Evidence
-from core.reports.litter_size import next_litter, size_document, size_of
+from core.reports.litter_size import litters_of_her_breed, next_litter, size_document, size_of
 from core.reports.wording import how_sure, more_or_less
 from core.words import count
 
@@ -65,7 +65,9 @@ class MatingLitter:
     def _size_line(self) -> str:
         low, high = next_litter(self.size)
         own = f"going by {count(self.size.litters, 'litter')} of hers and her breed's here"
-        first = "no litter of hers is on the book, so going by her breed's here"
+        here = litters_of_her_breed(self.barn, self.doe)
+        by = "her breed's here" if here else "what is usual, for none of her breed is either"
+        first = f"no litter of hers is on the book, so going by {by}"
         raised = self.raised()
         kept = f", about {raised:.0f} raised" if raised is not None else ""
         return f"Litter to expect: about {self.size.following:.0f} born alive, likely {low:.0f} to {high:.0f}{kept}; {own if self.size.litters else first}."

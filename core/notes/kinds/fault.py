@@ -71,7 +71,7 @@ def read(c: Clause) -> None:
     pick = c.subject_of(places[0] if places else dq)
     if pick is None or (dq is None and places and all(_of_somebody(c, i) for i in places)):
         return
-    disqualifies = None if dq is None else "not_dq" not in c.items[dq].marks
+    disqualifies = None if dq is None else not ("not_dq" in c.items[dq].marks or _denied_before(c, dq))
     named = [i for i in places if c.said(i) not in {"fault", "faults"}]
     used = [c.items[i] for i in places] + ([c.items[dq]] if dq is not None else [])
     counted = [i - 1 for i in named if c.whole(i - 1) is not None and c.items[i - 1] not in pick.items]  # "2 white toenails"
@@ -81,6 +81,14 @@ def read(c: Clause) -> None:
     need = None if text else Need("what", "fault", "What is the fault?")
     numbers = [c.items[i] for i in (counted if named else c.sorted_as("num")) if c.items[i] not in pick.items]
     c.take(c.past(FaultSeen, pick, "who", {"fault": text, "disqualifies": disqualifies}, [*used, *numbers], need))
+
+
+BETWEEN: Final = 2  # not a figure: items: `is not really a disqualification`
+
+
+def _denied_before(c: Clause, dq: int) -> bool:
+    """`though that is not a disqualification`."""
+    return any("negation" in item.marks for item in c.items[max(0, dq - BETWEEN - 1) : dq])
 
 
 def _of_somebody(c: Clause, i: int) -> bool:

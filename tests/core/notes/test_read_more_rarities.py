@@ -59,6 +59,11 @@ ASKED_BEHIND: list[Note] = [
 ]
 
 BESIDE: list[Note] = [
+    note(
+        "31 has stray white hairs, though that is not a disqualification.",
+        fact("fault", who="31", fault="stray white hairs", disqualifies=False),
+    ),
+    note("31 has white hairs, not surprised, and it's a dq", fact("fault", who="31", fault="white hairs", disqualifies=True)),
     note("lilac doe kindled 6", ask="which_animal"),
     note("moss clover 1 cup, 3/4 cup", ask="what"),
     note(

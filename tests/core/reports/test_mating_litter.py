@@ -30,6 +30,12 @@ def test_a_doe_without_litters_goes_by_her_breed() -> None:
     assert litter.lines()[0].endswith("; no litter of hers is on the book, so going by her breed's here.")
 
 
+def test_a_breed_without_litters_goes_by_what_is_usual() -> None:
+    """Nothing of the farm's own stands behind it, and that is said."""
+    litter = of(Barn().doe("40").buck("7"), "40", "7")
+    assert litter.lines()[0].endswith("; no litter of hers is on the book, so going by what is usual, for none of her breed is either.")
+
+
 def test_growth_with_its_doubt_and_its_count() -> None:
     """The better sire's kits outgrow the mean, more often than not."""
     litter = of(two_sires(), "11", "7")
