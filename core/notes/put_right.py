@@ -2,6 +2,8 @@
 
 What is wrong is found in the fact itself: the field that the words name, or the one that holds what stands behind "not". The new value
 is read the way that field is said. Words that fit no field put nothing right: they are a note of their own.
+
+Over 300 lines: a quarter is tables of what people call the fields, which its rules can't be read without.
 """
 
 from __future__ import annotations

@@ -2,6 +2,8 @@
 
 Everybody's coat tells: parents, mates, tagged kits, and the colours noted of a whole litter. A coat it has no genes for tells nothing.
 Colours that contradict the family are told with the animals concerned, and from then on each colour at that gene may be a slip.
+
+Over 300 lines: building the family's coats and asking them stand together, for they share what is kept between notes.
 """
 
 from __future__ import annotations

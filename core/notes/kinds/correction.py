@@ -281,6 +281,8 @@ def _field(c: Clause, i: int) -> str | None:
                 return name
             if "kits" in c.items[j].marks and j == i + 1:
                 return "count"
+            if not c.items[j].marks.isdisjoint({"lose", "die"}) and abs(j - i) == 1:
+                return "dead"
     return None
 
 

@@ -1,4 +1,7 @@
-"""A question for the book."""
+"""A question for the book.
+
+Over 300 lines: almost half is examples and words, for the twenty things that can be asked.
+"""
 
 from __future__ import annotations
 

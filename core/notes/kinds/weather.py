@@ -1,4 +1,7 @@
-"""Frost, cold or heat at the barn."""
+"""Frost, cold or heat at the barn.
+
+Over 300 lines: nearly half is examples and words.
+"""
 
 from __future__ import annotations
 

@@ -165,10 +165,13 @@ def test_a_value_is_put_right_amid_talk_or_alone(before: str, text: str, value: 
     [
         ("gave 22 ivermectin .2 ml, 28 day withdrawal", "make that 30 days", {"withdrawal_days": 30}),
         ("weaned 14 kits at 30 days", "make it 28 days", {"age_days": 28}),
+        ("9 kindled 8, 2 dead", "lost 3 not 2", {"dead": 3}),
+        ("9 kindled 8, 2 dead", "3 died, not 2", {"dead": 3}),
+        ("12 lost 3 kits", "no 2 died", {"count": 2}),
     ],
 )
-def test_days_alone_put_right_the_days_of_the_last_note(first: str, then: str, put: dict[str, int]) -> None:
-    """A span without a name is the withdrawal of a treatment, else the age."""
+def test_what_stands_beside_a_number_tells_what_it_puts_right(first: str, then: str, put: dict[str, int]) -> None:
+    """A span without a name is the withdrawal of a treatment, else the age; what was lost is the dead of a birth."""
     ear = _reader()
     ear.read_in("barn", Message(first, AT, "ann"))
     read = ear.read_in("barn", Message(then, AT, "ann"))
