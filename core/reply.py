@@ -14,11 +14,30 @@ class Choice:
 
 
 @dataclass(frozen=True, slots=True)
+class Attached:
+    """A file that goes with a reply, told and not yet made: the shell makes it when it sends.
+
+    what    its sort, which says who makes it: picture, paper, calendar, table, archive or photo
+    about   which one of its sort: `growing`, `cage_cards`, ...
+    key     whom or what it is about (a tag, a litter, a number of ours); None where it is about the farm
+    name    the file's name, with its ending
+    alt     the same in words, for who can't see it or has to wait for it
+    """
+
+    what: str
+    about: str
+    key: str | None
+    name: str
+    alt: str
+
+
+@dataclass(frozen=True, slots=True)
 class Reply:
-    """What goes back to the person: lines of plain text, and choices under them."""
+    """What goes back to the person: lines of plain text, choices under them, and files that go with them."""
 
     lines: tuple[str, ...]
     choices: tuple[Choice, ...] = ()
+    attached: tuple[Attached, ...] = ()
 
     @property
     def text(self) -> str:

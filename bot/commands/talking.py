@@ -15,6 +15,7 @@ from bot.commands import options
 from bot.commands.options import book_options, json_option, moment, now_option, opened, tell, time_of
 from bot.settings import data_folder
 from bot.terminal import chat as terminal
+from bot.terminal.files import with_files
 from core.app import Message
 from core.reply import Reply
 
@@ -36,8 +37,9 @@ def say(text: str, author: str, as_json: bool, now: str | None, book: str | None
     """Take one note or question, as the chat would: haynote say "doe 14 kindled 8, 2 dead"."""
     app = opened(book, farm, as_json=as_json)
     at_home(app, now)
-    told = app.say(message(text, moment(app, now), author))
-    tell(told.document, told.reply, as_json=as_json)
+    at = moment(app, now)
+    told = app.say(message(text, at, author))
+    tell(told.document, told.reply if as_json else in_hand(app, told.reply, at), as_json=as_json)
 
 
 @click.command()
@@ -56,13 +58,19 @@ def hold(app: App, author: str, start: datetime | None) -> None:
     clock = running(start)
 
     def hear(text: str) -> Reply:
-        return app.hear(message(text, clock(), author))
+        at = clock()
+        return in_hand(app, app.hear(message(text, at, author)), at)
 
     if sys.stdin.isatty():
         click.echo(app.due(clock(), 0).reply.text + "\n")
         terminal.typed(hear, click.echo, data_folder() / "typed-lines")
     else:
         terminal.piped(sys.stdin, hear, click.echo)
+
+
+def in_hand(app: App, reply: Reply, at: datetime) -> Reply:
+    """The reply with its files written into the person's data folder, and their places named."""
+    return with_files(app, reply, at, data_folder() / "files") if reply.attached else reply
 
 
 def message(text: str, at: datetime, author: str) -> Message:

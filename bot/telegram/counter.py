@@ -32,11 +32,17 @@ class Counter:
         self.app = app
         self.now = now
         self._thread = ThreadPoolExecutor(max_workers=1, thread_name_prefix="book")
+        self._bench = ThreadPoolExecutor(max_workers=1, thread_name_prefix="files")
 
     async def ask(self, what: Callable[P, Found], *args: P.args, **kwargs: P.kwargs) -> Found:
         """What the call gives, waited for without holding up the chat."""
         return await asyncio.get_running_loop().run_in_executor(self._thread, lambda: what(*args, **kwargs))
 
+    async def make(self, what: Callable[P, Found], *args: P.args, **kwargs: P.kwargs) -> Found:
+        """The same for what asks the book nothing, such as drawing: it holds up neither the chat nor the book."""
+        return await asyncio.get_running_loop().run_in_executor(self._bench, lambda: what(*args, **kwargs))
+
     def close(self) -> None:
         """No more calls; one that is running is waited for."""
         self._thread.shutdown(wait=True, cancel_futures=True)
+        self._bench.shutdown(wait=True, cancel_futures=True)

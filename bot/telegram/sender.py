@@ -4,19 +4,22 @@ from __future__ import annotations
 
 import asyncio
 import logging
-from collections.abc import Callable, Sequence
+from collections.abc import Awaitable, Callable, Sequence
 from datetime import datetime, timedelta
 from functools import partial
 from typing import Any, Concatenate, ParamSpec
 
-from telegram import Bot, InlineKeyboardButton, InlineKeyboardMarkup, ReplyParameters
+from telegram import Bot, InlineKeyboardButton, InlineKeyboardMarkup, Message, ReplyParameters
 from telegram.error import BadRequest, ChatMigrated, Forbidden, RetryAfter, TelegramError
 
+from bot.attachments import File, finished, gathered
 from bot.telegram.counter import WORKER, Counter
 from bot.telegram.pace import Pace
+from bot.telegram.parcels import LARGEST_FILE, LARGEST_PHOTO, SHOWN, Part, parts_of
 from bot.telegram.patience import Bells, seconds_of
-from bot.telegram.pieces import pieces
 from core.app import Outgoing
+from core.problem import Problem
+from core.reply import Attached
 
 log = logging.getLogger("haynote.telegram")
 
@@ -24,6 +27,12 @@ P = ParamSpec("P")
 
 #: Without a sign the outbox is looked at so often [s]: letters may be waiting for their hour.
 LOOK_EVERY_S = 15.0
+
+#: What is said in place of a file.
+CANT_MAKE = Problem(
+    "no_file", "The file could not be made: something went wrong here.", remedy="Ask again, or on the machine: haynote say."
+)
+TOO_LARGE = Problem("no_file", "The file is too large for the chat.", remedy="Take it from the machine itself.")
 
 #: Letters on their way at the same time. One chat's go one after the other: the outbox sees to that.
 HANDS = 4
@@ -145,17 +154,39 @@ class Sender:
 
     async def _send(self, out: Outgoing, chat: int) -> str | None:
         """Send what is not out yet of a letter; the number of its last piece, None for a letter with nothing in it."""
-        parts = pieces("\n".join(out.payload["lines"]))
         bare = out.id in self._bare
+        parts = parts_of(out.payload, bare=bare)
         number = None
         for place in range(self._gone.get(out.id, 0), len(parts)):
             await self._pace.turn(out.chat)
             answers = None if bare or place else _answers(out.payload["answers"])
             buttons = None if bare or place < len(parts) - 1 else keyboard(out.payload["choices"])
-            sent = await self._bot.send_message(chat, parts[place], reply_parameters=answers, reply_markup=buttons)
+            send = await self._ready(parts[place], out, bare=bare)
+            sent = await send(chat, reply_parameters=answers, reply_markup=buttons)
             number = str(sent.message_id)
             self._gone[out.id] = place + 1
         return number
+
+    async def _ready(self, part: Part, out: Outgoing, *, bare: bool) -> Callable[..., Awaitable[Message]]:
+        """What sends a part once it is told where to. A file is made for it now; where that fails, the words say so."""
+        if part.attached is None:
+            return partial(self._bot.send_message, text=part.text)
+        file = await self._made(part.attached, datetime.fromisoformat(out.payload["at"]))
+        if isinstance(file, Problem):
+            return partial(self._bot.send_message, text="\n".join((part.text, f"{file.text} {file.remedy}".strip())).strip())
+        if part.attached.what in SHOWN and len(file.content) <= LARGEST_PHOTO and not bare:
+            return partial(self._bot.send_photo, photo=file.content, filename=file.name, caption=part.text)
+        return partial(self._bot.send_document, document=file.content, filename=file.name, caption=part.text)
+
+    async def _made(self, attached: Attached, at: datetime) -> File | Problem:
+        """The file of a letter, as of that time; drawn in a thread of its own, so that neither the chat nor the book waits for it."""
+        try:
+            held = await self._counter.ask(gathered, self._counter.app, attached, at)
+            file = held if isinstance(held, Problem) else await self._counter.make(finished, attached, held)
+        except Exception:  # a mistake of ours in one picture must not stop the letters behind it
+            log.exception("The file %s could not be made.", attached.name)
+            return CANT_MAKE
+        return TOO_LARGE if isinstance(file, File) and len(file.content) > LARGEST_FILE else file
 
 
 def _answers(number: str) -> ReplyParameters | None:

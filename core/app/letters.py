@@ -8,7 +8,7 @@ from datetime import datetime
 from sqlalchemy import Connection
 
 from core.notes.reading import ReplyTo
-from core.reply import Choice, Reply
+from core.reply import Attached, Choice, Reply
 from core.store import buttons, outgoing
 from core.store.buttons import Button
 from core.store.outgoing import Parcel
@@ -24,7 +24,10 @@ class Offer:
 
 @dataclass(frozen=True, slots=True)
 class Letter:
-    """A message to send. `key` is its own for ever: it goes out once. `answers` is the number of the message that it replies to."""
+    """A message to send. `key` is its own for ever: it goes out once. `answers` is the number of the message that it replies to.
+
+    Of a file only what it is to show is kept: it is made when the letter goes out, as the book stood when the letter was put here.
+    """
 
     key: str
     chat: str
@@ -32,11 +35,12 @@ class Letter:
     offers: tuple[Offer, ...] = ()
     answers: str = ""
     chores: tuple[ReplyTo, ...] = ()
+    attached: tuple[Attached, ...] = ()
 
 
-def offers_of(reply: Reply) -> tuple[Offer, ...]:
-    """The choices of a reply, to be put under it."""
-    return tuple(Offer(choice) for choice in reply.choices)
+def letter_of(key: str, chat: str, reply: Reply, answers: str = "") -> Letter:
+    """A reply as a letter: its lines, its choices under them, its files with them."""
+    return Letter(key, chat, reply.lines, tuple(Offer(choice) for choice in reply.choices), answers, attached=reply.attached)
 
 
 def put(connection: Connection, farm: int, letter: Letter, now: datetime) -> bool:
@@ -49,6 +53,8 @@ def put(connection: Connection, farm: int, letter: Letter, now: datetime) -> boo
         "choices": choices,
         "answers": letter.answers,
         "chores": [asdict(each) for each in letter.chores],
+        "attached": [asdict(each) for each in letter.attached],
+        "at": now.isoformat(),
     }
     return outgoing.put(connection, farm, Parcel(letter.key, letter.chat, payload, now))
 

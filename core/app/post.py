@@ -8,7 +8,7 @@ from datetime import datetime
 
 from sqlalchemy import Connection
 
-from core.app.letters import Letter, offers_of, put
+from core.app.letters import letter_of, put
 from core.app.members import Knock, admitted
 from core.app.room import Room
 from core.notes.listen import Heard
@@ -52,7 +52,7 @@ class Post(Room):
             heard = turn.hear(message)
             people.know_chat(turn.connection, self._farm, message.chat)
             key = f"reply:{message.chat}:{message.number}:{message.edit}"
-            put(turn.connection, self._farm, Letter(key, message.chat, heard.reply.lines, offers_of(heard.reply), message.number), now)
+            put(turn.connection, self._farm, letter_of(key, message.chat, heard.reply, message.number), now)
             if button is not None:
                 buttons.spend(turn.connection, self._farm, button, now)
             intake.mark(turn.connection, self._farm, update.id, "done")
@@ -88,7 +88,7 @@ class Post(Room):
             return self._put(connection, (key, chat, reply), now)
 
     def claim_outgoing(self, worker: str, now: datetime) -> Outgoing | None:
-        """The next message to send: its `payload` holds `lines`, `choices` ({label, key}) and perhaps `answers`, the message it replies to."""
+        """The next message to send: its `payload` holds `lines`, `choices` ({label, key}), `attached` (files to make, as of `at`) and perhaps `answers`."""
         with self._begin() as connection:
             return outgoing.claim(connection, self._farm, worker, now)
 
@@ -135,7 +135,7 @@ class Post(Room):
 
     def _put(self, connection: Connection, letter: tuple[str, str, Reply], now: datetime) -> bool:
         key, chat, reply = letter
-        return put(connection, self._farm, Letter(key, chat, reply.lines, offers_of(reply)), now)
+        return put(connection, self._farm, letter_of(key, chat, reply), now)
 
 
 def _key(update: Update) -> str:

@@ -21,7 +21,7 @@ from core.notes.reader import read
 from core.notes.reading import Ask, Draft, Message, Reading
 from core.notes.recall import REPLAY, subject_of
 from core.notes.replay import Book, apply, local_day
-from core.reply import Choice, Reply
+from core.reply import Attached, Choice, Reply
 
 AnswerQuery = Callable[[Query, Book, datetime], Reply]
 
@@ -184,6 +184,7 @@ def _reply(before: Book, after: Book, note: Note, meaning: Meaning, answer_query
     """Each fact's own lines, what was noticed, the answer to a question of the person's, and our question at the end."""
     lines: list[str] = []
     choices: list[Choice] = []
+    attached: list[Attached] = []
     today = local_day(note.at, before.herd)
     herd = _without_reversed(before, note).on_day(today)
     recorded = [fact for fact in note.facts if fact.kind not in ("query", "undo", "correct")]
@@ -192,6 +193,7 @@ def _reply(before: Book, after: Book, note: Note, meaning: Meaning, answer_query
             answer = answer_query(fact, after, note.at)
             lines.extend(answer.lines)
             choices.extend(answer.choices)
+            attached.extend(answer.attached)
         elif fact in recorded:
             following = after.herd.on_day(today) if fact is recorded[-1] else apply(fact, herd, today)
             lines.extend(KIND_OF[fact.kind].reply(fact, herd, following))
@@ -200,7 +202,7 @@ def _reply(before: Book, after: Book, note: Note, meaning: Meaning, answer_query
     if note.ask is not None:
         lines.append(note.ask.text)
         choices = [Choice(choice, choice) for choice in note.ask.choices]
-    return Reply(tuple(lines) or (_nothing(note),), tuple(choices))
+    return Reply(tuple(lines) or (_nothing(note),), tuple(choices), tuple(attached))
 
 
 def _without_reversed(book: Book, note: Note) -> Herd:

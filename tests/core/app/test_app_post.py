@@ -9,7 +9,7 @@ import pytest
 from core.app import Message, ReplyTo
 from core.app.book import App
 from core.app.post import PARKED
-from core.reply import Choice, Reply
+from core.reply import Attached, Choice, Reply
 from core.store import intake
 from core.store.intake import Update
 from core.store.outgoing import Outgoing
@@ -177,3 +177,12 @@ def test_an_answer_to_a_reminder(app: App, small_farm: Say) -> None:
     assert isinstance(answers, ReplyTo)
     assert answers.chore == "custom"
     assert answers.key is not None
+
+
+def test_a_letter_keeps_what_its_files_are_to_show(app: App) -> None:
+    """Not the files: they are made when it goes out, as the book stood when it was put there."""
+    file = Attached("picture", "growing", "31", "31.png", "31 grows well.")
+    assert app.send("k", "c", Reply(("31 grows well.",), attached=(file,)), AT)
+    (out,) = waiting(app)
+    assert [Attached(**told) for told in out.payload["attached"]] == [file]
+    assert datetime.fromisoformat(out.payload["at"]) == AT
