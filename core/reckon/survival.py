@@ -18,7 +18,7 @@ from math import exp, log
 import numpy as np
 import numpy.typing as npt
 from scipy.optimize import minimize
-from scipy.special import betainc, betaincinv, betaln, expit, logit
+from scipy.special import betainc, betaincinv, betaln, expit, logit, psi
 
 from core.reckon.interval import LEVEL
 
@@ -229,14 +229,20 @@ def likeness(does: Sequence[Sequence[Counts]], default: float, *, least: int = 1
 def _likeliest(alive: Floats, kept: Floats, cap: float) -> tuple[float, float, float]:
     """Mean, weight and log-likelihood of the best Beta, its weight between 1/cap and cap."""
 
-    def against(guess: Floats) -> float:
+    def against(guess: Floats) -> tuple[float, Floats]:
+        """Minus the log-likelihood at (logit of the mean, log of the weight), and its slopes."""
         mean, weight = float(expit(guess[0])), exp(guess[1])
-        return -log_likelihood(alive, kept, mean * weight, (1 - mean) * weight)
+        alpha, beta = mean * weight, (1 - mean) * weight
+        shared = psi(weight) - psi(weight + alive)
+        by_alpha = float((psi(alpha + kept) - psi(alpha) + shared).sum())
+        by_beta = float((psi(beta + alive - kept) - psi(beta) + shared).sum())
+        slopes = (by_alpha - by_beta) * weight * mean * (1 - mean), by_alpha * alpha + by_beta * beta
+        return -log_likelihood(alive, kept, alpha, beta), -np.array(slopes)
 
     pooled = float(logit(kept.sum() / alive.sum()))
     bounds = [(pooled - 3, pooled + 3), (-log(cap), log(cap))]
     found = [
-        minimize(against, np.array([pooled, start]), method="L-BFGS-B", bounds=bounds, options={"ftol": 1e-13, "gtol": 1e-8})
+        minimize(against, np.array([pooled, start]), jac=True, method="L-BFGS-B", bounds=bounds, options={"ftol": 1e-13, "gtol": 1e-8})
         for start in (1.0, log(cap) / 2)
     ]
     best = min(found, key=lambda one: float(one.fun))

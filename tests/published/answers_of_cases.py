@@ -218,7 +218,7 @@ def survival_compare_answer(told: Told, _expected: Told) -> Answer:
 def empirical_bayes_answer(told: Told, _expected: Told) -> Answer:
     """The herd's prior by maximum likelihood and the shrunk means; and the first, quick fit by moments."""
     units = [(int(n), int(k)) for n, k in told["units_n_k"]]
-    found = survival.herd_prior(units, survival.Prior(1.0, 1.0))
+    found = survival.herd_prior(units, survival.Prior(1.0, 1.0), least=2, cap=1e6)  # the farm's guards against few does are not asked for
     alive, kept = np.array(units, dtype=float).T
     answer: Answer = {
         "alpha": found.alpha,

@@ -13,7 +13,9 @@ from fractions import Fraction
 from random import Random
 from typing import Any
 
+import numpy as np
 import pytest
+from scipy.optimize import minimize
 
 from tests.published.genetics_cases import misses
 
@@ -131,6 +133,37 @@ def logistic(litters: list[tuple[int, int]]) -> dict[str, float]:
 def test_survival_over_her_litters(litters: list[tuple[int, int]]) -> None:
     """Level, steep and ragged lines."""
     assert misses(case("survival_trend", {"litters_born_weaned": litters}, logistic(litters), 1e-6)) == []
+
+
+def likeliest_beta(units: list[tuple[int, int]]) -> tuple[float, float]:
+    """The Beta under which these counts are likeliest: a simplex search from six places, no slopes, factorials multiplied out."""
+
+    def against(guess: np.ndarray) -> float:
+        a, b = (float(one) for one in np.exp(guess))
+        rising = ((a, k, 1) for _, k in units), ((b, n - k, 1) for n, k in units), ((a + b, n, -1) for n, _ in units)
+        return -sum(sign * math.log(start + step) for start, steps, sign in itertools.chain(*rising) for step in range(steps))
+
+    starts = [(math.log(weight * mean), math.log(weight * (1 - mean))) for weight in (2, 20, 200) for mean in (0.3, 0.8)]
+    found = (minimize(against, start, method="Nelder-Mead", options={"xatol": 1e-9, "fatol": 1e-11, "maxiter": 4000}) for start in starts)
+    best = np.exp(min(found, key=lambda one: float(one.fun)).x)
+    return float(best[0]), float(best[1])
+
+
+@pytest.mark.parametrize(("seed", "groups", "weight"), [(1, 6, 1.0), (2, 15, 5.0), (3, 25, 20.0), (4, 40, 3.0)])
+def test_prior_of_few_and_of_many_groups(seed: int, groups: int, weight: float) -> None:
+    """Groups alike or unlike, few or many: the prior is the one that makes what was seen likeliest."""
+    drawn = np.random.default_rng(seed)
+    born = drawn.integers(3, 30, groups)
+    kept = drawn.binomial(born, drawn.beta(0.7 * weight, 0.3 * weight, groups))
+    units = [(int(n), int(k)) for n, k in zip(born, kept, strict=True)]
+    alpha, beta_ = likeliest_beta(units)
+    told = {"units_n_k": [list(one) for one in units]}
+    assert (
+        misses(
+            {"id": "harder", "kind": "empirical_bayes", "input": told, "expected": {"alpha": alpha, "beta": beta_}, "tol": {"rel": 1e-4}}
+        )
+        == []
+    )
 
 
 def test_a_line_that_would_be_infinitely_steep_is_no_line() -> None:
