@@ -483,7 +483,7 @@ class Clause:
             return True  # "weaned her five"
         if self.said(i + 1) == "of" and self.said(i + 2) in PARTS:
             return True
-        if self.items[i].spoken and (self.said(i - 1) == "all" or (i and self.items[i - 1].unit == "possessive")):
+        if self.said(i - 1) == "all" or (self.items[i].spoken and i and self.items[i - 1].unit == "possessive"):
             return True  # "all three look good", "Thistle's five"
         following = self.past_fillers(i + 1, 1, 2) if self.said(i + 1) in {"of", "her", "the", "his", "little"} else i + 1
         while self.said(following) in LOOKS and following + 1 < len(self.items):

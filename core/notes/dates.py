@@ -438,9 +438,11 @@ def _modified(tokens: Sequence[Token], at: int, key: str, following: str) -> tup
         return Said("near"), at + 2
     if key == "last" and (week := _week_of_month(tokens, at + 1, 0)):
         return week
-    if following in {"week", "month", "weekend", "spring", "fall", "winter", "year"}:
-        shape = {"month": "month_alone"}.get(following, following)
-        return (Said(shape, modifier=key), at + 2) if following in {"week", "month", "weekend"} else None
+    if following in {"week", "wk", "month", "weekend", "wkend", "wknd"}:
+        shape = {"month": "month_alone", "wk": "week", "wkend": "weekend", "wknd": "weekend"}.get(following, following)
+        return Said(shape, modifier=key), at + 2
+    if following in {"spring", "fall", "winter", "year"}:
+        return None
     if following in MONTHS and key in {"next", "last"} and (not _key(tokens, at + 2).isdigit() or _tag_behind(tokens, at + 2)):
         return Said("month", MONTHS[following], modifier="last" if key == "last" else ""), at + 2
     return None

@@ -91,6 +91,8 @@ TRAITS_SAID: Final = frozenset({"type", "fur", "color", "size", "overall"})
 TO_CAGE: Final = frozenset({"to", "into", "in", "over to", "onto"})
 NOON = 12  # not a figure: an hour of the day
 MINUTES = 60  # not a figure: of an hour
+PARTS_OF_HOUR: Final = {"half": 30, "quarter": 15}  # not a figure: minutes
+AROUND_HOUR: Final = frozenset({"past", "to", "till"})
 DAY_HALVES: Final = {"morning": "am", "afternoon": "pm", "evening": "pm"}
 FIGURES_OF_WATCH: Final = 4
 SEXES: Final = {"m": frozenset({"bucks_word"}), "f": frozenset({"does_word"})}
@@ -664,7 +666,22 @@ class Scan:
                 return True
             if word in {"a", "an"}:
                 return self._article()
+        if word in PARTS_OF_HOUR and self._key(self.at + 1) in AROUND_HOUR:
+            return self._about_the_hour(word)
         return self._spoken(self.at)
+
+    def _about_the_hour(self, word: str) -> bool:
+        """`half past five`, `quarter to six`."""
+        hour = amount_at(self.tokens, self.at + 2)
+        if hour is None or not (0 < hour[0] <= NOON and hour[0] == int(hour[0])) or self._key(hour[1]) in MEASURED:
+            return False
+        to = self._key(self.at + 1) != "past"
+        hours, minutes = (int(hour[0]) - to) or NOON, MINUTES - PARTS_OF_HOUR[word] if to else PARTS_OF_HOUR[word]
+        half, last = (self._key(hour[1]), hour[1] + 1) if self._key(hour[1]) in {"am", "pm"} else ("", hour[1])
+        if self._key(last) == "in" and self._key(last + 1) == "the" and self._key(last + 2) in DAY_HALVES:
+            half, last = DAY_HALVES[self._key(last + 2)], last + 3
+        self._add("time", last, clock_time(f"{hours}:{minutes}", half))
+        return True
 
     def _spoken(self, begin: int) -> bool:
         """An amount whose words begin at an index: `two and a half`, `half a cup`, a hundred behind its `a`."""
@@ -1063,7 +1080,7 @@ class Scan:
         following = self.at + 1
         if self._key(following) not in SEXES or not self.tokens[following].glued or not token.key.isdigit():
             return False
-        if not self._said_already("wean", "kits", "litter", "new"):
+        if not self._said_already("wean", "kits", "litter", "new") or (self._key(following) == "f" and int(token.key) > MOST_FALLS):
             return False
         self._add("num", self.at + 1, Decimal(token.key))
         self._add("word", self.at + 1, None, SEXES[self._key(self.at)])

@@ -315,7 +315,24 @@ def _put_right(items: list[Item]) -> list[Item]:
                 i = max(before, 1)
                 continue
         i += 1
-    return kept
+    return _put_right_last(kept)
+
+
+def _put_right_last(kept: list[Item]) -> list[Item]:
+    """`type 4, fur 4. type 3 i mean`: the words behind the mark that is said again."""
+    end = len(kept)
+    while end and kept[end - 1].said in ENDS:
+        end -= 1
+    if end < LEAST_BEFORE or kept[end - 1].said not in {"i mean", "i meant"}:
+        return kept
+    label, number = kept[end - 3], kept[end - 2]
+    if label.sort != "word" or not label.marks or number.sort != "num":
+        return kept
+    earlier = [i for i in range(1, end - 3) if kept[i].sort == "num" and kept[i - 1].said == label.said]
+    if len(earlier) != 1:
+        return kept
+    kept[earlier[0]] = number
+    return kept[: end - 3]
 
 
 def _animal_put_right(kept: list[Item], corrector: int, after: int) -> bool:
@@ -375,6 +392,8 @@ def _alike(one: Item, other: Item) -> bool:
     named = {"num", "animal", "code"}
     if color_said(one) and color_said(other):
         return one.marks.isdisjoint({"breed_name"}) and other.marks.isdisjoint({"breed_name"})
+    if one.sort == "num" and other.sort == "dose" and one.value != int(one.value):
+        return True  # "ivermectin .2 no .3 ml"
     return (one.sort == other.sort and one.sort in {"num", "weight", "pair", "date", "money", "cage", "animal", "code"}) or (
         {one.sort, other.sort} <= named and other.sort != "num"
     )
@@ -1103,7 +1122,7 @@ class _Statements:
         kept = any(item.marks & {"tentative", "negation", "other_species", "none"} for item in telling) or any(
             clause.put_off or _of_an_earlier_time(clause) for clause in self.clauses
         )
-        if (figures or animals) and len(words) <= 1 and not plain and not kept:
+        if (figures or animals) and len(words) <= 1 and not plain and not kept and not _told_due(items):
             return self._what(items, who)
         if not kept and (self._barn_numbers(items, plain) or self._figures_of(items, plain, figures, who)):
             return self._what(items, who)
@@ -1142,6 +1161,13 @@ class _Statements:
         said = " ".join(item.said for item in items[:6])
         text = f"What about \u201c{said}\u201d? Please send a whole note, for example \u201cweighed 31 4-6\u201d or \u201c14 kindled 8, 2 dead\u201d."
         return Reading((), Ask("what", text), "", who or self.scene.context.subject if who else None)
+
+
+def _told_due(items: list[Item]) -> bool:
+    """`9 due today`: a day that the book knows as well."""
+    return any(item.said.startswith("due ") for item in items) or (
+        any(item.said == "due" for item in items) and any(item.sort == "date" for item in items)
+    )
 
 
 def _tentative(clause: Clause) -> bool:
@@ -1355,9 +1381,14 @@ def _misheard(found: Found) -> Need | None:
 
 
 def _distinct(founds: list[Found]) -> list[Found]:
-    """Each fact once, however often the message says it."""
+    """Each fact once, however often the message says it, and where it is told most fully."""
     if len(founds) < 2:
         return founds
+    return _without_repeats(_without_repeats(founds)[::-1])[::-1]
+
+
+def _without_repeats(founds: list[Found]) -> list[Found]:
+    """The readings that say more than any before them."""
     kept: list[Found] = []
     telling: dict[tuple[type[Fact], str, str], list[Found]] = {}  # a kind's field and what it says -> the readings that say so
     for found in founds:

@@ -34,11 +34,14 @@ _DAY_LAST: Final = re.compile(rf"[ ,:(-]+(?:(?:on|for|from|of|as of|starting) )?
 _DAY_FIRST: Final = re.compile(rf"^{_DAYS}[ ,:-]+")
 #: `losses, Sorrel`, `condition of 12`; a title has one word or two.
 _OF_WHOM: Final = re.compile(r"^([a-z]+(?: [a-z]+)?)(?:,| -| of| for) ((?:doe |buck )?[\w']+(?: [\w']+)?)$")
-_LATELY: Final = re.compile(r" (?:this week|this month|so far|lately|recently|today|tonight)$")
+_LATELY: Final = re.compile(r" (?:this week|this month|so far|lately|recently|today|tonight|please|pls)$")
 _OWNERS: Final = re.compile(r"^(?:today'?s|tonight'?s|this week'?s|our|my|the) ")
 _BULLET: Final = re.compile(r"^(?:[-+>~]|\d{1,2}[.)](?=\s))\s*")
 _MONTHS: Final = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _COUNTED: Final = re.compile(r"^(\d{1,2})[.)]\s+(?=\S)")
+_DAY_OF_MONTH: Final = re.compile(
+    r"^(?P<day>([1-9]|[12]\d|3[01])(?:st|nd|rd|th)?)\s*[-:]?\s+(?:butcher|cull|sell|breed|rebreed|retire|review|keep|replace) +"
+)
 _UNIT_LAST: Final = re.compile(r"[ ,(/]+(?:in )?(lb|lbs|pounds|oz|ounces|kg|kilos|g|grams)\)?$")
 _PARTING: Final = re.compile(r"^\s*(?:->|=>|[:=,>]|-(?=\s|$)|\.{2,})?\s*")
 _TAG: Final = re.compile(
@@ -133,8 +136,16 @@ def _moved(who: str, rest: str) -> str | None:
 
 def _newcomer(who: str, rest: str) -> str | None:
     """`53: Mini Rex doe, blue, born 7/1/26`."""
+    if who.lower().startswith(("doe ", "buck ")):
+        return f"new {who} {rest}"
     sex = re.search(r"\b(doe|buck)\b,? ?", rest, re.IGNORECASE)
     return f"new {sex[1].lower()} {who} {(rest[: sex.start()] + rest[sex.end() :]).strip()}" if sex else None
+
+
+def _sexed_newcomer(line: str) -> str | None:
+    """`47 buck mini rex castor`."""
+    found = re.match(r"^#?([a-z]{0,3}\d{1,4}),? (buck|doe)\b,? ?", line, re.IGNORECASE)
+    return f"new {found[2].lower()} {found[1]} {line[found.end() :]}" if found else None
 
 
 def _boxed(who: str, rest: str) -> str | None:
@@ -225,7 +236,7 @@ _SHEETS: Final = {
     "feed bill | feed bought | feed purchase | feed order | bought feed": Sheet(None, _delivered),
     "litter colors | litter colours | kit colors": Sheet(_litter_colored),
     "litter update | litter updates | litter check | litter checks | litter report": Sheet(_COUNTED_KITS),
-    "new arrivals | new animals | new stock | new rabbits | newcomers | bought rabbits": Sheet(_newcomer),
+    "new arrivals | new animals | new stock | new rabbits | newcomers | bought rabbits": Sheet(_newcomer, _sexed_newcomer),
     "colors | colours | coat colors | coats": Sheet(_colored),
     "litter weights | litter weight": Sheet(_litter_weighed),
     "breedings | matings | bred | breeding log | mating log | breeding record | mating record": Sheet(_mated),
@@ -353,6 +364,8 @@ def _section(title: _Title, lines: list[str], words: HerdWords, *, in_line: bool
     fits = title.sheet.whole and any(lines) and not in_line
     for line in lines:
         bare = _BULLET.sub("", line)
+        if title.sheet.line is _planned and title.day.isalpha():
+            bare = _with_month(bare, title.day, words)
         own = _DAY_OF_LINE.match(bare) if title.sheet.line is not _reminding else None
         said = _row(title, bare[own.end() :] if own else bare, words) if bare else None
         if said is None and own and title.sheet.line is _planned and "skip" not in bare:
@@ -365,6 +378,14 @@ def _section(title: _Title, lines: list[str], words: HerdWords, *, in_line: bool
         else:
             told.append(_dated(said, own[1] if own else title.day, title))
     return [line.rstrip(" ,") for line in told] if fits else None
+
+
+def _with_month(line: str, month: str, words: HerdWords) -> str:
+    """`3 - butcher 12` below `Plan for December`: the number is a day of that month, the deed and its animal stand behind it."""
+    found = _DAY_OF_MONTH.match(line.lower())
+    if found is None or not month.startswith(_MONTHS) or _led(line[found.end() :], words) is None:
+        return line
+    return f"{month} {found[2]}: {line[found.end('day') :].lstrip(' -:')}"
 
 
 def _row(title: _Title, line: str, words: HerdWords) -> str | None:

@@ -77,6 +77,7 @@ SMALL: Final = frozenset(
         "(",
         ")",
         "and",
+        "and then",
         "so",
         "then",
         "also",
@@ -314,6 +315,8 @@ class Cutter:
         )
         if not hard and "refuse" in had and any("put" in item.marks for item in items) and any("in_with" in item.marks for item in items):
             return False  # "... so I put her in with Moss"
+        if not hard and _more_cages(last, items):
+            return True
         if not hard and "ail" in last.marks and self._has_animal(last) and _treats(items):
             return False  # "Moss has sore hocks so I put some salve on him"
         if not hard and had and marks >= {"put", "in_with"} and self._put_to_a_buck(items):
@@ -326,7 +329,7 @@ class Cutter:
             return False  # a box for one doe, and another's kits below it
         if begins and hard and self._tells_plainly(last):
             return False  # "22 ok", and another animal's line below it
-        if hard and _of_the_weather(last, items):
+        if hard and (_of_the_weather(last, items) or _degrees_apart(last, items)):
             return False
         if not hard and not had and not last.marks.isdisjoint(WEATHER) and _degrees_only(items):
             return True  # "cold one tonight, they say down to 18"
@@ -346,6 +349,8 @@ class Cutter:
             return True
         if begins:
             told = had or hard or _tells_of_itself(items)
+            if not hard and self._done_for_another(last, had):
+                return False
             return not (told and self._has_animal(last) and self._has_value(last, listing=not hard))
         if not hard or ("palpate" in had and _only_result(last, items)):
             return True
@@ -386,6 +391,8 @@ class Cutter:
             return True
         if hard and self._has_animal(last) and self._has_value(last) and self._has_animal(Clause(rest, self.scene)):
             return False
+        if begins and not hard and not opens & had and self._done_for_another(last, had):
+            return False  # "scrubbed her tray, and then Biscuit bit"
         if begins:
             listed = not hard and self._ends_with_animal(last) and items[0].said in {"and", "&", ","} and not self._has_value(last)
             return listed or (not self._has_animal(last) and not self._has_value(last))
@@ -412,6 +419,10 @@ class Cutter:
         if opens <= absorbed | (had if not self._has_value(last) else frozenset()):
             return True
         return hard and not self._has_animal(last) and bool(opens & had)
+
+    def _done_for_another(self, last: Clause, had: frozenset[str]) -> bool:
+        """`scrubbed her tray` is of the animal spoken of before, whoever is named next."""
+        return "done" in had and "pronoun" in last.marks and not self._has_animal(last)
 
     def _chore_told(self, clause: Clause) -> bool:
         """Whether a chore already names what it was done to."""
@@ -599,6 +610,25 @@ def _of_the_weather(last: Clause, items: list[Item]) -> bool:
     degrees = bool(sorts & {"num", "temp"}) and bool(marks & {"outdoors", "degrees_verb"})
     told = degrees or ("date" in sorts and last.marks.isdisjoint({"lose", "die", "dead", "eat", "step", "had", "kindle"}))
     return told and sorts.isdisjoint({"animal", "code"})
+
+
+CAGES: Final = frozenset({"cage", "code"})
+
+
+def _more_cages(last: Clause, items: list[Item]) -> bool:
+    """`... to B1, B2 and B3`: the row of cages goes on."""
+    return (
+        last.items[-1].sort in CAGES
+        and "into" in last.marks
+        and all(item.said in SMALL or item.sort in CAGES for item in items)
+        and any(item.sort in CAGES for item in items)
+    )
+
+
+def _degrees_apart(last: Clause, items: list[Item]) -> bool:
+    """A line `barn 24F` below one that tells of an animal."""
+    sorts = [item.sort for item in items]
+    return sorts[0] == "break" and "temp" in sorts and last.marks.isdisjoint(WEATHER) and not {"animal", "code", "num"} & set(sorts)
 
 
 def _degrees_only(items: list[Item]) -> bool:

@@ -34,6 +34,9 @@ NOTES: Final = frozenset({"notes", "note", "remarks", "remark", "comments", "com
 #: A table of kits that were tattooed names the dam of each.
 NUMBERED: Final = frozenset({"tag", "dam", "sex"})
 TATTOOED: Final = NUMBERED | {"color", "colour"}
+#: Columns of a bill for feed; what was paid is of the whole row.
+FEED_COST: Final = frozenset({"cost", "paid", "total"})
+FEED: Final = FEED_COST | {"date", "feed", "pellets", "bags", "amount", "qty", "quantity"}
 BIRTHS: Final = frozenset({"born", "kindled", "total", "alive", "live", "living", "dead", "doa", "stillborn"})
 PAIR: Final = ("buck", "doe")  # a table of matings
 PARENTS: Final = {"dam": "doe", "sire": "buck"}
@@ -62,6 +65,9 @@ def table_told(text: str) -> str | None:
         if TATTOOED.issuperset(heads) and NUMBERED.issubset(heads):
             rows, end = _rows(lines, place + 1, split, len(heads))
             return "\n".join([*lines[:place], *(_tattooed(heads, row) for row in rows), *lines[end:]]) if rows else None
+        if FEED.issuperset(heads) and not FEED_COST.isdisjoint(heads) and "date" in heads:
+            rows, end = _rows(lines, place + 1, split, len(heads))
+            return "\n".join([*lines[:place], *(_bought(heads, row) for row in rows), *lines[end:]]) if rows else None
         columns = _columns(heads, sold=any(_SALE.search(above) for above in lines[:place]))
         if columns is None:
             continue
@@ -76,6 +82,14 @@ def _tattooed(heads: list[str], row: Sequence[str]) -> str:
     cells = {PARENTS.get(head, head): cell for head, cell in zip(heads, row, strict=True) if cell.lower() not in EMPTY}
     rest = [cells[head] for head in ("sex", "color", "colour") if head in cells]
     return ", ".join([f"tattooed {cells.get('tag', '')} out of {cells.get('doe', '')}", *rest])
+
+
+def _bought(heads: list[str], row: Sequence[str]) -> str:
+    """A row of a feed bill: `11/20: bought 4 bags of feed 74.00 total`."""
+    cells = dict(zip(heads, row, strict=True))
+    amount = " ".join(cell if not _BARE.match(cell) else f"{cell} bags" for head, cell in cells.items() if head in FEED - FEED_COST - DAYS)
+    cost = next(cell for head, cell in cells.items() if head in FEED_COST)
+    return f"{cells['date']}: bought {amount} of feed, ${cost.lstrip('$')} total"
 
 
 def _splitter(line: str) -> Callable[[str], list[str]] | None:

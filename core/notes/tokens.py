@@ -24,6 +24,10 @@ _TOKEN: Final = re.compile(
 )
 
 
+#: They are counted whole: the dot before their number ends a sentence (`church.40 bucks`). Before anything else it may be a dose (`ivermectin.2 ml`).
+_COUNTED: Final = re.compile(r" ?(?:left|kits?|babies|dead|alive|live|born|bucks?|does|dollars|more)\b")
+
+
 @dataclass(slots=True)
 class Token:
     """One word, number or mark.
@@ -74,6 +78,9 @@ def tokens(text: str) -> list[Token]:
             mark = "," if start and text[start - 1].isdigit() and text[end : end + 1].isdigit() else "."
             found.append(Token(MARK, mark, mark, start, end, start == last_end))
         else:
+            if said[0] == "." and start == last_end and found and found[-1].sort == WORD and _COUNTED.match(lower, end):
+                found.append(Token(MARK, ".", ".", start, start + 1, glued=True))  # "sold at church.40 bucks"
+                said, start = said[1:], start + 1
             found.append(Token(_SORTS.get(name, name), said, said, start, end, start == last_end))
         last_end = end
     return found

@@ -13,7 +13,7 @@ from core.notes.clause import Clause, Found
 #: Words before a verb or a figure that leave it undone.
 MODALS: Final = frozenset(
     """will|should|should be|shall|could|would|must|must be|need|needs|needing|want|wants|wanted|wanna|gonna|gotta|need to|needs to|want to|wants to
-    |wanted to|have to|has to|got to|going to|planning to|planning on|plan to|plan on|time to|lets|let|be|due to be|i want|to|target|goal|i'd|we'd|id|i'll|we'll|she'll|he'll|they'll|it'll|thought|remember|recall|what if|nearly|almost|practically|planning|plans|ideas"""
+    |wanted to|have to|has to|got to|going to|planning to|planning on|plan to|plan on|time to|lets|let|be|due to be|i want|to|target|goal|i'd|we'd|id|i'll|we'll|she'll|he'll|they'll|it'll|thought|remember|recall|what if|nearly|almost|practically|planning|plans|ideas|heard|dreamt|dreamed"""
     .replace("\n    ", "").split("|")
 )  # fmt: skip
 #: Behind them an infinitive tells of nothing done: `ready to wean`, `told to foster`, `tried to breed`.
@@ -50,8 +50,8 @@ ALLOWED: Final[Mapping[str, frozenset[str] | None]] = {
     "correct": None,
     "refused": None,
     "for_sale": _WISHES,
-    "ailment": _WISHES,
-    "temper": _WISHES,
+    "ailment": _WISHES | {"heard"},
+    "temper": _WISHES | {"heard"},
     "fault": _WISHES,
     "scored": _JUDGED,
     "condition": _JUDGED,
@@ -185,6 +185,8 @@ def _leaves_undone(c: Clause, i: int, place: int) -> bool:
         return following not in PERCEIVED
     if said in {"nearly", "almost", "practically"}:
         return c.items[place].sort == "word"
+    if said == "heard":
+        return c.items[place].sort == "word" and not c.items[place].said.endswith("ing")
     if said == "thought":
         return following not in {"i", "we"}
     if said == "must":

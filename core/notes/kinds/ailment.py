@@ -185,7 +185,27 @@ def _sign(c: Clause, places: list[int]) -> str:
     ):
         first -= 1
     words = [item.said for item in c.items[first : last + 1]] if last - first < 8 else [c.said(i) for i in places]
+    words += [item.said for item in c.items[last + 1 : _where(c, last)]]
     return " ".join(words).replace(" ,", ",")
+
+
+BODY: Final = frozenset(
+    """foot feet leg legs eye eyes ear ears nose hock hocks paw paws chin jaw neck back belly shoulder hip tail toe toes side head cheek dewlap teat teats
+    rump face lip mouth throat chest flank vent""".split()  # noqa: SIM905 - a table of words
+)
+BEFORE_BODY: Final = frozenset(
+    "on in of around over behind under near her his its the one both left right back front hind rear inner outer inside outside".split()  # noqa: SIM905
+)
+
+
+def _where(c: Clause, last: int) -> int:
+    """Where the words end that tell on which part of the body it is: `limping on her left back foot`."""
+    i = last + 1
+    if c.said(i) not in {"on", "in", "of", "around", "over", "behind", "under", "near"} and not c.said(last).endswith(" on"):
+        return last + 1
+    while c.said(i) in BEFORE_BODY and c.said(i + 1) in BODY | BEFORE_BODY:
+        i += 1
+    return i + 1 if c.said(i) in BODY else last + 1
 
 
 def check(fact: Ailing, herd: Herd, today: date) -> Problem | None:

@@ -275,6 +275,7 @@ def _price(c: Clause) -> tuple[int | None, list[Item]]:
 def _name(c: Clause, place: int | None) -> tuple[str | None, list[Item]]:
     for i in c.each("name_word"):
         after = c.past_fillers(i + 1, 1)
+        after += c.said(after) in {"him", "her", "it"}
         if c.said(i - 1) in {"a", "no", "the"} and c.said(i) == "name":
             continue  # "picked out a name for her first baby"
         if (
@@ -288,7 +289,20 @@ def _name(c: Clause, place: int | None) -> tuple[str | None, list[Item]]:
             return item.said.title(), [c.items[i], item]
         if after == place and c.items[after].sort == "animal" and _newly_named(c, after + 1):
             return c.said(after + 1).title(), [c.items[i], c.items[after + 1]]  # "named the opal doe Ivy"
-    return _name_behind_tag(c, place) if place is not None and c.has("new") else (None, [])
+    if place is None:
+        return None, []
+    bracketed = _name_in_brackets(c, place)
+    return bracketed if bracketed[0] or not c.has("new") else _name_behind_tag(c, place)
+
+
+def _name_in_brackets(c: Clause, place: int) -> tuple[str | None, list[Item]]:
+    """`tag 46 (Ash)`, `buck 41 "Gus"`."""
+    if (c.said(place + 1), c.said(place + 3)) not in {("(", ")"), ('"', '"')}:
+        return None, []
+    item = c.items[place + 2]
+    if item.sort not in {"word", "animal"} or (item.marks and c.said(place + 1) == "(") or not item.said.isalpha():
+        return None, []
+    return item.said.title(), [item]
 
 
 def _newly_named(c: Clause, i: int) -> bool:
@@ -299,8 +313,6 @@ def _newly_named(c: Clause, i: int) -> bool:
 def _name_behind_tag(c: Clause, place: int) -> tuple[str | None, list[Item]]:
     """`new buck 41 Anvil satin`: the word behind the tag that is nothing else; an everyday word only where it stands alone as a name does."""
     i = place + 1
-    if c.said(i) == '"' and c.said(i + 2) == '"' and c.items[i + 1].sort in {"word", "animal"}:
-        return c.said(i + 1).title(), [c.items[i + 1]]  # 'buck 41 "Gus"'
     listed = c.said(i) == ","
     if listed:
         i += 1

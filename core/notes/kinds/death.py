@@ -152,7 +152,6 @@ def _carried_off(c: Clause) -> int | None:
     if (
         took is None
         or not c.has("cause:predator", "other_species")
-        or c.said(took).split(" ")[-1] not in {"got", "took", "killed", "grabbed", "carried off", "dragged off"}
     ):
         return None
     animal = c.known(took + 1)

@@ -55,27 +55,39 @@ NOT_THIS: tuple[str, ...] = (
 OPENS: Final = ("done",)
 CUES: Final = {
     "done": "emptied | scraped | raked out | shoveled out | did the nails | did nails | did her nails | did his nails | did toenails | did everybodys nails | cleaning out | cleaned out | done | trimmed | clipped | scrubbed | swept | disinfected | finished | cleaned | sanitized | washed | checked off | all done | mucked out | dusted | refilled | completed | took care of | nails trimmed | nails done | changed out"
-    " | got trimmed | brushed | groomed | hosed | limed | replaced the",
+    " | got trimmed | cut the nails | cut nails | cut her nails | cut his nails | cut their nails | cut toenails | brushed | groomed | hosed | limed | replaced the",
+    "cut": "cut",
     "chore_word": "nails | nail | cages | cage | trays | tray | bottles | crocks | feeders | waterers | pans | pan | floor | barn | water lines | hutches | hutch | nest check | chores | droppings | manure | litter pans | toenails",
 }  # fmt: skip
 
 
+#: They are told of a chore without a word for what was done.
+CLOSING: Final = frozenset(
+    {"done", "all done", "finished", "completed", "checked off", "took care of", "nails trimmed", "nails done", "got trimmed"}
+)
+GROOMING: Final = frozenset({"brushed", "groomed"})
+OWNING: Final = frozenset({"her", "his"})
+#: They join a chore to the note before it, and are no part of it.
+EDGES: Final = frozenset({"and", "and then", "then", "also", "too", "as well", "so", "but", "plus"})
+
+
 def read(c: Clause) -> None:
     """A chore told as past, with its animal."""
-    cue = c.first("done")
+    cue = _cue(c)
     if cue is None:
         return
     if (
-        c.said(cue)
-        not in {"done", "all done", "finished", "completed", "checked off", "took care of", "nails trimmed", "nails done", "got trimmed"}
+        c.said(cue) not in CLOSING
+        and not c.said(cue).endswith("nails")
         and not c.has("chore_word")
         and not c.sorted_as("cage")
+        and not (c.said(cue) in GROOMING and c.known(cue + 1) is not None)
     ):
         return
     if c.has("kindle", "litter", "drug", "treat", "negation") or c.found or _over_with(c, cue):
         return
     places = c.explicit() or [i for i in c.sorted_as("num") if c.whole(i) is not None and c.known(i) and not c.counted(i)]
-    pick = c.pick(places[-1]) if places else None
+    pick = c.pick(places[-1]) if places else (c.spoken_of() if c.says(OWNING) else None)
     mine = set(map(id, pick.items)) if pick else set()
     counts = [c.items[i] for i in c.sorted_as("num") if c.said(i + 1) in COUNTED_THINGS]  # "twelve cages cleaned"
     spent = {id(c.items[i]) for i in c.dates()}
@@ -87,6 +99,10 @@ def read(c: Clause) -> None:
         and (item.sort in {"word", "cage"} or item in counts)
         and item.said not in {"done", "i", "we", "the", "on", "for", "of", "just", "all done", "finally", "got", "finished", "with"}
     ]
+    while words and words[0] in EDGES:
+        words.pop(0)
+    while words and words[-1] in EDGES:
+        words.pop()
     if not words or (c.said(cue) == "took care of" and c.said(cue + 1) in {"it", "that", "him", "her", "them"}):
         return
     c.take(
@@ -98,6 +114,18 @@ def read(c: Clause) -> None:
             [c.items[cue], *counts, *(item for item in c.items if item.sort == "cage")],
         )
     )
+
+
+def _cue(c: Clause) -> int | None:
+    """The deed; a cut is one where it is nails that were cut."""
+    cue = c.first("done")
+    cut = c.first("cut") if cue is None else None
+    nails = cut is not None and any(item.said in NAILS for item in c.items[cut + 1 : cut + LITTLE])
+    return cut if nails else cue
+
+
+NAILS: Final = frozenset({"nails", "nail", "toenails"})
+LITTLE: Final = 5  # not a figure: items between the cut and what was cut
 
 
 def _over_with(c: Clause, cue: int) -> bool:

@@ -71,6 +71,7 @@ def read(c: Clause) -> None:
         and (c.has("feed") or bool(c.sorted_as("weight") and c.has("each") and c.marks.isdisjoint({"sell", "feed_left", "list"})))
         and bool(c.sorted_as("money") or any(item.sort == "num" and not item.said.isdigit() and not item.spoken for item in c.items))
     )
+    terse = terse or (c.has("feed") and _times(c) is not None and _priced(c))
     at_store = c.has("bag") and c.has("feed_place") and bool(c.sorted_as("money"))
     if (
         not (c.has("buy") or "buy" in c.virtual or terse or at_store)
@@ -113,6 +114,19 @@ def read(c: Clause) -> None:
     c.take(c.past(FeedBought, None, "", values, used, need))
 
 
+#: Marks that it can begin with where a figure stands, without a word of its own.
+BESIDE: Final = frozenset({"feed"})
+
+
+def _times(c: Clause) -> int | None:
+    """Index of the count in `3x50lb`, `3 x 50 lb`: so many bags of that weight."""
+    return next((i - 2 for i in c.sorted_as("weight") if c.said(i - 1) in {"x", "*"} and c.whole(i - 2) is not None), None)
+
+
+def _priced(c: Clause) -> bool:
+    return bool(c.sorted_as("money")) or any("." in c.said(i) for i in c.sorted_as("num"))
+
+
 def _bought_one(c: Clause, i: int) -> bool:
     """`bought a bag`, `got another sack`; not `bought feed, 22 a bag`."""
     return c.said(i - 1).split(" ")[-1] in {"a", "another"} and bool({"buy", "new"} & (c.items[i - 1].marks | c.items[max(i - 2, 0)].marks))
@@ -125,6 +139,9 @@ def _bags(c: Clause) -> int | None:
             place = c.past_fillers(i - 2, -1)  # "three of the fifty pound bags"
         if place is not None:
             return place
+    times = _times(c)
+    if times is not None:
+        return times
     return next(
         (
             i

@@ -62,7 +62,7 @@ OPENS: Final = ("count",)
 CUES: Final = {
     "count": "rearing | has reared | feeding all | down to | still got | has got | counted | count | kit count | kit ct | kit cnt | kits ct | kit counts | still has | kits left | kits now | up to | counts | kit check | now at | has still got | raising | nursing",
     "has_kits": "has | has a | got | has got | theres",
-    "well": "warm | fat | wiggly | wiggling | fuzzy | healthy | squirming | plump | thriving",
+    "well": "eyes open | eyes opening | eyes are open | eyes all open | warm | fat | wiggly | wiggling | fuzzy | healthy | squirming | plump | thriving",
     "left_over": "left | remaining | now | still",
 }  # fmt: skip
 
@@ -135,7 +135,8 @@ def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
             return None
     if cue is None:
         left = c.first("left_over", "alive")
-        return c.number_for(left, behind=False) if left is not None and c.first("alive") is not None and c.has("left_over") else None
+        told = c.first("alive") is not None and c.has("left_over")
+        return c.number_for(left, behind=False) if left is not None and (told or _of_the_lost(c)) else None
     place = c.past_fillers(cue + 1, 1)
     if c.said(cue) in {"count", "kit count", "kit check", "kit ct", "kit cnt", "kits ct", "kit counts"}:
         numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None]
@@ -151,6 +152,17 @@ def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
         or (after.said in {"for", "with"} and "count" in c.items[cue].marks)
     )
     return place if plain else None
+
+
+def _of_the_lost(c: Clause) -> bool:
+    """`5 left`, right behind the loss of some of them."""
+    if sum(1 for item in c.items if item.sort != "mark") > LITTLE:
+        return False
+    before = [found.fact.kind for found in c.before.found] if c.before is not None else [fact.kind for fact in c.scene.context.last]
+    return "kits_lost" in before
+
+
+LITTLE: Final = 3  # not a figure: items: `only 5 left`
 
 
 def _doe(c: Clause, cue: int | None, number: int) -> Pick | None:

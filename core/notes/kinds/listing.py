@@ -115,13 +115,13 @@ def _until(c: Clause) -> tuple[Days | None, list[Item]]:
         place = c.past_fillers(i + 1, 1)
         if place < len(c.items) and c.items[place].sort == "date":
             return c.resolved(c.items[place].value, "plan"), [c.items[place], c.items[i]]
-    if "list" in c.virtual and c.before is not None and "until" in c.before.marks:
+    if "list" in c.virtual:
         return _until_said(c)
     return None, []
 
 
 def _until_said(c: Clause) -> tuple[Days | None, list[Item]]:
-    """The end that the list began with: `for sale until 15 Dec: 31, $45; 32, $50`."""
+    """The end that the list began with, line by line: `for sale until 15 Dec: 31, $45; 32, $50; R22, $35`."""
     told = next((found.values.get("until") for found in (c.before.found if c.before else ()) if found.fact is Listed), None)
     return (Days(told), []) if told is not None else (None, [])
 

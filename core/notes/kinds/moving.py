@@ -92,6 +92,8 @@ def read(c: Clause) -> None:
     c.used.update(id(item) for item in used)
     at = c.items.index(used[0])
     named = [i for i in range(at) if not c.taken(i) and c.known(i) is not None and not c.counted(i)]
+    if len(named) > 1 and _in_order(c, named, at):
+        return
     if len(named) > 1:
         for i in named:
             c.take(c.past(Moved, c.pick(i), "who", {"cage": cage}, [*used, *([c.items[cue]] if cue is not None else [])]))
@@ -126,6 +128,16 @@ def _each_to_its_cage(c: Clause) -> bool:
         return False
     for i, j in zip(places, animals, strict=True):
         c.take(c.past(Moved, c.pick(j or 0), "who", {"cage": c.items[i].value}, [c.items[i]]))
+    return True
+
+
+def _in_order(c: Clause, named: list[int], at: int) -> bool:
+    """`31 and 32 to B1 and B2`: as many cages as animals go in order."""
+    cages = [i for i in range(at, len(c.items)) if c.items[i].sort in {"cage", "code"} and c.known(i) is None]
+    if len(cages) != len(named):
+        return False
+    for i, cage in zip(named, cages, strict=True):
+        c.take(c.past(Moved, c.pick(i), "who", {"cage": c.items[cage].value}, [c.items[cage]]))
     return True
 
 

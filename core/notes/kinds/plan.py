@@ -94,7 +94,8 @@ CUES: Final = {
     "plan:keep": "keep | hold back | hang on to | hold on to | hold onto | keeping | keeper | keep back | holding back | hang onto | not selling | held back",
     "plan:breed": "breeding | breed her | breed | rebreed | breed back | put",
     "plan:retire": "retire | retiring | retired",
-    "plan:replace": "replace | repl | replacing | swap out",
+    "place_of": "place | spot",
+    "plan:replace": "take the place of | taking the place of | replace | repl | replacing | swap out",
     "plan:review": "review | reevaluate | re-evaluate | look at again | decide on | reassess | revisit | recheck | take another look at",
     "plan": "planned culls | culls planned | planned cull | cull planned | cull list | planned sales | sales planned | planned sale | sale planned | cull | butcher | process | sell | keep | hold back | hang on to | breed | retire | replace | review | keeping | plan | plans | planning to | going to cull | retiring | repl | replacing | hold on to | hold onto | rebreed | keeper | reevaluate | slaughter | keep back | reassess",
     "intent": "will be | well be | planned | planned for | going to | gonna | plan to | planning to | want to | wanna | decided to | need to | will | ill | lets | have to | plan | intend to | were going to | i want | must | gotta | got to | time to | due to be | want | planning on",
@@ -113,6 +114,7 @@ def read(c: Clause) -> None:
     if what is None or _only_wondered(c, what) or not (_places(c) or c.has("pronoun") or c.virtual or len(c.items) <= 3):
         return
     cue = c.first(f"plan:{what}")
+    cue = cue if cue is not None else _place_taken(c)
     if what == "keep" and cue is not None and c.said(cue) in {"keep", "keeps"} and c.said(cue + 1).split(" ")[0].endswith("ing"):
         return  # "16's kits keep getting out"
     if not _places(c) and not c.has("pronoun") and not c.virtual and any(breed_said(item) for item in c.items):
@@ -191,7 +193,29 @@ def _doe_first(c: Clause, found: Found) -> None:
             found.need = Need("which_animal", "who", "Which doe is he to be bred to?")
 
 
+def _place_taken(c: Clause) -> int | None:
+    """`33 is to take Juno's place`: the verb before the one whose place it is."""
+    if not c.has("place_of"):
+        return None
+    return next(
+        (
+            i
+            for i in range(1, len(c.items) - 2)
+            if c.said(i) in TAKING
+            and c.said(i - 1) not in {"may", "might", "could", "would"}
+            and c.items[i + 1].unit == "possessive"
+            and "place_of" in c.items[i + 2].marks
+        ),
+        None,
+    )
+
+
+TAKING: Final = frozenset({"take", "takes", "taking", "will take"})
+
+
 def _what(c: Clause) -> str | None:
+    if _place_taken(c) is not None:
+        return "replace"
     for what in PLANS:
         cue = c.first(f"plan:{what}")
         if cue is None or (c.said(cue) in {"put", "eat"} and not c.has("intent")):

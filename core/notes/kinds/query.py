@@ -99,6 +99,7 @@ CUES: Final = {
     "ask:digest": "digest | weekly digest | the digest | this weeks digest",
     "show_me": "read me | show | show me | list | give me | tell me | let me see | can i see | could i see | query | display | see | pull up | send me",
 }  # fmt: skip
+EATING: Final = frozenset({"eat", "eats", "eating", "fed", "get", "gets"})
 #: Small verbs that begin a question to be answered with yes or no.
 ASKING: Final = frozenset({"is", "are", "did", "has", "was", "were", "does", "will", "have", "can", "should", "would", "could"})
 #: What may have befallen an animal: of anything else (`is Juno allergic to cats`) the book knows nothing.
@@ -179,6 +180,8 @@ def _about(c: Clause, places: list[int]) -> str | None:
         asked.add("open")
     if not places and c.has("plan:breed") and c.has("question") and c.said(c.opening() or 0).startswith(("who", "which")):
         return "pair"  # "who should I breed next"
+    if c.says(EATING) and c.said(c.opening() or 0) in {"what", "how much"}:
+        return "feed"
     if c.has("breed", "plan:breed") and c.has("question") and places and not c.has("ask:due", "ask:why") and "side by side" not in c.text():
         return "pair"
     if c.said(c.opening() or 0) in {"is", "are"} and places and c.has("open", "pregnant", "breed"):
@@ -279,7 +282,7 @@ def _values(c: Clause, about: str, places: list[int]) -> dict[str, object]:
     ):
         values["scope"] = "all"
     elif not tags:
-        scopes = _SCOPES | _SEXES if about == "compare" else _SCOPES
+        scopes = _SCOPES | _SEXES if about in {"compare", "feed"} else _SCOPES
         values["scope"] = next((scope for mark, scope in scopes.items() if c.has(mark)), None)
     values["breed"] = next((breed for item in c.items if (breed := breed_said(item))), None)
     until = _until(c)

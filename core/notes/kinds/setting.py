@@ -84,8 +84,8 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ()
 CUES: Final = {
-    "setting": "use kilograms | use kilos | use kg | use pounds | feed has gone up to | feed has gone to | the digest on | the digest every | dates day first | dates month first | day first | month first | colors we want | colours we want | colors i want | inbreeding go over | inbreeding over | inbreeding above | max inbreeding | inbreeding limit | pellets weighs | pellets weigh | feed weighs | number of cages | cup = | cup is | bucks / breed | does / breed | of feed weighs | setting | settings | set | a breed | per breed | each breed | breed limit | digest day | digest on | digest every | digest is | reminder time | reminders at | remind me at | quiet | quiet hours | date order | weight units | weights in"
-    " | temperature units | temps in | temperatures in | timezone | time zone | cup weight | cup weighs | cup of feed weighs | feed bag | feed bags are | feed now | feed is now | a bag now | per bag now | feed went up to | feed went to | feed up to | feed price | feed is | feed costs | feed budget | feed money | mouths | mouths to feed"
+    "setting": "use kilograms | use kilos | use kg | use pounds | feed has gone up to | feed has gone to | the digest on | the digest every | dates day first | dates month first | day first | month first | colors we want | colours we want | colors i want | inbreeding go over | inbreeding over | inbreeding above | max inbreeding | inbreeding limit | pellets weighs | pellets weigh | feed weighs | number of cages | cup = | cup is | bucks / breed | does / breed | of feed weighs | setting | settings | set | a breed | per breed | each breed | breed limit | digest day | digest on | digest every | digest is | reminder time | reminders at | reminders come at | reminders to come at | remind me at | quiet | quiet hours | date order | weight units | weights in"
+    " | temperature units | temps in | temperatures in | timezone | time zone | cup weight | cup weighs | cup of feed weighs | feed bag | feed bags are | bag is | bags are | the bag is | the bags are | feed now | feed is now | a bag now | per bag now | feed went up to | feed went to | feed up to | feed price | feed is | feed costs | feed budget | feed money | mouths | mouths to feed"
     " | of us to feed | people to feed | cages | winter | spring | lowest survival | highest coi | coi limit | max coi | colors wanted | colours wanted | aim | target weight | dotted weight | our aim | my aim | goal | digest | bags of feed are | a bag of feed is | pellets are | our goal"
     " | dont text me | no messages | dont message me | a bag of feed costs | dont text | no texts | units | bag of feed",
     "unit_word": "kg | kilos | lb | lbs | pounds | kilograms | grams | celsius | fahrenheit | f | c | metric",
@@ -276,7 +276,7 @@ _SETTINGS: Final[tuple[tuple[str, str, Callable[[Clause], SettingValue | None]],
     ),
     ("temperature_units", r"\btemp\w*\b", _degrees),
     ("timezone", r"\btime ?zone\b", _zone),
-    ("reminder_time", r"\breminders? (?:time|at)\b|\bremind me at\b(?!.*\bto\b)", _time),
+    ("reminder_time", r"\breminders? (?:(?:to )?come )?(?:time|at)\b|\bremind me at\b(?!.*\bto\b)", _time),
     ("digest_day", r"\bdigest\b", _weekday),
     ("quiet_to", r"\b(?:before|quiet (?:until|till?|to))\b", _time),
     ("quiet_from", r"\bquiet\b|\bafter\b", _time),
@@ -284,7 +284,7 @@ _SETTINGS: Final[tuple[tuple[str, str, Callable[[Clause], SettingValue | None]],
     ("highest_coi", r"\bcoi\b|\binbreeding\b", _share),
     ("colors_wanted", r"\bcolou?rs (?:wanted|we want|i want)\b", _behind("colou?rs (?:wanted|we want|i want)")),
     ("cup_weight", r"\bcup\b", _grams),
-    ("feed_bag", r"\bfeed bags?\b(?!.*\$)|\bbags? of feed\b.*\b(?:lbs?|pounds|kg)\b", _grams),
+    ("feed_bag", r"\bfeed bags?\b(?!.*\$)|^(?:the |our )?bags? (?:is|are)\b.*\b(?:lbs?|pounds|kg|kilos)\b|\bbags? of feed\b.*\b(?:lbs?|pounds|kg)\b", _grams),
     ("feed_money", r"\bfeed (?:budget|money)\b", _money),
     (
         "feed_price",

@@ -77,7 +77,7 @@ CUES: Final = {
     "weather:heat": "heat wave | heatwave | hot spell | heat index | hot day | scorching | heat | hot | sweltering | triple digits | humid",
     "weather:other": "storm | snow | rain | thunderstorm | blizzard | ice storm | hail | flood | tornado | windy | power outage | power is out | snowing | thunder | wind | rainy",
     "weather": "first frost | hard frost | killing frost | frost | cold snap | cold front | heat wave | heatwave | snow | storm | thunderstorm | blizzard | ice storm | weather | hard freeze | cold spell | deep freeze | forecast",
-    "degrees_verb": "going down to | dropping to | getting down to | supposed to hit | lows of | highs of | gonna hit | going to hit | dropped to | low of | high of | got down to | supposed to get to | hit",
+    "degrees_verb": "got up to | gets up to | climbed to | rose to | going down to | dropping to | getting down to | supposed to hit | lows of | highs of | gonna hit | going to hit | dropped to | low of | high of | got down to | supposed to get to | hit",
     "outdoors": "tonight | weather | outside | barn | forecast | degrees | low | high | supposed to hit | tomorrow | last night | overnight | getting down to | dropped to | down to | gonna be | going to be | hit",
 }  # fmt: skip
 
@@ -156,7 +156,7 @@ def read(c: Clause) -> None:
     places = c.each("weather:frost", "weather:cold", "weather:heat", "weather:other")
     word = next((mark.removeprefix("weather:") for i in places for mark in sorted(c.items[i].marks) if mark.startswith("weather:")), None)
     verb = c.first("degrees_verb")
-    forecast = verb is not None and c.whole(verb + 1) is not None and bool(c.dates())
+    forecast = verb is not None and c.whole(verb + 1) is not None and (bool(c.dates()) or _indoors(c, verb))
     numbers = [i for i in c.sorted_as("num") if not _a_cold_one(c, i)]
     told = (
         word in {"heat", "cold", "frost"}
@@ -210,6 +210,11 @@ def read(c: Clause) -> None:
     c.take(Found(WeatherNoted, {"what": what, "celsius": celsius, "on": on}, [*used, *items], need))
 
 
+def _indoors(c: Clause, verb: int) -> bool:
+    """`it got up to ninety four in the barn`: degrees by where they were read."""
+    return c.said(verb).endswith("to") and any("outdoors" in item.marks for item in c.items[verb + 2 :]) and c.said(verb - 1) in {"it", "", "temp"}
+
+
 def _of_the_day_before(c: Clause, temps: list[int]) -> bool:
     """`..., frost. 23 Nov, 18 F`: the word closed the sentence before the degrees."""
     frost = c.first("weather:frost") or 0
@@ -238,7 +243,7 @@ def _are_degrees(c: Clause, i: int) -> bool:
         following is None
         or following.sort in {"date", "mark", "break"}
         or any(mark.startswith("weather") or mark in {"outdoors", "negation"} for mark in following.marks)
-        or following.said in {"out", "outside", "above", "below", "this", "by", "at", "when"}
+        or following.said in {"in", "out", "outside", "above", "below", "this", "by", "at", "when"}
     )
 
 
