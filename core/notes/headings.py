@@ -43,6 +43,8 @@ def title_date(items: list[Item]) -> Said | None:
 #: What a note is said to hold at its head, and the words that tell from when.
 ROUNDS: Final = frozenset({"round", "rounds", "everything", "notes", "report", "list", "log", "update", "rundown", "summary", "recap", "news"})  # fmt: skip
 PARTS_OF_DAY: Final = frozenset({"am", "pm", "morning", "evening", "night", "afternoon", "barn", "chores", "check"})
+#: What may stand before `last night's chores` where that is all of a sentence, and a heading.
+LEADING_IN: Final = frozenset("okay ok so well here heres this these is are was were the from for all everything and now done with".split())  # noqa: SIM905
 FROM_WHEN: Final = frozenset({"from", "for", "of", "about", "on"})
 
 
@@ -57,6 +59,8 @@ def round_date(items: list[Item]) -> Said | None:
         return None
     said = [item.said for item in head]
     at = said.index(items[place].said)
+    if said[at + 1 :] == ["chores"] and LEADING_IN.issuperset(said[:at]):
+        return items[place].value
     near = said[at + 1 : at + 2] + said[max(at - 1, 0) : at]
     named = not ROUNDS.isdisjoint(said) or ("all", "of") in pairwise(said)
     return items[place].value if named and (not ROUNDS.isdisjoint(near) or not FROM_WHEN.isdisjoint(said[max(at - 1, 0) : at])) else None

@@ -725,7 +725,16 @@ def _is_question(whole: Clause, text: str) -> bool:
         return False
     if first.said in {"list", "see"} and (whole.said(opening + 1) in PRONOUN_SEX or any(whole.known(i) for i in range(len(whole.items)))):
         return False
-    return _only_asks(whole)
+    return not _told_behind(whole, opening) and _only_asks(whole)
+
+
+def _told_behind(whole: Clause, opening: int) -> bool:
+    """`last night's chores. 14 kindled 8`: the word heads a sentence that tells something with its number."""
+    end = next((i for i in range(opening + 1, len(whole.items)) if whole.said(i) in ENDS | {":"} or whole.items[i].sort == "break"), None)
+    if end is None:
+        return False
+    rest = whole.items[end:]
+    return not marks_of(rest).isdisjoint(OPENS) and not FIGURES.isdisjoint([item.sort for item in rest])
 
 
 def _exclaims(whole: Clause, opening: int, text: str) -> bool:

@@ -78,7 +78,7 @@ def read(c: Clause) -> None:
             return
         cue = -1
     change = _change(c, cue)
-    if change is None or (cue > 0 and c.items[cue - 1].marks & {"none"}):
+    if change is None or c.has("cause:predator") or (cue > 0 and c.items[cue - 1].marks & {"none"}):
         return
     if change == "in" and c.has("dead", "die", "lose", "found"):
         return  # "a dead kit in 12's box"
