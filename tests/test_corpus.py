@@ -20,7 +20,7 @@ from core.app.reading import Reader
 CORPUS = Path(__file__).parent / "corpus"
 AT = datetime.fromisoformat("2026-11-25T07:10:00-06:00")
 #: How many notes known_misses.jsonl holds: lower it with each that is mended, never raise it.
-KNOWN_MISSES = 22
+KNOWN_MISSES = 7
 
 
 @lru_cache(maxsize=1)

@@ -19,7 +19,7 @@ from core.herd.litters import alive_now, litter_meant, untagged
 from core.herd.litters import the_litter as litter_with_kits
 from core.herd.questions import same_tag
 from core.herd.state import Herd
-from core.notes.answer import COUNTS, Reads, completed, day_alone, plain
+from core.notes.answer import COUNTS, Reads, completed, day_alone, day_within, plain
 from core.notes.kinds.doing import ChoreDone
 from core.notes.kinds.remark import Remark
 from core.notes.kinds.reminder import Reminder
@@ -115,7 +115,8 @@ def _plain_answer(herd: Herd, due: Due, said: str, text: str, today: date) -> Me
 def _later_day(herd: Herd, chore: str, said: str, today: date) -> date | None:
     """The day to which the words put the chore off: "tomorrow", "check again friday", "leave it another week"."""
     said = _MORE.sub(lambda found: f"in 1 {found.group(1)}" if found.group(1) else f"in {found.group(2)} {found.group(3)}", said)
-    alone = day_alone(_PUT_OFF.sub("", said) or said, herd, today, "plan")
+    rest = _PUT_OFF.sub("", said) or said
+    alone = day_alone(rest, herd, today, "plan") or (day_within(f"in {rest}", herd, today, "plan") if rest.isalpha() else None)
     if alone is not None or re.search(r"\b(?:done|did)\b", said):
         return alone
     for found in re.finditer(r"\s+", said):

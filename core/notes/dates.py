@@ -407,7 +407,8 @@ def _weekday(tokens: Sequence[Token], at: int, key: str) -> tuple[Said, int] | N
             "just",
         }
         starting = at == 0 and after not in {"on", "in", "at", "down", "pen", "cage"} and not (key in {"sun", "sat"} and after.isalpha())
-        between = before.isdigit() and after.isdigit() and not tokens[at].glued  # "15x7 sun 2 falls"
+        counted = after.isdigit() or _key(tokens, at + 2) in {"fall", "falls"}
+        between = before.isdigit() and counted and not tokens[at].glued  # "15x7 sun 2 falls", "16x3 sat one fall"
         if not (anchored or ending or starting or between or _date_behind(tokens, at + 1)):
             return None
     end = at + 1

@@ -60,7 +60,8 @@ def round_date(items: list[Item]) -> Said | None:
     said = [item.said for item in head]
     at = said.index(items[place].said)
     if said[at + 1 :] == ["chores"] and LEADING_IN.issuperset(said[:at]):
-        return items[place].value
+        day: Said = items[place].value
+        return day
     near = said[at + 1 : at + 2] + said[max(at - 1, 0) : at]
     named = not ROUNDS.isdisjoint(said) or ("all", "of") in pairwise(said)
     return items[place].value if named and (not ROUNDS.isdisjoint(near) or not FROM_WHEN.isdisjoint(said[max(at - 1, 0) : at])) else None

@@ -427,6 +427,8 @@ class Scan:
         number = self._tag_number(at, word)
         if number and owned and self._key(number[1]) in COUNTED:
             number = None  # "the red doe's seven kits"
+        if number and self.items and self.items[-1].sort == "num" and self.items[-1].value == 1 and self._key(number[1]) in PLURAL_SEX:
+            return False  # "1 buck four does"
         if number:
             known = self.herd.tagged(number[0])
             if plural and (known is None or known.sex != sex):

@@ -97,7 +97,7 @@ _UNITS: Final = """
     month months hour hours nite night today yesterday tomorrow tonight morning afternoon evening
 """.split()  # noqa: SIM905 - a table of words
 _CALENDAR: Final = """
-    january february april june july august september october november december monday tuesday wednesday thursday friday saturday sunday
+    january february april june july august september october november december monday tuesday wednesday thursday friday saturday sunday christmas
 """.split()  # noqa: SIM905 - a table of words
 _VOWELS: Final = frozenset("aeiouy")
 _KEYS: Final = {"q": "wa", "w": "qase", "e": "wsdr", "r": "edft", "t": "rfgy", "y": "tghu", "u": "yhji", "i": "ujko", "o": "iklp", "p": "ol", "a": "qwsz", "s": "awedxz", "d": "serfcx",

@@ -605,8 +605,14 @@ def _some_of_them(c: Clause, found: Found) -> bool:
         if id(item) not in used
         and item.sort == "word"
         and not item.marks & {"kits", "all", "alive", "all_alive", "doe_word", "nest_place", "pronoun", "litter", "well", "sign:good"}
+        and not ("dead" in item.marks and _none_of_it(c, item))
     ]
     return any(item.said not in LINKS and item.said not in DETERMINERS and item.said not in BARE for item in rest)
+
+
+def _none_of_it(c: Clause, item: Item) -> bool:
+    """`no dead ones`: said of none."""
+    return c.said(c.items.index(item) - 1) in {"no", "none"}
 
 
 def _in_passing(c: Clause, found: Found) -> bool:

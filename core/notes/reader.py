@@ -1114,7 +1114,7 @@ class _Statements:
     def _nothing(self) -> Reading:
         """No kind read anything: a remark, or the question what was meant."""
         today = self.scene.today
-        items = [item for clause in self.clauses for item in clause.items]
+        items = [item for clause in self.clauses for item in clause.items if id(item) not in clause.used or item.sort not in FIGURES]
         words = [item for item in items if item.sort == "word"]
         plain = [item for item in words if not item.marks]
         figures = [item for item in items if item.sort not in {"word", "mark", "break", "animal", "code", "date"}]
@@ -1324,7 +1324,11 @@ def _first_mention(clause: Clause) -> Mention | None:
 
 
 def _who(clause: Clause) -> str | None:
-    """The animal that a sentence is about."""
+    """The animal that a sentence is about; of a doe and her buck the doe."""
+    if clause.has("breed", "plan:breed"):
+        does = [i for i in (*clause.sorted_as("animal"), *clause.tags()) if (animal := clause.known(i)) is not None and animal.sex == "doe"]
+        if len(does) == 1 and (mention := clause.mention(does[0])) is not None:
+            return mention.tag
     for i in clause.sorted_as("animal"):
         mention = clause.mention(i)
         if mention and mention.tag:
@@ -1364,10 +1368,11 @@ def _unread_verb(clause: Clause) -> str:
     if clause.marks.isdisjoint(VERBS):
         return ""
     kinds = [found.fact.kind for found in clause.found]
-    for item in clause.items:
+    for i, item in enumerate(clause.items):
         marks = item.marks & VERBS
         if (
             marks
+            and clause.said(i - 1) not in {"no", "none"}
             and id(item) not in clause.used
             and all(item.marks.isdisjoint(KIND_CUES.get(kind, frozenset())) for kind in kinds)
             and not any((mark, kind) in BESIDE_VERB for mark in marks for kind in kinds)

@@ -14,8 +14,9 @@ from core.notes.amounts import age_in_days
 from core.notes.animals import Mention
 from core.notes.clause import Clause, Found, Need
 from core.notes.fact import Fields, Json, Tag, to_json
-from core.notes.items import Item
+from core.notes.items import Item, pair_grams
 from core.notes.kind import Example, Kind
+from core.words import pounds_and_ounces
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -199,9 +200,19 @@ def _x_not_y(c: Clause) -> bool:
     for wrong in _wrong(c):
         sort = c.items[wrong].sort
         right = [i for i in range(len(c.items)) if i != wrong and c.items[i].sort in {sort, "num", "animal"} and sort != "word"]
-        if right:
+        if right or (sort == "num" and _ounces_alone(c, wrong) is not None):
             return True
     return False
+
+
+def _ounces_alone(c: Clause, wrong: int) -> int | None:
+    """The weight [g] that `8 oz not 6` makes of the last one: its pounds stay; None where its ounces were others."""
+    ounces = [item for item in c.items if item.sort == "weight" and item.unit == "oz"]
+    last = [fact for fact in c.scene.context.last if fact.kind == "weighed"]
+    if len(ounces) != 1 or len(last) != 1:
+        return None
+    pounds, said = pounds_and_ounces(int(str(to_json(last[0])["grams"])))
+    return pair_grams(pounds, ounces[0].value[1]) if said == c.whole(wrong) else None
 
 
 def _bare_tail(c: Clause) -> bool:
@@ -237,7 +248,8 @@ def _set(c: Clause) -> dict[str, Json]:
             mention = c.mention(i)
             values["buck" if _field(c, i) == "buck" else "who"] = (mention.tag or mention.said.upper()) if mention else item.said
         elif item.sort in {"weight", "pair"}:
-            values["grams"] = c.grams(i)
+            alone = next((grams for place in wrong if (grams := _ounces_alone(c, place)) is not None), None)
+            values["grams"] = alone if alone is not None else c.grams(i)
         elif item.sort == "money":
             values["price"] = f"{item.value // 100}.{item.value % 100:02d}"
         elif item.sort == "cage":

@@ -98,6 +98,9 @@ def read(c: Clause) -> None:
             return
         if cue is not None and _to_a_buyer(c, cue):
             return
+        if cue is not None and _a_fight(c, cue):
+            c.use([cue, *c.tags()])
+            return
     if cue is not None and c.said(cue) == "is gone" and _a_part_of_it(c, cue):
         c.use([cue])
         return
@@ -143,16 +146,21 @@ def _to_a_buyer(c: Clause, cue: int) -> bool:
     return True
 
 
+FOUGHT: Final = frozenset({"fought", "fight", "fighting", "scrap", "race", "bout", "scuffle", "tussle"})
+
+
+def _a_fight(c: Clause, cue: int) -> bool:
+    """`31 and 32 fought, 31 lost`: no life was."""
+    return any(item.said in FOUGHT for item in c.items[:cue]) or (c.before is not None and c.before.says(FOUGHT))
+
+
 BUYERS: Final = frozenset({"buyer", "customer", "buyers", "customers"})
 
 
 def _carried_off(c: Clause) -> int | None:
     """`a raccoon got R22`: a predator, and the animal right behind the verb."""
     took = next((i for i in c.each("took_kits") if c.known(i + 1) is not None), None)
-    if (
-        took is None
-        or not c.has("cause:predator", "other_species")
-    ):
+    if took is None or not c.has("cause:predator", "other_species"):
         return None
     animal = c.known(took + 1)
     ends = took + 2 >= len(c.items) or c.items[took + 2].sort in {"mark", "date", "break"}

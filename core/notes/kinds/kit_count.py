@@ -12,7 +12,7 @@ from core.herd.litters import litter_meant
 from core.herd.state import Herd
 from core.notes.amounts import age_in_days, ages
 from core.notes.checking import kits_then, nest_problem, not_yet, worst
-from core.notes.clause import Clause, Pick
+from core.notes.clause import LOOKS, Clause, Pick
 from core.notes.common_words import COMMON
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
@@ -125,7 +125,7 @@ def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
     if kits is not None and there is not None and kits < there:
         return there  # "counted 12s kits, theres 9"
     if kits is not None:
-        place = c.number_for(kits, behind=False)
+        place = c.number_for(_past_looks(c, kits), behind=False)
         alone = c.whole(kits + 1) is not None and (kits + 2 >= len(c.items) or c.items[kits + 2].sort in {"mark", "break"})
         if place is None and (c.said(kits + 1) in {"now", ":", "left", "="} or (alone and c.said(kits - 1) in {":", "|", ",", "-"})):
             place = kits + 1 if alone else c.number_for(kits)
@@ -137,6 +137,8 @@ def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
         left = c.first("left_over", "alive")
         told = c.first("alive") is not None and c.has("left_over")
         return c.number_for(left, behind=False) if left is not None and (told or _of_the_lost(c)) else None
+    if c.said(cue) in {"kits left", "kits now"}:
+        return c.number_for(cue, behind=False)
     place = c.past_fillers(cue + 1, 1)
     if c.said(cue) in {"count", "kit count", "kit check", "kit ct", "kit cnt", "kits ct", "kit counts"}:
         numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None]
@@ -152,6 +154,13 @@ def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
         or (after.said in {"for", "with"} and "count" in c.items[cue].marks)
     )
     return place if plain else None
+
+
+def _past_looks(c: Clause, kits: int) -> int:
+    """The place of the first word that tells how the kits look: `seven fat kits`."""
+    while c.said(kits - 1) in LOOKS or c.said(kits - 1) in WELL:
+        kits -= 1
+    return kits
 
 
 def _of_the_lost(c: Clause) -> bool:

@@ -76,6 +76,9 @@ def read(c: Clause) -> None:
     if _each_to_its_cage(c) or _from_cage_to_cage(c) or _only_where(c):
         return
     cage, used = _cage(c)
+    if _a_thing(c):
+        c.use(c.sorted_as("cage", "code", "num"))
+        return
     if c.says({"swapped", "traded"}) and not c.has("to", "into"):
         return  # who went where is not said
     if cage is None:
@@ -112,6 +115,19 @@ DONE_THERE: Final = frozenset({"kindle", "lose", "die", "wean", "count", "breed"
 def _only_where(c: Clause) -> bool:
     """`14 kindled 5 in cage 12`: the cage tells where, and no word that anybody went there."""
     return not c.has("move", "shift", "put") and "move" not in c.virtual and not c.marks.isdisjoint(DONE_THERE)
+
+
+#: What is moved about a barn and is no animal.
+THINGS: Final = frozenset(
+    """scale table hutch crock feeder waterer bottle bottles fan heater lamp light hose bucket feed hay straw bale bales tray trays camera carrier radio
+    stool chair shelf divider mat mats tub bin""".split()  # noqa: SIM905 - a table of words
+)
+
+
+def _a_thing(c: Clause) -> bool:
+    """`moved the scale to cage 5`: a thing, and no animal."""
+    cue = c.first("move")
+    return cue is not None and c.said(cue + 1) in {"the", "a", "my", "our", "that"} and c.said(cue + 2) in THINGS and not c.explicit()
 
 
 def _with_kits(c: Clause) -> bool:

@@ -11,7 +11,7 @@ from core.herd.litters import newest_litter
 from core.herd.matings import open_matings
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, nest_problem, not_yet, worst
-from core.notes.clause import Clause
+from core.notes.clause import Clause, Pick
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import chores_of_litter, chores_of_mating, dated, noted, said, to_come
@@ -87,8 +87,16 @@ def read(c: Clause) -> None:
     if change == "in" and any(item.said in LOOKED for item in c.items):
         return  # "looked in 12's box, 7 kits"
     used = [item for item in c.items if item.marks & {"box", "box_in", "box_out"}]
-    for pick in c.listed_subjects(cue):
+    for pick in [*c.listed_subjects(cue), *_one_more(c)]:
         c.take(c.past(NestBoxMoved, pick, "doe", {"change": change}, used))
+
+
+def _one_more(c: Clause) -> list[Pick]:
+    """`a box in with Clover and one in with Juno`: one stands for a box."""
+    ones = [i for i in c.sorted_as("num") if c.items[i].spoken and c.items[i].value == 1 and i + 2 < len(c.items)]
+    more = [i for i in ones if "box_in" in c.items[i + 1].marks and c.known(i + 2) is not None]
+    c.use(more)
+    return [c.pick(i + 2) for i in more]
 
 
 LOOKED: Final = frozenset(

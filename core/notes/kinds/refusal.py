@@ -64,6 +64,9 @@ def read(c: Clause) -> None:
     cue = c.first("refuse")
     if cue is None and "refuse" not in c.virtual:
         return
+    if cue is not None and c.said(cue) in {"turned down", "refused"} and c.items[cue + 1 : cue + 2] and _offered(c, cue + 1):
+        c.use([cue + 1])
+        return  # "turned down 40 for R23"
     if cue is not None and (_of_the_speaker(c, cue) or c.said(cue - 1) in {"rabbits", "bunnies", "rabbit"}):
         return
     if cue is not None and any(
@@ -109,6 +112,11 @@ def _told_before(c: Clause, does: list[Pick | None], buck: Pick | None) -> bool:
             for doe in does
         )
     )
+
+
+def _offered(c: Clause, i: int) -> bool:
+    """Whether a price stands there: an offer was refused."""
+    return c.items[i].sort == "money" or (c.whole(i) is not None and c.said(i + 1) in {"for", "dollars", "bucks"})
 
 
 def _of_the_speaker(c: Clause, cue: int) -> bool:

@@ -284,7 +284,11 @@ _SETTINGS: Final[tuple[tuple[str, str, Callable[[Clause], SettingValue | None]],
     ("highest_coi", r"\bcoi\b|\binbreeding\b", _share),
     ("colors_wanted", r"\bcolou?rs (?:wanted|we want|i want)\b", _behind("colou?rs (?:wanted|we want|i want)")),
     ("cup_weight", r"\bcup\b", _grams),
-    ("feed_bag", r"\bfeed bags?\b(?!.*\$)|^(?:the |our )?bags? (?:is|are)\b.*\b(?:lbs?|pounds|kg|kilos)\b|\bbags? of feed\b.*\b(?:lbs?|pounds|kg)\b", _grams),
+    (
+        "feed_bag",
+        r"\bfeed bags?\b(?!.*\$)|^(?:the |our )?bags? (?:is|are)\b.*\b(?:lbs?|pounds|kg|kilos)\b|\bbags? of feed\b.*\b(?:lbs?|pounds|kg)\b",
+        _grams,
+    ),
     ("feed_money", r"\bfeed (?:budget|money)\b", _money),
     (
         "feed_price",

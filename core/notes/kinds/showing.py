@@ -112,6 +112,8 @@ def read(c: Clause) -> None:
         return  # "keep 33, best fur of the bunch"
     if c.said(cue) == "won" and not c.has("show_place") and len(c.items) > cue + 1 and c.items[cue + 1].sort == "num":
         return
+    if c.said(cue) == "placed" and c.said(cue + 1) in {"her", "his", "the", "a", "them", "it"}:
+        return  # "9 placed her kits nicely"
     pick = c.subject_of(cue)
     if pick is None:
         return

@@ -212,7 +212,11 @@ def read(c: Clause) -> None:
 
 def _indoors(c: Clause, verb: int) -> bool:
     """`it got up to ninety four in the barn`: degrees by where they were read."""
-    return c.said(verb).endswith("to") and any("outdoors" in item.marks for item in c.items[verb + 2 :]) and c.said(verb - 1) in {"it", "", "temp"}
+    return (
+        c.said(verb).endswith("to")
+        and any("outdoors" in item.marks for item in c.items[verb + 2 :])
+        and c.said(verb - 1) in {"it", "", "temp"}
+    )
 
 
 def _of_the_day_before(c: Clause, temps: list[int]) -> bool:

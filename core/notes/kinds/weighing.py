@@ -186,7 +186,8 @@ def read(c: Clause) -> None:
 def _of_feed(c: Clause) -> bool:
     """Whether a word of feeding is more than the `on` before a day."""
     return any(
-        "ration" in item.marks and not (item.said == "on" and i + 1 < len(c.items) and c.items[i + 1].sort == "date")
+        "ration" in item.marks
+        and (item.said, c.items[i + 1].sort if i + 1 < len(c.items) else "") not in {("on", "date"), ("up to", "pair")}
         for i, item in enumerate(c.items)
     )
 
@@ -296,6 +297,7 @@ def _animals(c: Clause, weights: list[Weight], *, told: bool, cue: int | None) -
     places = c.explicit()
     bare = [i for i in c.sorted_as("num") if c.whole(i) is not None and id(c.items[i]) not in taken and not c.counted(i)]
     bare = [i for i in bare if not (c.items[i].spoken and c.whole(i) == 1 and c.known(i) is None)]  # "wrote down the one, 33 at ..."
+    bare = [i for i in bare if c.said(i - 1) != "not"]  # "8 oz not 7" tells what it isn't
     if not places or len(places) < len(weights):
         fitting = [i for i in bare if told or c.known(i) or _before_weight(c, i)]
         places = sorted([*places, *fitting]) if len(places) + len(fitting) <= len(weights) or not places else places
