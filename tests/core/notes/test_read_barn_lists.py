@@ -76,7 +76,7 @@ CHORES: list[Note] = [
     note(
         "scrubbed her tray and Biscuit bit me",
         fact("done", chore="scrubbed her tray"),
-        fact("temper", who="22", grade="bad", sign="bit"),
+        fact("temper", who="22", grade="bad", sign="bit me"),
     ),
     note("cut Moss's nails", fact("done", chore="cut nails", who="5")),
     note("cleaned trays\nbrushed 14", fact("done", chore="cleaned trays"), fact("done", chore="brushed", who="14")),
