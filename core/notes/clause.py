@@ -302,8 +302,9 @@ class Clause:
         self.subject: Mention | None = None
         self.used: set[int] = set()
         self.found: list[Found] = []
-        self._places: dict[str, list[int]] | None = None  # indices of the items by sort, words left out
-        self._counted_items = 0
+        self._places: dict[str, list[int]] = {}  # indices of the items by sort, words left out
+        self._words: set[str] = set()
+        self._counted_items = self._heard_items = 0  # so many items are in them
         self._tags: list[int] = []  # indices of the numbers that are somebody's tag
         self._numbers_looked_up = 0
         self.beyond = False  # whether it is all that a message said after more statements than are read at once
@@ -345,13 +346,14 @@ class Clause:
 
     def _sorts(self) -> dict[str, list[int]]:
         """Where the items of each sort stand, words left out."""
-        places = self._places
-        if places is None:
-            places = self._places = {}
-        if self._counted_items != len(self.items):  # statements only grow
-            for i in range(self._counted_items, len(self.items)):
-                if self.items[i].sort != "word":
-                    places.setdefault(self.items[i].sort, []).append(i)
+        places, begin = self._places, self._counted_items
+        if begin != len(self.items):  # statements only grow
+            for i, item in enumerate(self.items[begin:] if begin else self.items, begin):
+                sort = item.sort
+                if sort in places:
+                    places[sort].append(i)
+                elif sort != "word":
+                    places[sort] = [i]
             self._counted_items = len(self.items)
         return places
 
@@ -362,6 +364,11 @@ class Clause:
     def places(self, sort: str) -> Sequence[int]:
         """Indices of the items of a sort, free or not."""
         return self._sorts().get(sort, ())
+
+    def placed(self, sorts: Set[str]) -> list[int]:
+        """Indices of the items of these sorts, free or not."""
+        places = self._sorts()
+        return sorted([i for sort in places.keys() & sorts for i in places[sort]])
 
     def holds(self, *sorts: str) -> bool:
         """Whether any item, free or not, is of one of these sorts."""
@@ -384,13 +391,10 @@ class Clause:
 
     def sorted_as(self, *sorts: str) -> list[int]:
         """Indices of the free items of these sorts."""
-        places = self._places
-        if places is None or self._counted_items != len(self.items):
-            places = self._sorts()
-        lists = [places[sort] for sort in sorts if sort in places]
-        if not lists:
+        places = self._sorts()
+        if places.keys().isdisjoint(sorts):
             return []
-        found = lists[0] if len(lists) == 1 else sorted([i for each in lists for i in each])
+        found = places[sorts[0]] if len(sorts) == 1 else sorted([i for sort in sorts if sort in places for i in places[sort]])
         used, items = self.used, self.items
         return [i for i in found if id(items[i]) not in used] if used else found[:]
 
@@ -417,7 +421,15 @@ class Clause:
 
     def says(self, words: Set[str]) -> bool:
         """Whether one of these words is among its items."""
-        return not words.isdisjoint([item.said for item in self.items])
+        return not words.isdisjoint(self.words())
+
+    def words(self) -> Set[str]:
+        """What its items say, each once."""
+        begin = self._heard_items
+        if begin != len(self.items):
+            self._words.update([item.said for item in (self.items[begin:] if begin else self.items)])
+            self._heard_items = len(self.items)
+        return self._words
 
     def text(self) -> str:
         """The clause's words."""
@@ -527,8 +539,11 @@ class Clause:
 
     def known(self, i: int) -> Animal | None:
         """The one animal that the item is, if it is one on the book."""
+        if not 0 <= i < len(self.items) or self.items[i].sort == "word":
+            return None
         mention = self.mention(i)
-        return (self.herd.find(mention.tag) or self.scene.newcomers.get(mention.tag)) if mention and mention.tag else None
+        tag = mention.tag if mention is not None else None
+        return (self.scene.herd.find(tag) or self.scene.newcomers.get(tag)) if tag else None
 
     def explicit(self) -> list[int]:
         """Indices of free animals that can't be mere numbers."""

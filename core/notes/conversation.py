@@ -67,13 +67,13 @@ def understood(book: Book, message: Message, reader: Reader) -> Meaning:
     talk = Talk(book, message, reader, today, book.herd.on_day(today))
     if message.reply_to is not None:
         return _resolved(talk, chore_reply(talk.herd, message.reply_to, message.text, talk.today, talk.reads))
-    taken_back = _kindling_after_all(book, message)
+    last = last_entries(book, message)
+    taken_back = _kindling_after_all(book, message, last)
     if taken_back is not None:
         return taken_back
     asked = open_question(book, message)
     if asked is not None:
         talk = replace(talk, asked=asked)
-    last = last_entries(book, message)
     put_right = _birth_put_right(talk, last)
     if put_right is not None:
         return _resolved(talk, put_right)
@@ -326,16 +326,13 @@ def _reread(talk: Talk, asked: Note, correct: Correct) -> Meaning | None:
 # --- "wait, she's kindling now" -----------------------------------------------------------------------------------
 
 
-def _kindling_after_all(book: Book, message: Message) -> Meaning | None:
+def _kindling_after_all(book: Book, message: Message, last: Sequence[Entry]) -> Meaning | None:
     """After a doe was said to have missed, her kindling takes that back."""
-    text = message.text.lower()
-    if not any(part in text for part in ("ndling", "having", "giving", "labo", "pping")):
+    missed = [entry for entry in last if entry.fact.kind == "missed"]
+    if not missed or not (KINDLING_NOW.search(message.text) and _AFTER_ALL.search(message.text)):
         return None
-    if not (KINDLING_NOW.search(message.text) and _AFTER_ALL.search(message.text)):
-        return None
-    last = [entry for entry in last_entries(book, message) if entry.fact.kind == "missed"]
-    if not last or re.search(r"\d", message.text):
+    if re.search(r"\d", message.text):
         return None
     meaning = undone(book, message, Undo(), None)
-    more = f"Send the number when she is done: “{subject_of(last[0].fact)} kindled 8, 2 dead”."
+    more = f"Send the number when she is done: “{subject_of(missed[0].fact)} kindled 8, 2 dead”."
     return replace(meaning, notices=(*meaning.notices, more))

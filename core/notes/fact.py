@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, fields
 from datetime import date
 from functools import cache
-from typing import Any, ClassVar, Literal, Protocol
+from typing import Any, ClassVar, Final, Literal, Protocol
 
 Tag = str  # the tag as the herd book spells it
 Sex = Literal["buck", "doe"]
@@ -33,6 +33,7 @@ class Fields(tuple[tuple[str, Json], ...]):
     __slots__ = ()
 
 
+PLAIN: Final = frozenset({str, int, float, bool})  # types whose values JSON has as they are
 SettingValue = str | int | float  # grams and counts are whole numbers, money a string with two decimals, dates ISO
 
 
@@ -63,8 +64,12 @@ def _names_of(fact: type[Fact]) -> tuple[FieldNames, ...]:
 
 def to_json(fact: Fact) -> dict[str, Json]:
     """The fact as the contract prints it: `kind` first, unsaid fields left out."""
-    said = ((names.json, getattr(fact, names.code)) for names in field_names(fact))
-    return {"kind": fact.kind} | {name: value_to_json(value) for name, value in said if value is not None}
+    said: dict[str, Json] = {"kind": fact.kind}
+    for names in field_names(fact):
+        value = getattr(fact, names.code)
+        if value is not None:
+            said[names.json] = value if type(value) in PLAIN else value_to_json(value)
+    return said
 
 
 def value_to_json(value: Json) -> Json:

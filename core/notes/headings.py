@@ -9,7 +9,7 @@ from itertools import pairwise
 from typing import Final
 
 from core.notes.dates import Said
-from core.notes.items import Item
+from core.notes.items import SIGNS, Item
 
 REACH: Final = 6  # items: a heading is short
 #: Words that may stand before a date that a sentence begins with.
@@ -21,10 +21,10 @@ IN_TITLE: Final = frozenset({",", "-", "("})
 
 def leading_date(items: list[Item]) -> tuple[Said | None, bool]:
     """The date that a sentence begins with, or that the title before its colon holds; and whether it heads the rest of its line."""
-    begin = next((i for i, item in enumerate(items) if item.sort not in {"mark", "break"}), len(items))
-    place = next((i for i in range(begin, min(begin + REACH, len(items))) if items[i].sort == "date"), None)
-    if place is None:
+    begin = next((i for i, item in enumerate(items) if item.sort not in SIGNS), len(items))
+    if "date" not in [item.sort for item in items[begin : begin + REACH]]:
         return None, False
+    place = next(i for i in range(begin, len(items)) if items[i].sort == "date")
     before, colon = items[begin:place], place + 1 < len(items) and items[place + 1].said == ":"
     if all(item.said in BEFORE_DATE for item in before):
         return items[place].value, colon
@@ -34,7 +34,7 @@ def leading_date(items: list[Item]) -> tuple[Said | None, bool]:
 def title_date(items: list[Item]) -> Said | None:
     """The date of a line that only tells what the lines below it are about: `Weights, 24 Nov`."""
     told = [item for item in items if item.sort != "break" and item.said not in {":", ".", ",", "-"}]
-    if len(told) > 1 and told[0].sort == "date" and all(item.said in ROUNDS | PARTS_OF_DAY for item in told[1:]):
+    if len(told) > 1 and told[0].sort == "date" and all(item.said in ROUNDS or item.said in PARTS_OF_DAY for item in told[1:]):
         day: Said = told[0].value  # "11/24 PM"
         return day
     return told[-1].value if 1 < len(told) <= REACH and told[-1].sort == "date" and _is_title(told[:-1]) else None
@@ -50,9 +50,10 @@ FROM_WHEN: Final = frozenset({"from", "for", "of", "about", "on"})
 
 def round_date(items: list[Item]) -> Said | None:
     """The day of a head that only tells what the note holds: `So this is everything from last night's round: ...`, `Notes from Monday.`"""
-    place = next((i for i, item in enumerate(items) if item.sort == "date"), None)
-    if place is None:
+    sorts = [item.sort for item in items]
+    if "date" not in sorts:
         return None
+    place = sorts.index("date")
     end = next((i for i in range(place + 1, len(items)) if items[i].said == ":"), len(items))
     head = [item for item in items[:end] if item.sort != "mark"]
     if any(item.sort not in {"word", "date", "break"} for item in head) or sum(1 for item in head if item.sort == "date") > 1:

@@ -14,11 +14,11 @@ from core.handbook.breeds import breed_color_words, breed_words
 from core.handbook.colors import color_words
 from core.herd.state import folded
 from core.notes.animals import HerdWords, Mention
-from core.notes.dates import DATE_FIRST, MONTHS, Said, ago_at, date_at
+from core.notes.dates import DATE_FIRST, MONTHS, PERIODS, Said, ago_at, date_at
 from core.notes.heard import RIGHTED
 from core.notes.items import COUNTED, KG, LB, NO_MARKS, OZ, Item
 from core.notes.lexicon import BESIDE_NUMBER, FOREIGN, Lexicon
-from core.notes.measures import amount_at, clock_time, measure
+from core.notes.measures import TAILS, amount_at, clock_time, measure
 from core.notes.numbers import FRACTIONS, HOMOPHONES, NUMBER_WORDS, ORDINALS, POSSESSIVE, TENS
 from core.notes.stray_space import put_back, run_together
 from core.notes.tokens import NUMBER, WORD, Token
@@ -112,7 +112,11 @@ COPIED: Final = frozenset({"weight", "pair", "cage", "code", "dose", "cup", "mon
 TITLES: Final = frozenset({"mr", "mrs", "ms", "dr", "miss", "st"})
 ENDS_SENTENCE: Final = frozenset({".", "!", "?", "\n", ":", ";"})
 ENDS_BUT_COLON: Final = ENDS_SENTENCE - {":"}
-MEASURED: Final = COUNTED | LB | OZ | KG
+POUNDS_OR_OUNCES: Final = LB | OZ
+COUNTED_OR_POUNDS: Final = COUNTED | LB
+MEASURED: Final = COUNTED | POUNDS_OR_OUNCES | KG
+BEHIND_BIRTH: Final = CLAUSE_ENDS | {"alive", "dead"}
+BEHIND_AMOUNT: Final = POUNDS_OR_OUNCES | {"cups", "falls"}
 COUNTED_BUT_BAGS: Final = COUNTED - {"bag", "bags"}
 DAYS_BEFORE: Final = frozenset({"wt", "wts", "weight", "weights", "weigh", "weighed", "old", "check", "litter"})
 WEANED_LABELS: Final = {
@@ -127,6 +131,9 @@ SHORT_LABELS: Final = {
 }  # fmt: skip
 
 
+#: What may change the sense of a number before it; a number before anything else is only that.
+BEHIND_NUMBER: Final = TAILS | MONTHS.keys() | {"and", "&", "'", "+"}
+SHORTEST_WATCH: Final = 3  # figures: `1730` is a time of day, two or three figures are none
 #: Words behind which `x5` says how many.
 COUNTING: Final = frozenset({"wean", "kindle", "had", "lose", "die", "kits", "litter", "sell", "cull", "foster", "count", "bag", "treat"})
 NEWEST: Final = 8  # not a figure: items that a later word may still take back
@@ -138,6 +145,8 @@ OWN_CASE: Final = frozenset(
 )
 
 
+#: Digits that the thumb puts for words.
+THUMBED: Final = {"2": "to", "4": "for"}
 #: What is told of an animal that was described, not of one that is new.
 OF_A_DOE: Final = frozenset({"step", "lose", "eat", "kindle", "bite", "refuse", "miss", "die", "manners", "palpate"})
 
@@ -787,17 +796,17 @@ class Scan:
             counted = word != "free" or (
                 self._said_already("wean", "kindle", "count", "lose", "foster") and before not in {"is", "are", "was"}
             )
-            return after in COUNTED | LB and counted and (not after_number or (word == "free" and self._counted_of(self.items[-1])))
+            return after in COUNTED_OR_POUNDS and counted and (not after_number or (word == "free" and self._counted_of(self.items[-1])))
         if before in {"kindled", "candled", "had"} and word in {"ate", "won"} and after in NUMBER_WORDS:
             return True  # "kindled ate two were dead"
-        if before in AFTER_BIRTH and after in CLAUSE_ENDS | {"alive", "dead"} and word in {"ate", "won", "too", "for", "to", "fore"}:
+        if before in AFTER_BIRTH and after in BEHIND_BIRTH and word in {"ate", "won", "too", "for", "to", "fore"}:
             return word in {"ate", "won"} or after not in {"this", "last", "and"}
         if before == "a" and word in {"to", "too", "for", "fore"}:
             return True
         if word in {"to", "too", "for", "fore"}:
             if after in {"dead", "alive", "live", "died"} and after_number:
                 return True
-            if after in LB | OZ | {"cups", "falls"}:
+            if after in BEHIND_AMOUNT:
                 return True
             if before in TRAITS_SAID and (after in TRAITS_SAID - {before} or (after in {"", ",", "and"} and word in {"for", "fore"})):
                 return True
@@ -838,7 +847,7 @@ class Scan:
             return after in COUNTED and wanted and not after_number
         if word == "won" and after in {"was", "dead", "died"} and before in {"and", "but"}:
             return True
-        return (after in COUNTED | {"of"} and word == "won") or (
+        return ((after in COUNTED or after == "of") and word == "won") or (
             word == "ate" and after in {"kits", "alive", "dead", "born", "live"} and before in AFTER_BIRTH
         )
 
@@ -1045,6 +1054,18 @@ class Scan:
             self._pair(token)
 
     def _digits(self, token: Token) -> None:
+        following = self.at + 1
+        behind = self.tokens[following] if following < len(self.tokens) else NOTHING
+        if (
+            token.key.isdigit()
+            and len(token.key) <= SHORTEST_WATCH
+            and token.key not in THUMBED
+            and not behind.glued
+            and behind.sort != "slash"
+            and behind.key not in BEHIND_NUMBER
+        ):
+            self._bare(Decimal(token.key), following, spoken_words=False)
+            return
         if self._tag_with_tail(token) or self._date() or self._thumbed(token):
             return
         if (
@@ -1093,7 +1114,7 @@ class Scan:
         if token.key == "4" and self._key(self.at + 1) == "sale":
             token.key, token.text, token.sort = "for", "for", WORD
             return self._phrase("for")
-        word = {"2": "to", "4": "for"}.get(token.key)
+        word = THUMBED.get(token.key)
         following = self._key(self.at + 1)
         if token.key == "2" and following in CAGE_WORDS and bool(self.items) and self.items[-1].sort in {"animal", "num"}:
             return self._said_to()  # "moved Moss 2 cage b2"
@@ -1138,7 +1159,7 @@ class Scan:
             return False
         following = self._key(self.at + 1)
         both_tags = sign == "," and self.herd.tagged(left) is not None and self.herd.tagged(right) is not None
-        if following in LB | KG | OZ or (self.items and self.items[-1].said in {"$", "@"}):
+        if following in POUNDS_OR_OUNCES or following in KG or (self.items and self.items[-1].said in {"$", "@"}):
             return False
         counted = following in COUNTED_BUT_BAGS or (following in {"d", "a", "l"} and self.tokens[self.at + 1].glued)
         born = bool(self.items) and "kindle" in self.items[-1].marks and (sign == ",")
@@ -1160,7 +1181,7 @@ class Scan:
                 self._add("word", end + 1, None, marks)
                 return
         if not possessive:
-            ago = ago_at(self.tokens, self.at) if value == int(value) else None
+            ago = ago_at(self.tokens, self.at) if self._key(end) in PERIODS and value == int(value) else None
             if ago:
                 self._add("date", ago[1], ago[0])
                 return
@@ -1178,6 +1199,10 @@ class Scan:
             return
         if spoken_words and (self._price_words(value, end) or self._clock_words(value, end)):
             return
+        self._bare(value, end, spoken_words=spoken_words)
+
+    def _bare(self, value: Decimal, end: int, *, spoken_words: bool) -> None:
+        """A number that nothing behind it changes: an hour behind somebody's errand, else itself, or the tag of the animal before it."""
         hour = value == int(value) and 0 < value <= NOON and self._key(self.at - 1) in {"at", "around", "by"}
         if hour and (self._key(end) in BESIDE_HOUR or (self._key(end) in AFTER_ERRAND and self._errand())):
             self._add("time", end, f"{int(value):02d}:00")
@@ -1335,7 +1360,7 @@ class Scan:
         ):
             self._add("date", end, Said("numeric", int(left), int(right)))  # `bred 11-19`
             return
-        if self._key(end) in LB | OZ:
+        if self._key(end) in POUNDS_OR_OUNCES:
             end += 1
             if self._key(end) in OZ:
                 end += 1

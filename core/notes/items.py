@@ -5,7 +5,7 @@ Nothing is decided here that needs the whole note: a bare number stays a number,
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from decimal import Decimal
 from typing import Any, Final
@@ -14,6 +14,7 @@ from core.notes.tokens import Token
 from core.words import OUNCE_G, OUNCES_IN_POUND, POUND_G, grams_of
 
 NO_MARKS: Final[frozenset[str]] = frozenset()
+SIGNS: Final = frozenset({"mark", "break"})
 
 
 @dataclass(slots=True, eq=False)
@@ -55,6 +56,11 @@ def marks_of(items: Sequence[Item], more: frozenset[str] = NO_MARKS) -> frozense
     """All that the words of these items may do in a note."""
     told = [item.marks for item in items if item.marks]
     return more.union(*told) if told else more
+
+
+def only_signs(items: Iterable[Item]) -> bool:
+    """Whether they say nothing: marks and ends of lines."""
+    return all(item.sort in SIGNS for item in items)
 
 
 def key(tokens: Sequence[Token], at: int) -> str:

@@ -45,7 +45,7 @@ NEAR_DAYS: Final = {"day": 1, "week": 4, "month": 16, "year": 183}  # not a figu
 
 def unexplained(c: Clause, facts: int = 0) -> list[Item]:
     """The items that would be dropped; `facts` is how many the whole message gives (`the three`)."""
-    left = [item for i, item in enumerate(c.items) if item.sort in ASKED and id(item) not in c.used and not explained(c, i)]
+    left = [c.items[i] for i in c.placed(ASKED) if not c.taken(i) and not explained(c, i)]
     left += _headed(c)
     return [item for item in left if not (item.sort == "num" and facts > 1 and item.value == facts)]
 

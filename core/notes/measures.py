@@ -18,6 +18,19 @@ HALVES: Final = {
     "third": Decimal("0.333"),
     "1/2": Decimal("0.5"),
 }  # not a figure: a quarter
+#: What units may be said in two letters: `c c`, `m l`.
+PARTED_UNITS: Final = frozenset({"c", "m"})
+DASHED_UNITS: Final = LB | OZ | DOSE | {"pound", "day", "week"}
+BEHIND_FRACTION: Final = LB | KG | CUP | OZ | {"bags", "bag", "sacks", "sack", "cups", "", ",", ";", ".", "in", "inches", "and"}
+#: Behind a number that follows pounds they say that it is no ounces.
+NO_OUNCES: Final = frozenset(
+    {*(COUNTED - {"live", "alive"}), *LB, *KG, *GRAM, *CUP, *DOLLAR, *PERIODS, "of", "-", "#", "@", "x", "each", "cents", "bucks", "ea"}
+)
+#: Words and signs that may say of what a number before them is so much.
+TAILS: Final = frozenset(
+    {*LB, *OZ, *KG, *GRAM, *CUP, *DOSE, *DOLLAR, *DEGREE, *PERIODS, *PARTED_UNITS}
+    | {"-", "#", "f", "am", "pm", "a", "p", "in", "oclock", "%", "percent", "st", "nd", "rd", "th"}
+)
 
 
 def amount_at(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool, bool] | None:
@@ -64,20 +77,7 @@ def _with_fraction(tokens: Sequence[Token], value: Decimal, end: int, *, spoken_
     """Past `3/4` or `and a half`."""
     if end < len(tokens) and tokens[end].sort == "slash" and not tokens[end].glued:
         part = fraction(tokens[end].key)
-        if part is not None and key(tokens, end + 1) in LB | KG | CUP | OZ | {
-            "bags",
-            "bag",
-            "sacks",
-            "sack",
-            "cups",
-            "",
-            ",",
-            ";",
-            ".",
-            "in",
-            "inches",
-            "and",
-        }:
+        if part is not None and key(tokens, end + 1) in BEHIND_FRACTION:
             return value + part, end + 1, spoken_words, False
     if key(tokens, end) in {"and", "&"}:
         after = end + 2 if key(tokens, end + 1) in {"a", "an"} else end + 1
@@ -92,11 +92,13 @@ def _with_fraction(tokens: Sequence[Token], value: Decimal, end: int, *, spoken_
 def measure(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item | None:
     """The number that runs from `at` to `end`, with the unit behind it; None where no unit is."""
     unit = key(tokens, end)
+    if unit not in TAILS:
+        return None
     if unit in PERIODS and not tokens[end].glued and end + 1 < len(tokens) and tokens[end + 1].glued and tokens[end + 1].sort == NUMBER:
         return None  # `12 wk2`: the unit belongs to the number behind it
     if unit in {"week", "wk"} and key(tokens, end + 1) == "of":
         return None  # `cull 12 week of dec 7`
-    if unit == "-" and key(tokens, end + 1) in LB | OZ | DOSE | {"pound", "day", "week"}:
+    if unit == "-" and key(tokens, end + 1) in DASHED_UNITS:
         end, unit = end + 1, key(tokens, end + 1)
     if unit == "#" and tokens[end].glued and not (end + 1 < len(tokens) and tokens[end + 1].glued):
         return _pounds(tokens, at, value, end + 1)
@@ -113,7 +115,7 @@ def measure(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item 
         return _cups(tokens, at, value, end + 1)
     if unit in CUP and (unit != "c" or key(tokens, end + 1) != "c") and unit != "c":
         return _cups(tokens, at, value, end + 1)
-    if unit in DOSE or (unit in {"c", "m"} and key(tokens, end + 1) in {"c", "l"} and not tokens[end].glued):
+    if unit in DOSE or (unit in PARTED_UNITS and key(tokens, end + 1) in {"c", "l"} and not tokens[end].glued):
         last = end + 1 if unit in DOSE else end + 2
         return _made(tokens, "dose", at, last, _words(tokens, at, last))
     if unit in DOLLAR and not (unit == "$" and key(tokens, end + 1)[:1].isdigit()):
@@ -166,17 +168,7 @@ def _bare_ounces(tokens: Sequence[Token], at: int, ounces: Decimal, end: int) ->
         return False
     if following in TENS and key(tokens, end + 1) in {"each", "ea", "apiece", "a", "per"}:
         return False  # "fifty pounds nineteen fifty each"
-    if (
-        following
-        in (COUNTED - {"live", "alive"})
-        | LB
-        | KG
-        | GRAM
-        | CUP
-        | {"of", "-", "#", "@", "x", "each", "cents", "bucks", "ea"}
-        | DOLLAR
-        | PERIODS.keys()
-    ):
+    if following in NO_OUNCES:
         return False
     return not (end < len(tokens) and tokens[end].sort in {"pair", "clock", "slash"})
 

@@ -25,7 +25,7 @@ from core.notes.clause import CONDITIONS, WELL, Clause, Found, Need, Scene, firs
 from core.notes.fact import Fact, field_names, value_to_json
 from core.notes.heads import headless, tells
 from core.notes.itemise import Scan
-from core.notes.items import Item, color_said, marks_of, pair_grams
+from core.notes.items import Item, color_said, marks_of, only_signs, pair_grams
 from core.notes.kinds import (
     ailment,
     animal,
@@ -82,7 +82,7 @@ from core.notes.recall import subject_of
 from core.notes.receipt import is_receipt, receipt_read
 from core.notes.sheets import sheet_told
 from core.notes.spared import LOSSES, spare
-from core.notes.statements import BIRTHS, SIGNS, statements
+from core.notes.statements import BIRTHS, statements
 from core.notes.tables import table_told
 from core.notes.text import cleaned
 from core.notes.tokens import Token, tokens
@@ -205,10 +205,12 @@ def read(message: Message, herd: Herd, context: Context = Context(), *, told: bo
             return _remark(text, today, behind.subject)
         if tells(behind) or (not writing and behind.ask is None and any(fact.kind == "query" for fact in behind.facts)):
             return behind
-    items = _put_right(Scan(found, scene.words, LEXICON).run())
-    if SIGNS.issuperset([item.sort for item in items]):
+    whole = Clause(Scan(found, scene.words, LEXICON).run(), scene)
+    if whole.says(CORRECTORS):
+        whole = Clause(_put_right(whole.items), scene)
+    items = whole.items
+    if only_signs(items):
         return Reading()
-    whole = Clause(items, scene)
     if "\n" in text and whole.has("remind", "setting") and (apart := _lines_apart(message, text, herd, context)) is not None:
         return apart
     if "remind" in whole.marks and (reminded := _reminder_behind(whole, found, message, text, herd, context)) is not None:
@@ -280,26 +282,26 @@ def _ticked(message: Message, herd: Herd, context: Context, today: date) -> Read
 
 def _foreign(found: list[Any]) -> bool:
     """Whether the words are another language's."""
-    words = [token.key for token in found if token.sort == "w"]
-    if FOREIGN.isdisjoint(words):
+    if FOREIGN.isdisjoint([token.key for token in found]):
         return False
+    words = [token.key for token in found if token.sort == "w"]
     hits = sum(1 for word in words if word in FOREIGN and word not in FOREIGN_SHARED)
     return hits >= 2 or (hits == 1 and len(words) <= 6 and sum(1 for word in words if word in FOREIGN) >= 2)
 
 
 def _put_right(items: list[Item]) -> list[Item]:
     """The items without what the speaker took back at once: `seven no eight`, `Moss, I mean Flint`."""
-    if CORRECTORS.isdisjoint([item.said for item in items]):
-        return items
     kept = list(items)
     i = 1
     while i < len(kept) - 1:
         if kept[i].said in CORRECTORS:
             before = i - 1
-            while before > max(0, i - MOST_HESITATIONS) and kept[before].said in HESITATIONS | {",", "?"}:
+            while before > max(0, i - MOST_HESITATIONS) and (kept[before].said in HESITATIONS or kept[before].said in {",", "?"}):
                 before -= 1
             after, most = i + 1, min(len(kept) - 1, i + MOST_HESITATIONS)
-            while after < most and (kept[after].said in CORRECTORS | HESITATIONS or kept[after].said in {",", "it's", "it was"}):
+            while after < most and (
+                kept[after].said in CORRECTORS or kept[after].said in HESITATIONS or kept[after].said in {",", "it's", "it was"}
+            ):
                 after += 1
             if kept[after].said == kept[before - 1].said and kept[after].said in {"to", "with", "for", "from"} and after < len(kept) - 1:
                 after += 1  # "to Moss, scratch that, to Flint"
@@ -451,6 +453,7 @@ def _whole_message(whole: Clause, text: str) -> Reading | None:
 
 #: What a question stands behind, and what may stand behind a comma only.
 _BEFORE_QUESTION: Final = frozenset({".", ";", "!"})
+_ENDS_BEFORE_QUESTION: Final = _BEFORE_QUESTION | {","}
 _ASKING_WORDS: Final = ("who", "what", "when", "which")
 
 
@@ -458,6 +461,8 @@ def _asked_behind(whole: Clause, text: str) -> Reading | None:
     """`14 kindled 5, who is due next?`: what is told before the question is recorded, and the question asked."""
     plainly = text.rstrip().endswith("?")
     if whole.marks.isdisjoint(OPENS) or not (plainly or whole.has("question") or whole.marks & ASKS):
+        return None
+    if not (whole.says(_ENDS_BEFORE_QUESTION) or whole.holds("break")):
         return None
     begin = next((i for i in range(len(whole.items) - 1, 0, -1) if _begins_question(whole, i, plainly=plainly)), None)
     if begin is None or marks_of(whole.items[:begin]).isdisjoint(OPENS):
@@ -478,7 +483,7 @@ def _asked_behind(whole: Clause, text: str) -> Reading | None:
 
 def _begins_question(whole: Clause, i: int, *, plainly: bool) -> bool:
     item, before = whole.items[i], whole.items[i - 1]
-    if plainly and item.said in ASKING and (before.said in {",", *_BEFORE_QUESTION} or before.sort == "break"):
+    if plainly and item.said in ASKING and (before.said in _ENDS_BEFORE_QUESTION or before.sort == "break"):
         return True
     if before.said == ",":
         return item.said.startswith(_ASKING_WORDS)

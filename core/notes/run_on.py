@@ -50,6 +50,9 @@ TREATING: Final = frozenset({"gave", "treat"})
 PRONOUNS: Final = frozenset({"she", "he", "shes", "hes", "she's", "he's"})
 #: What is said of an animal beside the deed told before.
 MANNERS: Final = frozenset({"lounge", "toilet", "bite", "weigh"})
+#: Words that a new statement may begin with.
+WAKING: Final = PRONOUNS | {"put", "found"}
+WAKING_MARKS: Final = BEFORE_ANIMALS | TREATING | {"lose"}
 REACH: Final = 3  # items between a verb and its animal
 FARTHEST: Final = 100  # not a figure: items: no statement told in one breath is longer
 LEAST: Final = 3  # items: a statement has a verb, an animal and mostly something said of it
@@ -58,6 +61,8 @@ LEAST: Final = 3  # items: a statement has a verb, an animal and mostly somethin
 def begins_anew(items: list[Item], start: int, i: int, scene: Scene) -> bool:
     """Whether a new statement begins at `i` of a sentence whose last one began at `start`."""
     item = items[i]
+    if item.sort == "word" and item.said not in WAKING and item.marks.isdisjoint(WAKING_MARKS):
+        return False
     start = max(start, i - FARTHEST)
     if item.said == "put" and _put_together(items, start, i, scene):
         return True
@@ -99,7 +104,7 @@ def _treated_for_it(items: list[Item], start: int, i: int) -> bool:
     given = any("pronoun" in item.marks for item in behind) and any(
         "drug" in item.marks or item.sort == "dose" for item in items[i : i + FARTHEST]
     )
-    return seen and named and given and all(item.marks.isdisjoint(TREATING | {"drug"}) for item in before)
+    return seen and named and given and all(item.marks.isdisjoint(TREATING) and "drug" not in item.marks for item in before)
 
 
 def _fewer_by_now(items: list[Item], start: int, i: int, scene: Scene) -> bool:
@@ -126,7 +131,7 @@ def _animal_first(items: list[Item], start: int, i: int, scene: Scene) -> bool:
     if i + 1 >= len(items):
         return False
     before, following = items[i - 1], items[i + 1]
-    if before.said in LEADING or before.marks & (BEHIND_ANIMALS | {"negation"}) or before.said in COPULAS:
+    if before.said in LEADING or before.said in COPULAS or "negation" in before.marks or before.marks & BEHIND_ANIMALS:
         return False
     if items[i].sort == "num" and not (following.marks & BEFORE_ANIMALS or following.said.split(" ")[0] == "has"):
         return False

@@ -13,7 +13,7 @@ from typing import Final
 from core.notes.clause import WELL, Clause, Scene
 from core.notes.dates import Said
 from core.notes.headings import leading_date, round_date, title_date
-from core.notes.items import Item, marks_of
+from core.notes.items import Item, marks_of, only_signs
 from core.notes.others import BEFALLEN, of_somebody_else
 from core.notes.run_on import begins_anew
 
@@ -69,6 +69,10 @@ DEGREES: Final = frozenset(
     }
 )
 NUMBERS: Final = frozenset({"num", "weight", "pair", "clock", "money", "temp", "span", "dose", "cup", "sum", "percent"})
+VALUES: Final = NUMBERS | {"cage"}
+#: Marks of words that say nothing of the animal before them, and of those that only say which it is.
+SAYING_NOTHING: Final = frozenset({"negation", "pronoun", "to", "from", "question", "all", "none"})
+OF_ITSELF: Final = frozenset({"doe_word", "buck_word", "kits"})
 SMALL: Final = frozenset(
     {
         ",",
@@ -181,14 +185,14 @@ class Cutter:
 
     def _beyond(self, items: list[Item]) -> list[Clause]:
         """The statements, and behind them in one what is more than a message may tell."""
-        if not SIGNS.issuperset([item.sort for item in items]):
+        if not only_signs(items):
             self.clauses.append(Clause(items, self.scene))
             self.clauses[-1].beyond = True
         return self.clauses
 
     def _segment(self, items: list[Item], *, ends_line: bool = False) -> int:
         """Cut one sentence; how many of its items were cut, all of them unless the message is full."""
-        if SIGNS.issuperset([item.sort for item in items]):
+        if only_signs(items):
             if self.clauses:
                 self.clauses[-1].items.extend(items)
             return len(items)
@@ -455,18 +459,13 @@ class Cutter:
         return len(told) > 1 and all(clause.known(i) is not None and not clause.counted(i) for i in told)
 
     def _has_numbers(self, clause: Clause) -> bool:
-        mentions = 0
-        for i, item in enumerate(clause.items):
-            if (
-                item.sort in NUMBERS
-                and not (item.spoken and item.value == 1)
-                and clause.said(i + 1) != "of"
-                and not item.said.startswith("day ")
-            ):
-                if item.sort == "num" and mentions == 0 and clause.known(i):
-                    mentions += 1
-                    continue
-                return True
+        mentioned = False
+        for i in clause.placed(NUMBERS):
+            item = clause.items[i]
+            if not (item.spoken and item.value == 1) and clause.said(i + 1) != "of" and not item.said.startswith("day "):
+                if mentioned or item.sort != "num" or not clause.known(i):
+                    return True
+                mentioned = True
         return False
 
     def _has_animal(self, clause: Clause) -> bool:
@@ -474,32 +473,21 @@ class Cutter:
 
     def _has_value(self, clause: Clause, *, listing: bool = False) -> bool:
         """Whether the statement says something of its animal already; in a list further animals are nothing said."""
-        seen = False
-        for i, item in enumerate(clause.items):
-            if (
-                listing
-                and seen
-                and item.sort == "num"
-                and clause.said(i - 1) in {",", "and", "&"}
-                and clause.known(i) is not None
-                and not clause.counted(i)
-            ):
-                continue
-            if not seen and (item.sort in {"animal", "code"} or (item.sort == "num" and clause.known(i) is not None)):
-                seen = True
-            elif (
-                item.sort in NUMBERS
-                or item.sort == "cage"
-                or (
-                    seen
-                    and item.marks - {"negation", "pronoun", "to", "from", "question", "all", "none"}
-                    and not item.marks & {"doe_word", "buck_word", "kits"}
-                    and item.said not in SMALL
-                )
-                or (seen and item.said == "+")
-            ):
-                return True
-        return False
+        places = clause.placed(VALUES)
+        named = min([*clause.places("animal"), *clause.places("code"), *clause.tags()], default=len(clause.items))
+        if any(i < named or (i > named and not (listing and self._listed(clause, i))) for i in places):
+            return True
+        return any(
+            item.said == "+"
+            or (item.marks and item.said not in SMALL and not item.marks <= SAYING_NOTHING and item.marks.isdisjoint(OF_ITSELF))
+            for item in clause.items[named + 1 :]
+            if item.sort != "num"
+        )
+
+    @staticmethod
+    def _listed(clause: Clause, i: int) -> bool:
+        """Whether the number is one more animal of a list."""
+        return clause.said(i - 1) in {",", "and", "&"} and clause.known(i) is not None and not clause.counted(i)
 
     def _begins_with_animal(self, items: list[Item], last: Clause | None, *, hard: bool) -> bool:
         """Whether a piece starts with an animal of its own, and says something of it."""
@@ -595,7 +583,6 @@ def _tells_of_deaths(clause: Clause) -> bool:
 
 
 GUESSES: Final = frozenset({"tentative", "negation"})
-SIGNS: Final = frozenset({"mark", "break"})
 ANIMAL_PLACES: Final = frozenset({"animal", "num"})
 SMALL_OR_DATE: Final = SMALL | {"date"}
 BEFORE_CAUSE: Final = SMALL | {"a", "an", "by", "it", "was", "probably", "maybe"}

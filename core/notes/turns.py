@@ -40,6 +40,8 @@ SHORT_FORMS: Final = frozenset(
 
 def _of_somebody(c: Clause, found: Found) -> bool:
     """`Sam's 31 weighs 4-6`: the animal of somebody who is none of the herd."""
+    if "'s" not in " ".join(c.words()):
+        return False
     tags = {value for value in found.values.values() if isinstance(value, str)}
     return any(
         item.sort == "word"
@@ -67,7 +69,7 @@ def _used(c: Clause, found: Found) -> list[int]:
 
 def _of_kin(c: Clause, found: Found) -> None:
     """`R22's dam died`: whose kin it is doesn't say which animal; the book's likeliest stands among the choices."""
-    owners = [i for i, item in enumerate(c.items) if item.unit == "possessive" and item.sort == "animal"]
+    owners = [i for i in c.places("animal") if c.items[i].unit == "possessive"]
     if not owners or found.need is not None:
         return
     used = _used(c, found)
@@ -108,8 +110,12 @@ def _of_a_stranger(c: Clause) -> bool:
     return not named and all(item.said.split(" ")[-1] not in OURS for item in c.items)
 
 
+WEIGHTS: Final = frozenset({"weight", "pair"})
+
+
 def _weights(c: Clause, found: Found) -> list[int]:
-    return [i for i in _used(c, found) if c.items[i].sort in {"weight", "pair"}]
+    used = {id(item) for item in found.used}
+    return [i for i in c.placed(WEIGHTS) if id(c.items[i]) in used]
 
 
 #: Where an animal that was lost has gone, or that it is found.

@@ -10,7 +10,7 @@ import json
 import re
 from collections.abc import Callable, Mapping
 from datetime import date
-from functools import cache, lru_cache
+from functools import cache
 from typing import Any, Final
 
 from core.handbook import breeds, colors
@@ -44,8 +44,8 @@ PIECES: Final[Mapping[str, str]] = {
     "REST": ".+",
 }
 
-_FIRST_WORD = re.compile(r"([a-z]+) ")
-_BEHIND_NAME = re.compile(r"\(\?P<\w+>[^()]*\)( [a-z]+ )")
+#: The plain word that a pattern begins with, or that stands behind an opening name; it may end in `s?`.
+_PLAIN_WORD = re.compile(r"(\(\?P<\w+>[^()]*\) )?([a-z]+)(\?)?")
 _PIECE = re.compile(r"\{(\w+):([A-Z]+)\}")
 _DAY = re.compile(r"(\d{4}-\d{2}-\d{2}): ")
 #: Fields that name an animal, and the kinds in which one of them doesn't, or names one that may come from elsewhere.
@@ -56,40 +56,36 @@ _NO_ANIMAL: Final = frozenset({("sold", "to"), ("given_away", "to"), ("treated",
 def written_fact(text: str, herd: Herd, today: date) -> Fact | None:
     """The fact whose sentence this is; None for any other words. A day in front is that of the event, else it is today's."""
     dated = _DAY.match(text)
-    on = dated[1] if dated else today.isoformat()
     sentence = text[dated.end() :] if dated else text
-    for needed, kind, pattern, pieces in _patterns_from(sentence.partition(" ")[0]):
-        found = pattern.fullmatch(sentence) if needed in sentence else None
+    first, _, behind = sentence.partition(" ")
+    second = behind.partition(" ")[0]
+    by_word = _patterns()
+    for kind, pattern, pieces in (*by_word.get((0, first.rstrip(":")), ()), *by_word.get((1, second.rstrip(",")), ())):
+        found = pattern.fullmatch(sentence)
         own_day = kind in OWN_DAY
         if found and not (own_day and dated):
             said = {name: words for name, words in found.groupdict().items() if words is not None}
+            on = dated[1] if dated else today.isoformat()
             fact = _fact(kind, said if own_day else {**said, "on": on}, pieces)
             if fact is not None and _on_the_book(fact, herd):
                 return fact
     return None
 
 
-@lru_cache(256)
-def _patterns_from(first: str) -> tuple[tuple[str, str, re.Pattern[str], Mapping[str, str]], ...]:
-    """The patterns that a sentence with this first word may fit, each behind the word that follows an opening name."""
-    begins = ((each, _FIRST_WORD.match(each[1].pattern)) for each in _patterns())
-    return tuple((_word_behind(each[1].pattern), *each) for each, word in begins if word is None or word[1] == first)
-
-
-def _word_behind(pattern: str) -> str:
-    """The plain word that stands behind an opening name with a space on either side; empty where none must."""
-    found = _BEHIND_NAME.match(pattern)
-    return found[1] if found else ""
+Pattern = tuple[str, re.Pattern[str], Mapping[str, str]]
 
 
 @cache
-def _patterns() -> tuple[tuple[str, re.Pattern[str], Mapping[str, str]], ...]:
-    """Every kind's patterns with their pieces filled in, and which piece each name is."""
-    return tuple(
-        (kind.name, re.compile(_PIECE.sub(_group, pattern), re.DOTALL), dict(_PIECE.findall(pattern)))
-        for kind in KINDS
-        for pattern in kind.written
-    )
+def _patterns() -> Mapping[tuple[int, str], list[Pattern]]:
+    """Every kind's patterns by their plain word, which is the first of a sentence (0) or the second (1), and which piece each name is."""
+    found: dict[tuple[int, str], list[Pattern]] = {}
+    for kind in KINDS:
+        for written in kind.written:
+            pattern = re.compile(_PIECE.sub(_group, written), re.DOTALL)
+            name, word, may_lack_s = _PLAIN_WORD.match(pattern.pattern).groups()  # type: ignore[union-attr]
+            for form in (word, word[:-1]) if may_lack_s else (word,):
+                found.setdefault((int(name is not None), form), []).append((kind.name, pattern, dict(_PIECE.findall(written))))
+    return found
 
 
 def _group(piece: re.Match[str]) -> str:
