@@ -135,7 +135,7 @@ def _on_the_road(step: Step, now: Pass) -> None:
         case "tokens":
             now.tokens = step.result
         case "Scan.run":
-            now.items = list(step.result)
+            now.items, now.kept = list(step.result), list(step.result)  # a note that takes nothing back is not put right
         case "_put_right":
             now.kept = list(step.result)
         case "statements":

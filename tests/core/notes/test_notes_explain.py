@@ -121,6 +121,11 @@ def test_what_the_speaker_takes_back() -> None:
     assert why("14 kindled eight no seven")["put_right"] == ["eight", "no"]
 
 
+def test_who_takes_nothing_back_takes_no_word_back() -> None:
+    """A note without a word of correction keeps every word."""
+    assert why("16 dropped 2 ounces")["put_right"] == []
+
+
 def test_the_animal_carried_over() -> None:
     """The second statement speaks of the first one's."""
     assert [statement["about"] for statement in why("wormed 22. nose is runny")["statements"]] == [None, "22"]
