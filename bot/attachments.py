@@ -22,7 +22,9 @@ if TYPE_CHECKING:
     from core.app import App
 
 #: sort -> where its `Maker` is
-MAKERS: dict[str, str] = {}
+MAKERS: dict[str, str] = {
+    "calendar": "bot.papers.maker:CALENDAR",
+}
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,6 +20,9 @@ COMMANDS = {
         "herd": "bot.commands.asking:herd",
         "card": "bot.commands.asking:card",
     },
+    "On paper": {
+        "calendar": "bot.commands.papers:calendar",
+    },
     "Notes in and out": {
         "read": "bot.commands.reading:read",
         "replay": "bot.commands.moving:replay",

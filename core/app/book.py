@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from datetime import datetime, tzinfo
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from core.app import carrying, looking_after, replaying, telling
 from core.app.members import People
@@ -18,6 +18,9 @@ from core.notes.reading import Message
 from core.notes.replay import Book, local_day, zone
 from core.problem import Problem
 from core.reply import Reply
+
+if TYPE_CHECKING:
+    from core.reports.papers.calendar import ChoreCalendar
 
 
 def _silent(_done: int, _all: int) -> None:
@@ -88,6 +91,14 @@ class App(Post, People):
 
     def _as_of(self, now: datetime) -> Book:
         return telling.as_of(self._hearing.book(), now)
+
+    # papers
+
+    def calendar(self, now: datetime, days: int | None = None, tag: str | None = None) -> ChoreCalendar:
+        """The chores that `due` tells, of all or of one animal, as entries of a calendar."""
+        from core.app import papers  # noqa: PLC0415 - loaded when somebody wants a paper
+
+        return papers.calendar(self._as_of(now), self.name, now, papers.Wanted(who=tag, days=days))
 
     # what goes out by itself
 

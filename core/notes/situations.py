@@ -87,6 +87,7 @@ SITUATIONS: Final = (
         ("query",),
         (
             "who's due this week",
+            "calendar",
             "digest",
             "who should I keep",
             "why 14",

@@ -36,6 +36,7 @@ from core.reports.herd_document import herd_document
 from core.reports.keep_or_cull import in_breed, keep_or_cull
 from core.reports.line_up import line_up
 from core.reports.pairing import pairing
+from core.reports.papers.replies import CALENDAR, calendar_reply
 from core.reports.why import why
 from core.reports.wording import called, grams, price, when
 from core.words import count
@@ -134,6 +135,8 @@ def _card(asked: Asked) -> Reply:
 def _due(asked: Asked) -> Reply:
     until = asked.query.until
     days = max((until - asked.today).days, 0) if until else None
+    if CALENDAR.search(asked.said):
+        return calendar_reply(asked, days)
     chores = due(asked.herd, asked.today, days)
     if asked.who:
         return chores.of(asked.who.tag).reply(whole=True)

@@ -47,6 +47,8 @@ EXAMPLES: tuple[Example, ...] = (
     Example("digest", ({"about": "digest"},)),
     Example("herd", ({"about": "count"},)),
     Example("due list", ({"about": "due"},)),
+    Example("calendar", ({"about": "due"},)),
+    Example("send me the chores as a calendar", ({"about": "due"},)),
     Example("could you show me 16 and Moss side by side", ({"about": "compare", "who": "16", "with": "5"},)),
     Example("Can you put 14 and 16 side by side?", ({"about": "compare", "who": "14", "with": "16"},)),
     Example("which buck makes the fastest kits?", ({"about": "compare", "scope": "bucks"},)),
@@ -70,12 +72,13 @@ NOT_THIS: tuple[str, ...] = (
     "14 kindled 8, 2 dead",
     "remind me friday to trim nails on 9",
     "31 4-6",
+    "wrote 14 on the calendar",
     "Questions: none today; all is well",
 )
 
 OPENS: Final = ()
 CUES: Final = {
-    "ask:due": "what reminders | which reminders | whats all due | whats due all | what is due all | everything that is due | everything thats due | due all | all due | all chores | everything due | all the chores | every chore | whats dew | whos dew | dew | whose do | whose due | due | due list | whats due | whos due | who is due | who's due | coming up | to do | todo | on the list | this week | chores | whats next | due today | whos do | what do i need to do | what needs doing | chore list | what should i be doing",
+    "ask:due": "calendar | calendar file | calendar of | calendar for | chore calendar | chores calendar | ics | ics file | what reminders | which reminders | whats all due | whats due all | what is due all | everything that is due | everything thats due | due all | all due | all chores | everything due | all the chores | every chore | whats dew | whos dew | dew | whose do | whose due | due | due list | whats due | whos due | who is due | who's due | coming up | to do | todo | on the list | this week | chores | whats next | due today | whos do | what do i need to do | what needs doing | chore list | what should i be doing",
     "ask:why": "why",
     "ask:best": "best | fastest | faster | rank | quickest | bigger | biggest | heaviest",
     "ask:compare": "compare | side by side | better | versus | vs | or | difference between",
@@ -232,7 +235,7 @@ def _fits(c: Clause, about: str, places: list[int], sexes: set[str | None]) -> b
     if about == "digest":
         return not places and len(c.items) <= 4 and not c.dates()
     if about == "due":
-        return not c.has("ask:why") and ("due" in c.text() or "do" in c.text() or "chore" in c.text() or not places)
+        return not c.has("ask:why") and (any(word in c.text() for word in ("due", "do", "chore", "calendar", "ics")) or not places)
     if about == "litters":
         return not c.has("ask:count") or not places
     if about == "weights":
