@@ -26,7 +26,7 @@ COMMANDS = {
     "Notes in and out": {
         "read": "bot.commands.reading:read",
         "replay": "bot.commands.moving:replay",
-        "export": "bot.commands.moving:export",
+        "export": "bot.commands.exporting:export",
     },
     "Look after the book": {
         "setup": "bot.commands.caring:setup",

@@ -1,4 +1,4 @@
-"""Notes in and out: replaying a file of them, and writing out all that the book holds."""
+"""Notes in: replaying a file of them."""
 
 from __future__ import annotations
 
@@ -51,25 +51,3 @@ def roster_of(path: Path, *, as_json: bool) -> Any:
         refuse(
             Problem("bad_roster", f"{path} is no JSON: {error}.", remedy="Give a roster: one JSON object with animals."), as_json=as_json
         )
-
-
-@click.command(short_help="Write out the whole book, as notes or as a journal.")
-@click.option(
-    "--notes", "what", flag_value="notes", default="notes", help="What stands, as dated notes that can be replayed (the default)."
-)
-@click.option(
-    "--journal", "what", flag_value="journal", help="Everything as typed, with authors, replies, edits and undos: JSON lines for restore."
-)
-@click.option(
-    "--to", type=click.Path(path_type=Path, dir_okay=False), metavar="FILE", help="Write into this file. Default: standard output."
-)
-@book_options
-def export(what: str, to: Path | None, book: str | None, farm: str | None) -> None:
-    """Write out the whole book: what stands, as notes that can be replayed; or, with --journal, all that was ever typed."""
-    app = opened(book, farm)
-    lines = app.export_journal() if what == "journal" else app.export_notes()
-    try:
-        with click.open_file(str(to or "-"), "w", encoding="utf-8", atomic=to is not None) as out:
-            out.writelines(f"{line}\n" for line in lines)
-    except OSError as error:
-        refuse(Problem("no_file", f"{to} can't be written: {why_not(error)}.", remedy="Give a place that you can write to."))

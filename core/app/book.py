@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from core.app import carrying, looking_after, replaying, telling
 from core.app.members import People
+from core.app.moving_out import MovingOut
 from core.app.post import Post
 from core.app.reading import Reader
 from core.app.telling import Told
@@ -27,7 +28,7 @@ def _silent(_done: int, _all: int) -> None:
     """Progress that nobody watches."""
 
 
-class App(Post, People):
+class App(Post, People, MovingOut):
     """One farm. Each call is a transaction of its own; times are aware. What can't be done is handed back as a `Problem`."""
 
     def close(self) -> None:
