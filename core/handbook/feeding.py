@@ -63,6 +63,9 @@ CONDITION_POINT_SHARE: Final = Figure(
 FEED_A_GRAM_OF_CONDITION: Final = Figure(
     3.0, "g of feed a g put on or lost", 2.0, 4.0, "ours", "fat: 30 to 35 kJ a g at 10.5 kJ a g of feed"
 )
+CONDITION_REGAIN_DAYS: Final = Figure(
+    42, "days a point of condition", 28, 84, "ours", "how fast a thin adult is brought back: 4.5 kg then takes a sixth more than its need"
+)
 CONDITION_SCORE_SD: Final = Figure(0.4, "points", 0.25, 0.6, "ours", "owners and a vet gave the same score two times in three")
 NEED_CV: Final = Figure(
     0.15, "share of the expected need", 0.10, 0.25, "ours", "how far one adult's need strays from another's of its weight"

@@ -35,3 +35,8 @@ HEAT_BUCK_REST_DAYS: Final = Figure(21, "days after the heat", 14, 28, "WRS450",
 COLD_LOSS_DAYS: Final = Figure(
     2, "days after a cold note", 1, 3, "ours", "kits lost to cold on the night of the note or this soon after lie with the weather"
 )
+
+# What winter asks at the dish
+NIGHT_BELOW_DAY_C: Final = Figure(5, DEGREES, 3, 8, "ours", "a noted low is the night's; night and day together are about this much warmer")
+COLD_NOTE_DAYS: Final = Figure(3, "days", 1, 5, "ours", "a cold note tells of its week: so many days before and after it")
+COLD_NOTE_YEARS: Final = Figure(3, "years", 1, 5, "ours", "how many winters' notes tell of the coming one")

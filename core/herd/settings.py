@@ -133,6 +133,12 @@ def spring(settings: Settings, today: date) -> date:
     return _season(settings, "spring", SPRING_BEGINS, today)
 
 
+def winter_low(settings: Settings) -> float | None:
+    """How cold a usual winter's night is at the rabbits [C]; None: not said."""
+    said = _said(settings, "winter_low", None, None)
+    return None if said is None else float(said)
+
+
 def reminder_time(settings: Settings) -> str:
     """When reminders are sent, HH:MM at the farm."""
     return str(_said(settings, "reminder_time", None, REMINDER_TIME))

@@ -9,12 +9,12 @@ from decimal import Decimal
 from functools import cache
 from typing import Any
 
-from core.handbook import breeds, feeding, growth
+from core.handbook import breeds, feeding, growth, reproduction
 from core.herd.litters import alive_now, nursed_litter
 from core.herd.matings import open_mating
 from core.herd.questions import age_days, stage
 from core.herd.settings import cup_weight, feed_bag, feed_price
-from core.herd.state import Animal, Herd, Ration
+from core.herd.state import Animal, Herd, Mating, Ration
 from core.herd.weights import expected_weight
 from core.reckon.feed import FeedFigures, Mouth, daily_need, later
 from core.words import grams_of
@@ -110,6 +110,12 @@ def eater(herd: Herd, animal: Animal, today: date) -> Eater | None:
     return Eater(animal.key, None if ration is None else in_grams(ration, herd), _mouth(herd, animal, at_stage, today))
 
 
+def in_kindle(herd: Herd, doe: str, today: date) -> Mating | None:
+    """The mating that she may carry from; None where none is open, or the day of its litter is long past."""
+    mating = open_mating(herd, doe, today)
+    return mating if mating is not None and (today - mating.on).days < reproduction.ASK_KINDLING_DAY.whole else None
+
+
 def _mouth(herd: Herd, animal: Animal, at_stage: str, today: date) -> Mouth:
     weight = weight_of(animal, today)
     age = age_days(animal, today)
@@ -117,7 +123,7 @@ def _mouth(herd: Herd, animal: Animal, at_stage: str, today: date) -> Mouth:
         known = expected_weight(animal, today)
         return Mouth(state="growing", weight_g=known, age_days=age, adult_g=breeds.growth_ceiling_g(animal.breed, animal.sex))
     litter = nursed_litter(herd, animal.key, today) if animal.sex == "doe" else None
-    pregnant = animal.sex == "doe" and open_mating(herd, animal.key, today) is not None
+    pregnant = animal.sex == "doe" and in_kindle(herd, animal.key, today) is not None
     if litter is None:
         return Mouth(state="pregnant" if pregnant else "dry", weight_g=weight)
     kits_age = (today - litter.born_on).days
@@ -163,7 +169,7 @@ def stock(herd: Herd, a_day: float, today: date) -> Stock | None:
     looks = [event for event in herd.feed if event.what == "feed_left" and event.on <= today]
     if not looks:
         return None
-    last = max(looks, key=lambda event: event.on)
+    last = max(reversed(looks), key=lambda event: event.on)  # of two looks on one day the later
     since = [event for event in herd.feed if event.what == "feed_bought" and last.on < event.on <= today]
     eaten = a_day * (today - last.on).days
     return Stock(last.on, float(last.detail["grams"]), sum(bought_grams(herd, event.detail) for event in since), eaten)

@@ -152,3 +152,10 @@ def test_feed_of_one() -> None:
         feed_of(barn.herd, TODAY, barn.find("3")).lines[0].startswith("3 eats about 6 oz a day, as you feed it; 5 oz would be expected; ")
     )
     assert feed_of(barn.herd, TODAY, barn.find("4")).lines[0].startswith("4 eats about 5 oz a day, as the handbook expects; until spring ")
+
+
+def test_the_last_look_into_the_bin_counts() -> None:
+    """Two looks on one day: the later one is the truth."""
+    barn = Barn().buck("3").say("feed_left", grams=2000).say("feed_left", grams=9000)
+    assert barn.seen.stock is not None
+    assert barn.seen.stock.left == 9000
