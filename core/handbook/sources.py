@@ -32,6 +32,14 @@ SOURCES: Final[dict[str, Source]] = {
     "WRS322": Source(
         "Cervera, Blas and Fernandez-Carmona 1997, temperature and intake of growing rabbits, World Rabbit Science, article 322", "abstract"
     ),
+    "MEX": Source(
+        "New Zealand x Californian, Mexico: gain, feed and carcass from 28 to 70 days (the row of the growth tables)", "abstract"
+    ),
+    "MEXOR": Source(
+        "Postweaning performance of two New Zealand White lines, Mexican and Oregonian, and their crosses fed a high forage diet",
+        "abstract",
+    ),
+    "NRC77": Source("National Research Council, Nutrient Requirements of Rabbits, 2nd revised ed. 1977, table 1", "page"),
     "WRS450": Source("Kasa and Thwaites, semen of bucks after heat, World Rabbit Science, article 450", "abstract"),
     "WRS413": Source("Poigner et al. 2000, birth weight and litter uniformity, World Rabbit Science, article 413", "abstract"),
     "EGY": Source("Elmaghraby and Elkholya, litter losses of purebred New Zealand White (104 litters, 866 kits)", "abstract"),

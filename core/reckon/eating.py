@@ -15,6 +15,8 @@ import numpy.typing as npt
 from core.reckon.feed import FeedFigures, cold_factor
 
 Floats = npt.NDArray[np.float64]
+_KG = 1000  # not a figure: grams in a kilogram
+_LEAST = 1e-9  # not a figure: a weight of nothing would have no logarithm
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,16 +114,16 @@ def _weights(diners: Sequence[Diner], days: int) -> Floats:
     now, heading = _column(diners, lambda one: one.weight_g), _column(diners, lambda one: one.heading_g or one.weight_g)
     rate, until = _column(diners, lambda one: one.rate), _column(diners, lambda one: days if one.stays_from is None else one.stays_from)
     passed = np.minimum(np.arange(days), until)
-    safe = np.maximum(now, 1e-9)
-    return np.asarray(heading * np.exp(-np.log(np.maximum(heading, 1e-9) / safe) * np.exp(-rate * passed)))
+    short = np.log(np.maximum(heading, _LEAST) / np.maximum(now, _LEAST))
+    return np.asarray(heading * np.exp(-short * np.exp(-rate * passed)))
 
 
 def _growing(diners: Sequence[Diner], weights: Floats, figures: FeedFigures) -> Floats:
-    """A grower's need [g a day]: as `core.reckon.feed` has it, the reference breed's at that age by metabolic weight."""
+    """A grower's need [g a day], as `core.reckon.feed` has it: by metabolic weight, from the level day on by that day's."""
     ages = _column(diners, lambda one: one.age_days or 0.0) + np.arange(weights.shape[1])
-    told_ages, needs = zip(*figures.growing, strict=True)
-    expected = figures.reference_adult_g * np.exp(-figures.curve_b * np.exp(-figures.curve_k * ages))
-    return np.asarray(np.interp(ages, told_ages, needs) * (weights / expected) ** figures.metabolic_power)
+    since = np.minimum(ages, figures.level_from_day)
+    grown = figures.curve_b * (np.exp(-figures.curve_k * ages) - np.exp(-figures.curve_k * since))
+    return np.asarray(figures.grower_g * (weights * np.exp(grown) / _KG) ** figures.metabolic_power)
 
 
 def _grown(diners: Sequence[Diner], weights: Floats, figures: FeedFigures) -> Floats:

@@ -9,12 +9,11 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from math import ceil, sqrt
 
-import numpy as np
-
 from core.reckon.curve import carried, weight_at_age
 from core.reckon.interval import LEVEL, reach
 
 _WEEK = 7  # not a figure: days in a week
+_KG = 1000  # not a figure: grams in a kilogram
 
 #: What a mouth may be: `dry` (bucks, open does, juniors), `pregnant`, `lactating`, `both`, `growing`.
 STATES = ("dry", "pregnant", "lactating", "both", "growing")
@@ -26,9 +25,9 @@ class FeedFigures:
 
     dry_share, pregnant_share, lactating_share   need a day as a share of live weight [g/g]
     kit_g, kits_eat_from_day                     extra a kit a day [g], from that age of the litter [days] until weaned
-    growing                                      (age [days], need [g/day]) of a grower of the reference breed, ages rising
-    reference_adult_g, curve_b, curve_k          that breed's adult weight [g] and Gompertz curve
-    metabolic_power                              growers' need goes with weight to this power (three quarters in the rabbit literature)
+    grower_g, metabolic_power                    what a grower of 1 kg eats [g/day]; others by weight to this power
+    level_from_day                               age [days] from which a grower eats no more, though it still grows
+    curve_b, curve_k                             of the growth curve (Gompertz): how far one has grown since that age
     cold_below_c, cold_share                     air temperature [C] below which need rises, and by what share a degree
     """
 
@@ -37,11 +36,11 @@ class FeedFigures:
     lactating_share: float
     kit_g: float
     kits_eat_from_day: int
-    growing: tuple[tuple[float, float], ...]
-    reference_adult_g: float
+    grower_g: float
+    metabolic_power: float
+    level_from_day: float
     curve_b: float
     curve_k: float
-    metabolic_power: float
     cold_below_c: float
     cold_share: float
 
@@ -195,17 +194,19 @@ def _grown(mouth: Mouth, figures: FeedFigures) -> float:
 
 
 def _growing(mouth: Mouth, figures: FeedFigures) -> float:
-    """Need [g/day] of a grower: the reference breed's at that age, scaled by metabolic weight, (W / W of the reference)^power.
+    """Need [g/day] of a grower: by its metabolic weight, grower_g x (kg)^power; from the level day on, by what it weighed that day.
 
-    Beyond the last age of the table the need stays. That energy needs go with W^0.75: for instance Diaz Arca et al. 1999,
-    Animal Research 48:289-295 (abstract, in kJ of digestible energy a kg^0.75).
+    That intake goes with W^0.75: Cervera, Blas & Fernandez-Carmona 1997, World Rabbit Science, article 322 (abstract); that energy
+    needs do: Diaz Arca et al. 1999, Animal Research 48:289-295 (abstract).
     """
-    ages, needs = zip(*figures.growing, strict=True)
-    expected = weight_at_age(mouth.age_days, figures.reference_adult_g, figures.curve_b, figures.curve_k)
     weight = mouth.weight_g
     if weight is None:
         weight = weight_at_age(mouth.age_days, mouth.adult_g, figures.curve_b, figures.curve_k)
-    return float(np.interp(mouth.age_days, ages, needs)) * float((weight / expected) ** figures.metabolic_power)
+    since = min(mouth.age_days, figures.level_from_day)
+    grown = weight_at_age(since, 1.0, figures.curve_b, figures.curve_k) / weight_at_age(
+        mouth.age_days, 1.0, figures.curve_b, figures.curve_k
+    )
+    return figures.grower_g * float((weight * grown / _KG) ** figures.metabolic_power)
 
 
 def _on(mouths: list[Mouth], day: int, figures: FeedFigures, celsius: float | None) -> float:

@@ -57,14 +57,11 @@ def figures() -> FeedFigures:
         lactating_share=feeding.RATION_NURSING.value,
         kit_g=feeding.KIT_FEED_G.value,
         kits_eat_from_day=feeding.KIT_FEED_FROM_DAYS.whole,
-        growing=(
-            (feeding.GROWER_YOUNG_AGE_DAYS.value, feeding.GROWER_YOUNG_G.value),
-            (feeding.GROWER_FULL_AGE_DAYS.value, feeding.GROWER_FULL_G.value),
-        ),
-        reference_adult_g=feeding.GROWER_FULL_ADULT_G.value,
+        grower_g=feeding.GROWER_DRY_MATTER_G.value / feeding.FEED_DRY_MATTER.value,
+        metabolic_power=feeding.METABOLIC_POWER.value,
+        level_from_day=feeding.GROWER_LEVEL_FROM_DAYS.value,
         curve_b=growth.GOMPERTZ_B.value,
         curve_k=growth.GOMPERTZ_K.value,
-        metabolic_power=feeding.METABOLIC_POWER.value,
         cold_below_c=feeding.COLD_FEED_BELOW_C.value,
         cold_share=feeding.COLD_FEED_A_DEGREE.value,
     )

@@ -27,11 +27,11 @@ FIGURES = FeedFigures(
     lactating_share=0.07,
     kit_g=30,
     kits_eat_from_day=21,
-    growing=((28, 30), (70, 130)),
-    reference_adult_g=4000,
+    grower_g=80,
+    metabolic_power=0.75,
+    level_from_day=84,
     curve_b=4.0,
     curve_k=0.03,
-    metabolic_power=0.75,
     cold_below_c=15,
     cold_share=0.01,
 )
@@ -72,17 +72,23 @@ def test_cold_raises_the_need_and_warmth_does_not() -> None:
     assert daily_need(BUCK, FIGURES, 30) == pytest.approx(120)
 
 
-def test_a_grower_of_the_reference_breed_eats_by_the_table() -> None:
-    """Straight between the ages, level beyond the last."""
-    needs = [daily_need(Mouth(state="growing", age_days=age, adult_g=4000), FIGURES) for age in (28, 49, 70, 100)]
-    assert needs == pytest.approx([30, 80, 130, 130])
+@pytest.mark.parametrize(("weight", "grams"), [(1000, 80), (2000, 80 * 2**0.75), (500, 80 * 0.5**0.75)])
+def test_a_grower_eats_by_its_metabolic_weight(weight: float, grams: float) -> None:
+    """Eighty grams at a kilogram, half the weight half to the power three quarters."""
+    assert daily_need(Mouth(state="growing", age_days=60, weight_g=weight), FIGURES) == pytest.approx(grams)
 
 
-def test_a_smaller_breed_and_a_lighter_kit_eat_less_by_metabolic_weight() -> None:
-    """Half the weight: half to the power three quarters."""
-    small = daily_need(Mouth(state="growing", age_days=70, adult_g=2000), FIGURES)
-    light = daily_need(Mouth(state="growing", age_days=70, adult_g=4000, weight_g=weight_at_age(70, 4000, 4.0, 0.03) / 2), FIGURES)
-    assert (small, light) == pytest.approx((130 * 0.5**0.75, 130 * 0.5**0.75))
+def test_a_grower_that_nobody_weighed_weighs_what_its_curve_gives() -> None:
+    """At seventy days towards four kilograms."""
+    weight = weight_at_age(70, 4000, 4.0, 0.03)
+    assert daily_need(Mouth(state="growing", age_days=70, adult_g=4000), FIGURES) == pytest.approx(80 * (weight / 1000) ** 0.75)
+
+
+def test_from_its_day_on_a_grower_eats_no_more() -> None:
+    """At twelve weeks and at twenty the same, though it goes on growing."""
+    needs = [daily_need(Mouth(state="growing", age_days=age, adult_g=4000), FIGURES) for age in (77, 84, 100, 140)]
+    assert needs[0] < needs[1]
+    assert needs[1:] == pytest.approx([needs[1]] * 3)
 
 
 def test_the_need_over_days_is_the_sum_of_the_days() -> None:
