@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 from decimal import Decimal
 from functools import cache
 from typing import Any
@@ -14,8 +14,9 @@ from core.herd.litters import alive_now, nursed_litter
 from core.herd.matings import open_mating
 from core.herd.questions import age_days, stage
 from core.herd.settings import cup_weight, feed_bag, feed_price
-from core.herd.state import Animal, Herd, Mating, Ration
+from core.herd.state import Animal, Herd, Litter, Mating, Ration
 from core.herd.weights import expected_weight
+from core.reckon.curve import carried
 from core.reckon.feed import FeedFigures, Mouth, daily_need, later
 from core.words import grams_of
 
@@ -137,8 +138,21 @@ def litter_eater(herd: Herd, key: str, count: int, today: date) -> Eater:
     return Eater(
         key,
         None if ration is None else in_grams(ration, herd) * count,
-        Mouth(state="growing", age_days=age, adult_g=adult, count=count),
+        Mouth(state="growing", weight_g=kit_weight(herd, litter, today), age_days=age, adult_g=adult, count=count),
     )
+
+
+def kit_weight(herd: Herd, litter: Litter, today: date) -> float | None:
+    """What a kit of the litter weighs [g], by the last time that all were weighed, once the curve holds; None where they never were."""
+    since = litter.born_on + timedelta(growth.CURVE_FROM_DAYS.whole)
+    weighed = [(on, grams, kits or alive_now(litter, on)) for on, grams, kits in litter.weighings if since <= on <= today]
+    if not weighed or not weighed[-1][2]:
+        return None
+    on, grams, kits = weighed[-1]
+    dam = herd.animals.get(litter.dam)
+    mean, age, breed = grams / kits, (on - litter.born_on).days, dam.breed if dam else None
+    ceiling = max(breeds.growth_ceiling_g(breed), mean)
+    return carried(mean, age, age + (today - on).days, ceiling, growth.GOMPERTZ_B.value, breeds.growth_rate(breed).value)
 
 
 def grams_a_day(eaters: Iterable[Eater], days_on: int = 0) -> float:

@@ -19,7 +19,7 @@ from core.reckon.curve import weight_at_age
 from core.reckon.eating import Diner, Nursing, Spell
 from core.reports.doe_life import takes_of
 from core.reports.evidence import Evidence
-from core.reports.feeding import figures, in_grams, in_kindle, ration_of, weight_of
+from core.reports.feeding import figures, in_grams, in_kindle, kit_weight, ration_of, weight_of
 from core.reports.growing import breed_curve, curve_for
 from core.reports.litter_size import size_of
 
@@ -164,7 +164,9 @@ def _of_litter(barn: Evidence, litter: Litter) -> Diner:
     """The dish of a litter's untagged kits, from their weaning on."""
     dam = barn.herd.animals.get(litter.dam)
     kits, age = untagged(barn.herd, litter), (barn.today - litter.born_on).days
-    return _kits(barn, litter.key, dam.breed if dam else None, kits, age, _weaned(barn, litter))
+    one = _kits(barn, litter.key, dam.breed if dam else None, kits, age, _weaned(barn, litter))
+    weighed = kit_weight(barn.herd, litter, barn.today)
+    return one if weighed is None else replace(one, weight_g=weighed, heading_g=max(one.heading_g or weighed, weighed))
 
 
 def _of_coming(barn: Evidence, one: Coming) -> Diner:

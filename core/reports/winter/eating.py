@@ -77,7 +77,8 @@ def table(barn: Evidence) -> Table:
 
 
 @lru_cache(maxsize=4)
-def _rows(barn: Evidence) -> Mapping[str, int]:
+def rows(barn: Evidence) -> Mapping[str, int]:
+    """Which row of the table is whose."""
     return {key: row for row, key in enumerate(table(barn).keys)}
 
 
@@ -94,7 +95,7 @@ def until_spring_g(barn: Evidence, key: str, since: date | None = None) -> float
 
     A doe's is her own, with her kits at it until they are weaned: from then on they eat under the litter's key.
     """
-    row = _rows(barn).get(key)
+    row = rows(barn).get(key)
     if row is None:
         return 0.0
     first = max((since - barn.today).days, 0) if since else 0
@@ -110,13 +111,13 @@ def _staying(barn: Evidence, leaving: Mapping[str, date]) -> Floats:
     """1 for the days on which each dish is there, 0 from the day its animal leaves. A doe that goes before her day brings no litter."""
     told = table(barn)
     here = np.ones(told.grams.shape)
-    rows = _rows(barn)
+    of = rows(barn)
     for key, on in leaving.items():
-        if key in rows:
-            here[rows[key], max((on - barn.today).days, 0) :] = 0.0
+        if key in of:
+            here[of[key], max((on - barn.today).days, 0) :] = 0.0
     for come in coming_litters(barn):
         if come.dam in leaving and leaving[come.dam] <= come.on:
-            here[rows[come.key]] = 0.0
+            here[of[come.key]] = 0.0
     return here
 
 
@@ -153,7 +154,7 @@ def _winter_feed(barn: Evidence, leaving: tuple[tuple[str, date], ...]) -> Winte
         priced=priced,
         runs_out=_runs_out(barn, a_day),
         air=air_of(barn),
-        litters=sum(1 for one in coming_litters(barn) if here[_rows(barn)[one.key]].any() and one.on < barn.today + timedelta(until)),
+        litters=sum(1 for one in coming_litters(barn) if here[rows(barn)[one.key]].any() and one.on < barn.today + timedelta(until)),
     )
 
 

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from core.herd.state import Litter
 from core.reports.feed import feed, feed_of
-from core.reports.feeding import bought_grams, cents_a_gram, weight_of
+from core.reports.feeding import bought_grams, cents_a_gram, kit_weight, weight_of
 from tests.farm import TODAY, ago
 from tests.herds import Barn
 
@@ -159,3 +161,21 @@ def test_the_last_look_into_the_bin_counts() -> None:
     barn = Barn().buck("3").say("feed_left", grams=2000).say("feed_left", grams=9000)
     assert barn.seen.stock is not None
     assert barn.seen.stock.left == 9000
+
+
+def test_a_litter_weighed_together_eats_by_its_weight() -> None:
+    """The mean kit, carried on to today; of whom nobody counted, those alive that day. Heavier kits eat more."""
+    barn = Barn().buck("3").doe("10").litter("10", "3", 60, 6, weaned=6)
+    key = "10@" + ago(60).isoformat()
+    litter = barn.herd.litters[key]
+    assert kit_weight(barn.herd, litter, TODAY) is None
+    weighed = [replace(litter, weighings=((ago(10), 6000, count),)) for count in (6, None, 5)]
+    even, uncounted, heavy = (kit_weight(barn.herd, one, TODAY) for one in weighed)
+    assert even is not None
+    assert heavy is not None
+    assert 1000 < even < 1500
+    assert uncounted == even
+    assert heavy > even
+    assert kit_weight(barn.herd, replace(litter, dam="77", weighings=((TODAY, 6000, 6),)), TODAY) == pytest.approx(1000)
+    assert kit_weight(barn.herd, replace(litter, weighings=((ago(50), 1200, 6),)), TODAY) is None
+    assert kit_weight(barn.herd, replace(litter, tally=((ago(60), 0),), weighings=((ago(10), 6000, None),)), TODAY) is None
