@@ -46,9 +46,11 @@ litters_together
     chance_larger(a, b) -> P
 feed
     FeedFigures(...)  Mouth(state=, weight_g=, ...)        daily_need(mouth, figures, celsius=None) -> g/day
-    need_over(mouths, days, figures, celsius=None) -> g    days_left(stock_g, mouths, figures, celsius=None, at_most=730) -> days | None
     eaten_growing(weight_at, ages, figures) -> g           stops_paying(weight_at, ages, figures, feed_cents_a_g=, live_cents_a_g=) -> week | None
     need_to_hold(expected_g, told_g, weight_g, points=, points_sd=, days=, figures) -> Holding(need, deviation, learned)  .low  .high
+eating
+    eaten(diners=[Diner(key=, weight_g=, ...)], days, figures, celsius=[...]) -> Table(keys, grams, heads, weights), a row a diner, a column a day
+    Diner's days: Spell(first, end, chance)  Nursing(Spell, kits, kits_age)
 colour
     named(genotype={locus: "A/a"}) -> word                 litter_colours(sire, dam) -> {word: Fraction}
     said_genes(said, also=()) -> Allowed(loci={locus: genotypes}, tied=(A, E) pairs or None) | None (no such word)

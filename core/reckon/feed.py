@@ -5,11 +5,11 @@ All grams are of pellets as fed. The figures come in as `FeedFigures`; the handb
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Callable
+from dataclasses import dataclass
 from math import ceil, sqrt
 
-from core.reckon.curve import carried, weight_at_age
+from core.reckon.curve import weight_at_age
 from core.reckon.interval import LEVEL, reach
 
 _WEEK = 7  # not a figure: days in a week
@@ -74,39 +74,6 @@ def daily_need(mouth: Mouth, figures: FeedFigures, celsius: float | None = None)
 def cold_factor(figures: FeedFigures, celsius: float | None) -> float:
     """How much more is eaten in the cold: 1 + share x degrees below the line."""
     return 1 + figures.cold_share * max(0.0, figures.cold_below_c - celsius) if celsius is not None else 1.0
-
-
-def need_over(mouths: Iterable[Mouth], days: int, figures: FeedFigures, celsius: Sequence[float | None] | float | None = None) -> float:
-    """Pellets [g] that these mouths eat in the next `days` days, growers growing on. `celsius`: one, or one a day."""
-    told = list(mouths)
-    return sum(_on(told, day, figures, _at(celsius, day)) for day in range(days))
-
-
-def days_left(
-    stock_g: float,
-    mouths: Iterable[Mouth],
-    figures: FeedFigures,
-    celsius: Sequence[float | None] | float | None = None,
-    *,
-    at_most: int = 730,
-) -> int | None:
-    """Whole days that the stock [g] feeds these mouths; None when nobody eats or it outlasts `at_most` days."""
-    told, left = list(mouths), stock_g
-    for day in range(at_most):
-        left -= _on(told, day, figures, _at(celsius, day))
-        if left < 0:
-            return day
-    return None
-
-
-def later(mouth: Mouth, days: float, figures: FeedFigures) -> Mouth:
-    """The same mouth some days on: a grower grows along its curve, a doe's kits get older."""
-    if mouth.state != "growing":
-        return replace(mouth, kits_age_days=mouth.kits_age_days + days)
-    weight = mouth.weight_g
-    if weight is not None:
-        weight = carried(weight, mouth.age_days, mouth.age_days + days, mouth.adult_g, figures.curve_b, figures.curve_k)
-    return replace(mouth, weight_g=weight, age_days=mouth.age_days + days)
 
 
 def eaten_growing(weight_at: Callable[[float], float], ages: range, figures: FeedFigures) -> float:
@@ -207,14 +174,3 @@ def _growing(mouth: Mouth, figures: FeedFigures) -> float:
         mouth.age_days, 1.0, figures.curve_b, figures.curve_k
     )
     return figures.grower_g * float((weight * grown / _KG) ** figures.metabolic_power)
-
-
-def _on(mouths: list[Mouth], day: int, figures: FeedFigures, celsius: float | None) -> float:
-    return sum(daily_need(later(mouth, day, figures), figures, celsius) for mouth in mouths)
-
-
-def _at(celsius: Sequence[float | None] | float | None, day: int) -> float | None:
-    """The temperature of a day; a list that ends keeps its last."""
-    if isinstance(celsius, Sequence):
-        return celsius[min(day, len(celsius) - 1)] if celsius else None
-    return celsius

@@ -38,6 +38,7 @@ from core.reports.line_up import line_up
 from core.reports.pairing import pairing
 from core.reports.papers.replies import CALENDAR, calendar_reply
 from core.reports.why import why
+from core.reports.winter.eating import until_spring_g
 from core.reports.wording import called, grams, price, when
 from core.words import count
 
@@ -259,7 +260,7 @@ def _what_if(asked: Asked) -> Reply:
         return Reply(("I can weigh one weaned animal at a time so far. Ask like this: what if I keep 14", "Nothing was recorded."))
     settings = asked.herd.settings
     until = spring(settings, asked.today)
-    fed = eater.over(max((until - asked.today).days, 0))
+    fed = until_spring_g(asked.barn, who.key)
     cost = fed * asked.barn.cents_a_gram
     return Reply(
         (

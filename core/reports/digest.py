@@ -13,9 +13,9 @@ from core.reports.ailing import ailing_document, ailing_line, all_ailing
 from core.reports.counts import Counts, counts
 from core.reports.due import Due, chore_document, chore_line, due
 from core.reports.evidence import Evidence, evidence
-from core.reports.feeding import days_left
 from core.reports.finding import Finding
 from core.reports.flags import all_flags
+from core.reports.winter.eating import a_day_g, days_left
 from core.reports.wording import called, grams, when
 from core.words import count, listed
 
@@ -151,6 +151,4 @@ def in_order(flags: tuple[Finding, ...]) -> tuple[Finding, ...]:
 def feed_left(barn: Evidence) -> FeedLeft:
     """How long the feed lasts."""
     stock = barn.stock
-    if stock is None:
-        return FeedLeft(None, barn.feed_a_day, None)
-    return FeedLeft(stock.left, barn.feed_a_day, days_left(stock.left, tuple(barn.eaters.values())))
+    return FeedLeft(stock.left if stock else None, a_day_g(barn), days_left(barn))

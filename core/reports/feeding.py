@@ -17,11 +17,8 @@ from core.herd.settings import cup_weight, feed_bag, feed_price
 from core.herd.state import Animal, Herd, Litter, Mating, Ration
 from core.herd.weights import expected_weight
 from core.reckon.curve import carried
-from core.reckon.feed import FeedFigures, Mouth, daily_need, later
+from core.reckon.feed import FeedFigures, Mouth, daily_need
 from core.words import grams_of
-
-#: How far ahead feed is counted.
-LOOK_AHEAD = 365  # not a figure: days in a year
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,17 +33,13 @@ class Eater:
     told: float | None
     mouth: Mouth | None
 
-    def need(self, days_on: int = 0) -> float:
-        """What the handbook expects it to need, that many days on [g a day]."""
-        return daily_need(later(self.mouth, days_on, figures()), figures()) if self.mouth else 0.0
+    def need(self) -> float:
+        """What the handbook expects it to need [g a day]."""
+        return daily_need(self.mouth, figures()) if self.mouth else 0.0
 
-    def grams(self, days_on: int = 0) -> float:
-        """What it eats that many days on [g a day]."""
-        return self.need(days_on) if self.told is None else self.told
-
-    def over(self, days: int) -> float:
-        """What it eats in so many days [g]."""
-        return self.told * days if self.told is not None else sum(self.need(day) for day in range(days))
+    def grams(self) -> float:
+        """What it eats today [g]."""
+        return self.need() if self.told is None else self.told
 
 
 @cache
@@ -155,9 +148,9 @@ def kit_weight(herd: Herd, litter: Litter, today: date) -> float | None:
     return carried(mean, age, age + (today - on).days, ceiling, growth.GOMPERTZ_B.value, breeds.growth_rate(breed).value)
 
 
-def grams_a_day(eaters: Iterable[Eater], days_on: int = 0) -> float:
-    """What all of them eat, that many days on [g a day]."""
-    return sum(one.grams(days_on) for one in eaters)
+def grams_a_day(eaters: Iterable[Eater]) -> float:
+    """What all of them eat a day [g]."""
+    return sum(one.grams() for one in eaters)
 
 
 @dataclass(frozen=True, slots=True)
@@ -191,15 +184,6 @@ def bought_grams(herd: Herd, detail: Mapping[str, Any]) -> float:
     if detail.get("grams") is not None:
         return float(detail["grams"])
     return float((detail.get("bags") or 1) * feed_bag(herd.settings))
-
-
-def days_left(left: float, eaters: tuple[Eater, ...]) -> int | None:
-    """Whole days that the feed lasts; None where nobody eats or it outlasts a year."""
-    for day in range(LOOK_AHEAD):
-        left -= grams_a_day(eaters, day)
-        if left < 0:
-            return day
-    return None
 
 
 def cents_a_gram(herd: Herd) -> tuple[float, bool]:

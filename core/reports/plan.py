@@ -16,6 +16,7 @@ from core.reports.feeding import cents_a_gram, weight_of
 from core.reports.finding import Finding
 from core.reports.holds import bound_until, withdrawal
 from core.reports.verdict import VERDICTS, Saving, Verdict, heads
+from core.reports.winter.eating import until_spring_g
 from core.reports.wording import called, grams, price, when
 
 
@@ -102,8 +103,7 @@ def saving_of(barn: Evidence, one: Verdict, animal: Animal | None) -> Saving:
     """What its going saves until spring, from the day it may go, and the meat it gives."""
     eater = barn.eaters[one.key]
     start = max(one.after or barn.today, barn.today)
-    days = max((spring(barn.herd.settings, barn.today) - start).days, 0)
-    fed = eater.over(days)
+    fed = until_spring_g(barn, one.key, start)
     meat = 0.0
     if one.verdict == "cull" and animal is not None and not one.cautions:
         meat = weight_of(animal, barn.today) * growth.DRESSING_SHARE.value

@@ -13,10 +13,12 @@ import numpy as np
 from core.herd.settings import feed_bag, spring
 from core.reckon.eating import Floats, Table, eaten
 from core.reports.evidence import Evidence
-from core.reports.feeding import LOOK_AHEAD, cents_a_gram, figures
+from core.reports.feeding import cents_a_gram, figures
 from core.reports.winter.dishes import coming_litters, diners
 from core.reports.winter.weather import Air, air
 
+#: How far ahead feed is counted.
+LOOK_AHEAD = 365  # not a figure: days in a year
 #: Whose feed is told apart.
 GROUPS = ("buck", "doe", "grow-out")
 
@@ -59,7 +61,7 @@ class WinterFeed:
         }
 
 
-def until_spring(barn: Evidence) -> int:
+def days_to_spring(barn: Evidence) -> int:
     """Whole days until spring, today among them."""
     return max((spring(barn.herd.settings, barn.today) - barn.today).days, 0)
 
@@ -67,13 +69,13 @@ def until_spring(barn: Evidence) -> int:
 @lru_cache(maxsize=4)
 def air_of(barn: Evidence) -> Air:
     """The air of the days until spring."""
-    return air(barn.herd, barn.today, until_spring(barn))
+    return air(barn.herd, barn.today, days_to_spring(barn))
 
 
 @lru_cache(maxsize=4)
 def table(barn: Evidence) -> Table:
     """What every dish takes, day by day for a year, or until spring where that is later, if nobody leaves."""
-    return eaten(diners(barn), max(LOOK_AHEAD, until_spring(barn)), figures(), air_of(barn).celsius)
+    return eaten(diners(barn), max(LOOK_AHEAD, days_to_spring(barn)), figures(), air_of(barn).celsius)
 
 
 @lru_cache(maxsize=4)
@@ -85,7 +87,7 @@ def rows(barn: Evidence) -> Mapping[str, int]:
 @lru_cache(maxsize=4)
 def _eaten_from(barn: Evidence) -> Floats:
     """What each dish takes from each day on until spring [g]; nothing from spring on."""
-    grams = table(barn).grams[:, : until_spring(barn)]
+    grams = table(barn).grams[:, : days_to_spring(barn)]
     left = np.cumsum(grams[:, ::-1], axis=1)[:, ::-1]
     return np.hstack([left, np.zeros((len(grams), 1))])
 
@@ -99,7 +101,7 @@ def until_spring_g(barn: Evidence, key: str, since: date | None = None) -> float
     if row is None:
         return 0.0
     first = max((since - barn.today).days, 0) if since else 0
-    return float(_eaten_from(barn)[row, min(first, until_spring(barn))])
+    return float(_eaten_from(barn)[row, min(first, days_to_spring(barn))])
 
 
 def a_day_g(barn: Evidence) -> float:
@@ -126,10 +128,22 @@ def _groups(barn: Evidence) -> Mapping[str, Floats]:
     """Which part of each dish, day by day, is a buck's, a doe's or a grow-out's (an adult of unknown sex counts as a doe)."""
     told = table(barn)
     dishes, days = diners(barn), np.arange(told.grams.shape[1])
-    young = np.array([days < (one.grown_from or 0) for one in dishes]).reshape(told.grams.shape)
+    young = np.array([days < (one.grown_from or 0) for one in dishes], dtype=bool).reshape(told.grams.shape)
     animals = barn.herd.animals
     male = np.array([one.key in animals and animals[one.key].sex == "buck" for one in dishes], dtype=bool).reshape(-1, 1)
     return {"buck": (~young & male).astype(float), "doe": (~young & ~male).astype(float), "grow-out": young.astype(float)}
+
+
+def today_by_group(barn: Evidence) -> dict[str, float]:
+    """What bucks, does and grow-outs eat today [g]."""
+    grams = table(barn).grams[:, 0]
+    return {name: float((grams * share[:, 0]).sum()) for name, share in _groups(barn).items()}
+
+
+def days_left(barn: Evidence) -> int | None:
+    """Whole days that what is in the bin lasts; None where nobody told what is there, or it outlasts a year."""
+    out = winter_feed(barn, {}).runs_out
+    return None if out is None else (out - barn.today).days
 
 
 def winter_feed(barn: Evidence, leaving: Mapping[str, date]) -> WinterFeed:
@@ -139,7 +153,7 @@ def winter_feed(barn: Evidence, leaving: Mapping[str, date]) -> WinterFeed:
 
 @lru_cache(maxsize=16)
 def _winter_feed(barn: Evidence, leaving: tuple[tuple[str, date], ...]) -> WinterFeed:
-    told, here, until = table(barn), _staying(barn, dict(leaving)), until_spring(barn)
+    told, here, until = table(barn), _staying(barn, dict(leaving)), days_to_spring(barn)
     grams, heads = told.grams * here, (told.heads * here).sum(axis=0)
     a_day = grams.sum(axis=0)
     total = float(a_day[:until].sum())

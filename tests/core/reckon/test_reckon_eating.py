@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from core.reckon.curve import carried
 from core.reckon.eating import Diner, Nursing, Spell, eaten
-from core.reckon.feed import FeedFigures, Mouth, daily_need, later
+from core.reckon.feed import FeedFigures, Mouth, daily_need
 
 FIGURES = FeedFigures(
     dry_share=0.03,
@@ -92,9 +92,9 @@ def test_nobody_eats_before_it_comes_or_after_it_goes() -> None:
 def test_a_grower_eats_each_day_as_the_need_of_that_day(age: float, weight: float, heading: float, day: int) -> None:
     """The table agrees with the day's own reckoning, the grower carried there along its curve."""
     one = Diner(key="31", weight_g=weight, age_days=age, heading_g=heading, rate=0.03, grown_from=400)
-    mouth = later(Mouth(state="growing", weight_g=weight, age_days=age, adult_g=heading), day, FIGURES)
-    assert grams(one, day + 1)[day] == pytest.approx(daily_need(mouth, FIGURES))
-    assert eaten([one], day + 1, FIGURES).weights[0, day] == pytest.approx(carried(weight, age, age + day, heading, 4.0, 0.03))
+    then = carried(weight, age, age + day, heading, 4.0, 0.03)
+    assert eaten([one], day + 1, FIGURES).weights[0, day] == pytest.approx(then)
+    assert grams(one, day + 1)[day] == pytest.approx(daily_need(Mouth(state="growing", weight_g=then, age_days=age + day), FIGURES))
 
 
 def test_a_grower_becomes_an_adult() -> None:

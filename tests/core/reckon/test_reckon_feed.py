@@ -13,10 +13,7 @@ from core.reckon.feed import (
     HoldingFigures,
     Mouth,
     daily_need,
-    days_left,
     eaten_growing,
-    later,
-    need_over,
     need_to_hold,
     stops_paying,
 )
@@ -89,34 +86,6 @@ def test_from_its_day_on_a_grower_eats_no_more() -> None:
     needs = [daily_need(Mouth(state="growing", age_days=age, adult_g=4000), FIGURES) for age in (77, 84, 100, 140)]
     assert needs[0] < needs[1]
     assert needs[1:] == pytest.approx([needs[1]] * 3)
-
-
-def test_the_need_over_days_is_the_sum_of_the_days() -> None:
-    """Growers grow on, kits come to the dish, cold days count for themselves."""
-    grower = Mouth(state="growing", age_days=60, adult_g=4000, weight_g=1500)
-    nursing = Mouth(state="lactating", weight_g=4000, kits=5, kits_age_days=20)
-    by_hand = sum(daily_need(later(one, day, FIGURES), FIGURES, (5, 10)[day > 0]) for one in (grower, nursing) for day in range(3))
-    assert need_over([grower, nursing], 3, FIGURES, [5, 10]) == pytest.approx(by_hand)
-    assert need_over([nursing], 2, FIGURES) == pytest.approx(280 + 430)
-    assert need_over([BUCK], 2, FIGURES, []) == pytest.approx(240)
-    assert need_over([BUCK], 2, FIGURES, -10) == pytest.approx(300)
-
-
-def test_a_grower_without_a_weight_grows_by_age_alone() -> None:
-    """Its age moves on, its weight stays unknown."""
-    assert later(Mouth(state="growing", age_days=60, adult_g=4000), 5, FIGURES) == Mouth(state="growing", age_days=65, adult_g=4000)
-
-
-@pytest.mark.parametrize(("stock", "days"), [(0, 0), (119, 0), (120, 1), (1199, 9), (1200, 10)])
-def test_the_feed_lasts_whole_days(stock: float, days: int) -> None:
-    """A day counts when there is enough for all of it."""
-    assert days_left(stock, [BUCK], FIGURES) == days
-
-
-def test_feed_that_nobody_eats_lasts_without_end() -> None:
-    """None, as for a stock beyond the longest count."""
-    assert days_left(1000, [], FIGURES) is None
-    assert days_left(1_000_000, [BUCK], FIGURES, at_most=30) is None
 
 
 def test_figures_are_taken_from_the_argument() -> None:

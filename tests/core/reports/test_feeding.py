@@ -83,14 +83,6 @@ def test_litter_of_an_unknown_dam_eats() -> None:
     assert feed(herd, TODAY).groups()["grow-out"] > 0
 
 
-def test_grower_grows_into_its_feed() -> None:
-    """A grow-out eats more later on, a fixed ration stays."""
-    barn = Barn().doe("31", age=45)
-    one = barn.seen.eaters["31"]
-    assert one.grams(20) > one.grams()
-    assert one.over(10) == pytest.approx(sum(one.grams(day) for day in range(10)))
-
-
 def test_bags_and_grams_of_a_purchase() -> None:
     """A purchase is its grams, else its bags at the farm's bag, else one bag."""
     herd = Barn().set("feed_bag", 20_000).herd
@@ -114,46 +106,6 @@ def test_price_by_setting_purchase_or_custom() -> None:
     paid = Barn().say("feed_bought", grams=10_000, price=1500, on=ago(3)).say("feed_bought", grams=10_000, price=9000, on=ago(30))
     assert cents_a_gram(paid.herd) == (0.15, True)
     assert cents_a_gram(paid.set("feed_price", "20.00").set("feed_bag", 20_000).herd) == (0.1, True)
-
-
-def test_feed_report() -> None:
-    """Bin, day, kinds, until spring with money, and the greedy."""
-    barn = (
-        Barn()
-        .buck("3")
-        .weigh("3", 4500)
-        .say("ration", who="3", amount=1.0, unit="lb")
-        .doe("9")
-        .doe("31", age=100)
-        .set("feed_price", "22.00")
-    )
-    text = feed(barn.say("feed_left", grams=20_000).herd, TODAY).reply().text
-    assert "About 44 lb 1 oz left: " in text
-    assert "Until Thu 1 Apr 2027, if nobody leaves: " in text
-    assert "Buck 3: Eats 1 lb a day" in text
-    assert "common price" not in text
-    told = feed(barn.herd, TODAY).document()
-    assert told["spring"] == "2027-04-01"
-    assert set(told["groups"]) == {"buck", "doe", "grow-out"}
-    assert told["grams_until_spring"] > 127 * 454
-
-
-def test_feed_report_without_bin_or_animals() -> None:
-    """Nothing known is said plainly."""
-    lines = feed(Barn().herd, TODAY).reply().lines
-    assert lines[0] == "I don't know what is in the bin. Tell me: 120 lb feed left"
-    assert "tell me yours: feed is 22 a bag" in lines[-1]
-    rich = feed(Barn().buck("3").say("feed_left", grams=1_000_000).herd, TODAY)
-    assert rich.reply().lines[0].endswith("left: more than a year.")
-
-
-def test_feed_of_one() -> None:
-    """One animal's feed, told or expected."""
-    barn = Barn().buck("3").weigh("3", 4500).buck("4").weigh("4", 4500).say("ration", who="3", amount=6.0, unit="oz")
-    assert (
-        feed_of(barn.herd, TODAY, barn.find("3")).lines[0].startswith("3 eats about 6 oz a day, as you feed it; 5 oz would be expected; ")
-    )
-    assert feed_of(barn.herd, TODAY, barn.find("4")).lines[0].startswith("4 eats about 5 oz a day, as the handbook expects; until spring ")
 
 
 def test_the_last_look_into_the_bin_counts() -> None:
