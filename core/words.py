@@ -76,6 +76,11 @@ def weight_change(grams: int, units: str = "lb") -> str:
     return f"{'up' if grams > 0 else 'down'} {weight(abs(grams), units)}"
 
 
+def celsius(degrees: float, scale: str) -> float:
+    """Degrees of a scale (F or C) in Celsius, to a tenth."""
+    return round((degrees - 32) * 5 / 9 if scale == "F" else degrees, 1)  # not a figure: Fahrenheit where water freezes
+
+
 def temperature(celsius: float, units: str = "F") -> str:
     """A temperature as the farm says it: `15 °F`, or `-9.4 °C`."""
     if units != "F":

@@ -11,6 +11,8 @@ from functools import cache
 from typing import Any
 from zoneinfo import ZoneInfo, available_timezones
 
+from core.handbook import weather
+
 WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 _CLOCK = re.compile(r"([01]?\d|2[0-3]):([0-5]\d)")
 
@@ -74,6 +76,14 @@ def _weekday(value: Any) -> str | None:
     return said if said in WEEKDAYS else None
 
 
+def _air(value: Any) -> float | None:
+    """A temperature [C] that air can have."""
+    number = _number(value)
+    if number is None or not weather.COLDEST_BELIEVABLE_C.value <= number <= weather.HOTTEST_BELIEVABLE_C.value:
+        return None
+    return float(number)
+
+
 def _text(value: Any) -> str | None:
     return str(value).strip() or None
 
@@ -92,6 +102,7 @@ WISHES: dict[str, Callable[[Any], Any]] = {
     "mouths": _whole,
     "winter": _day,
     "spring": _day,
+    "winter_low": _air,
     "feed_price": _money,
     "feed_money": _money,
     "feed_bag": _grams,

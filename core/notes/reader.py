@@ -646,7 +646,7 @@ def _is_setting(whole: Clause) -> bool:
     if whole.said(place) in {"weights in", "weights"} and len(whole.sorted_as("num", "weight", "pair")) > 1:
         return False
     if any(item.said in {"left", "remaining", "remains", "opened"} for item in whole.items) or (
-        any(item.said == "down to" for item in whole.items) and not whole.has("each") and not whole.sorted_as("money")
+        any(item.said == "down to" for item in whole.items) and not whole.has("each") and not whole.sorted_as("money", "temp")
     ):
         return False
     return (

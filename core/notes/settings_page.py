@@ -41,6 +41,7 @@ ABOUT: Final[dict[str, tuple[str, str]]] = {
     "mouths": ("how many people the rabbits feed", "6 mouths to feed"),
     "winter": ("the day your winter begins", "winter starts dec 15"),
     "spring": ("the day your winter is over; feed is counted until then", "spring is april 15"),
+    "winter_low": ("how cold a usual winter's night is at the rabbits; the cold asks for more feed", "winter nights are 10F"),
     "feed_price": ("what a bag of feed costs", "feed is 22 a bag"),
     "feed_money": ("what you can spend on feed over the winter", "feed budget 300"),
     "feed_bag": ("what a bag of feed weighs", "feed bags are 50 lb"),

@@ -107,7 +107,7 @@ class Feed:
         by = {"setting": "as you told me", "notes": "by your notes"}
         told += [f"{count(air.cold_days, 'cold day')}, {by[air.by]}"] if air.by else []
         lines = [f"Counted in: {'; '.join(told)}."] if told else []
-        return lines if air.by else [*lines, "No cold is counted: I have no note of cold nights, such as: 15F last night"]
+        return lines if air.by else [*lines, "No cold is counted in. Tell me how cold your nights get: winter nights are 10F"]
 
     def _hungry(self) -> list[str]:
         """Does whose own ration is far less than their kits ask for."""

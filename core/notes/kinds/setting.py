@@ -71,12 +71,19 @@ EXAMPLES: tuple[Example, ...] = (
     Example("use kilograms from now on", ({"name": "weight_units", "value": "kg"},)),
     Example("Feed's $20.50 a bag now.", ({"name": "feed_price", "value": "20.50"},)),
     Example("feed is up again, they want 23.50 a bag now", ({"name": "feed_price", "value": "23.50"},)),
+    Example("winter nights are 10F", ({"name": "winter_low", "value": -12.2},)),
+    Example("usual winter low is 15 F here", ({"name": "winter_low", "value": -9.4},)),
+    Example("winter nights get down to -5 C", ({"name": "winter_low", "value": -5.0},)),
+    Example("nights in winter are around 20 degrees", ({"name": "winter_low", "value": -6.7},)),
     Example("feed now 21.75/bag", ({"name": "feed_price", "value": "21.75"},)),
 )
 NOT_THIS: tuple[str, ...] = (
     "cleaned the cages",
     "we have to scrub 18 cages",
     "it was a long winter",
+    "winter low tonight 15F",
+    "winter nights are long",
+    "cold winter night, down to 12F",
     "feed is what 9 cares about",
     "keep 7 until he's proven",
     "feed now 3 bags",
@@ -86,7 +93,7 @@ OPENS: Final = ()
 CUES: Final = {
     "setting": "use kilograms | use kilos | use kg | use pounds | feed has gone up to | feed has gone to | the digest on | the digest every | dates day first | dates month first | day first | month first | colors we want | colours we want | colors i want | inbreeding go over | inbreeding over | inbreeding above | max inbreeding | inbreeding limit | pellets weighs | pellets weigh | feed weighs | number of cages | cup = | cup is | bucks / breed | does / breed | of feed weighs | setting | settings | set | a breed | per breed | each breed | breed limit | digest day | digest on | digest every | digest is | reminder time | reminders at | reminders come at | reminders to come at | remind me at | quiet | quiet hours | date order | weight units | weights in"
     " | temperature units | temps in | temperatures in | timezone | time zone | cup weight | cup weighs | cup of feed weighs | feed bag | feed bags are | bag is | bags are | the bag is | the bags are | feed now | feed is now | a bag now | per bag now | feed went up to | feed went to | feed up to | feed price | feed is | feed costs | feed budget | feed money | mouths | mouths to feed"
-    " | of us to feed | people to feed | cages | winter | spring | lowest survival | highest coi | coi limit | max coi | colors wanted | colours wanted | aim | target weight | dotted weight | our aim | my aim | goal | digest | bags of feed are | a bag of feed is | pellets are | our goal"
+    " | of us to feed | people to feed | cages | winter | winter nights | winter low | winter lows | nights in winter | winter temps | spring | lowest survival | highest coi | coi limit | max coi | colors wanted | colours wanted | aim | target weight | dotted weight | our aim | my aim | goal | digest | bags of feed are | a bag of feed is | pellets are | our goal"
     " | dont text me | no messages | dont message me | a bag of feed costs | dont text | no texts | units | bag of feed",
     "unit_word": "kg | kilos | lb | lbs | pounds | kilograms | grams | celsius | fahrenheit | f | c | metric",
 }  # fmt: skip
@@ -192,6 +199,16 @@ def _grams(c: Clause) -> SettingValue | None:
     return bare_weight(c, numbers[0])[0] if len(numbers) == 1 else None
 
 
+def _low(c: Clause) -> SettingValue | None:
+    """How cold winter's nights are [C]; with a day it is that night's weather and no setting."""
+    told = c.sorted_as("temp") or c.sorted_as("num")
+    if len(told) != 1 or c.dates():
+        return None
+    item = c.items[told[0]]
+    scale = (item.unit if item.sort == "temp" else "") or c.herd.settings.temperature_units
+    return words.celsius(float(item.value), scale)
+
+
 def _day(c: Clause) -> SettingValue | None:
     for i in c.dates():
         days = c.resolved(c.items[i].value, "plan")
@@ -263,6 +280,8 @@ def _zone(c: Clause) -> SettingValue | None:
     return found.group().replace(" ", "_") if found else None
 
 
+#: Words for a usual night of winter.
+_COLD_SEASON: Final = r"\bwinter (?:nights|lows?|temps?|temperatures?)\b|\b(?:nights|lows?|temps?|temperatures?) in (?:the )?winter\b"
 _SETTINGS: Final[tuple[tuple[str, str, Callable[[Clause], SettingValue | None]], ...]] = (
     ("bucks_a_breed", r"\bbucks?\b.*\b(breed)\b|\bbucks a\b", _whole),
     ("does_a_breed", r"\bdoes\b.*\b(breed)\b", _whole),
@@ -296,7 +315,8 @@ _SETTINGS: Final[tuple[tuple[str, str, Callable[[Clause], SettingValue | None]],
         _price_of_feed,
     ),
     ("mouths", r"\bmouths\b|\bof us\b|\bpeople to feed\b", _whole),
-    ("winter", r"\bwinter\b", _day),
+    ("winter_low", _COLD_SEASON, _low),
+    ("winter", rf"^(?!.*(?:{_COLD_SEASON})).*\bwinter\b", _day),
     ("spring", r"\bspring\b", _day),
     ("cages", r"\bcages\b", _whole),
     ("aim", r"\b(?:aim|goal)\b", _behind("aim", "goal")),
@@ -349,6 +369,7 @@ _SAID: Final = {
     "mouths": "people the rabbits feed: {value}",
     "winter": "winter begins {value}",
     "spring": "winter is over {value}",
+    "winter_low": "a winter's night here is {value}",
     "feed_price": "feed price: {value} a bag",
     "feed_money": "feed money for the winter: {value}",
     "feed_bag": "a bag of feed weighs {value}",
@@ -389,6 +410,8 @@ def _shown(name: str, value: SettingValue, herd: Herd) -> str:
         return words.share(float(value))
     if name in _DAYS:
         return words.full_day(date.fromisoformat(str(value)))
+    if name == "winter_low":
+        return words.temperature(float(value), herd.settings.temperature_units)
     if name in _PRICES:
         return money(herd, int(str(value).replace(".", "")))
     return str(value).capitalize() if name == "digest_day" else _IN_WORDS.get(str(value), str(value))

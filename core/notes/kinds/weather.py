@@ -252,9 +252,7 @@ def _are_degrees(c: Clause, i: int) -> bool:
 
 
 def _in_celsius(c: Clause, degrees: float, scale: str) -> float:
-    if (scale or c.herd.settings.temperature_units) == "F":
-        degrees = (degrees - 32) * 5 / 9  # not a figure: degrees Fahrenheit where water freezes
-    return round(degrees, 1)
+    return words.celsius(degrees, scale or c.herd.settings.temperature_units)
 
 
 def _by_degrees(celsius: float | None, word: str | None) -> str | None:

@@ -35,6 +35,7 @@ NOW = date(2026, 11, 25)
         (wanted.quiet_hours, ("21:00", "06:30")),
         (wanted.colors_wanted, None),
         (wanted.aim, None),
+        (wanted.winter_low, None),
     ],
 )
 def test_default(asked: Any, default: Any) -> None:
@@ -54,6 +55,7 @@ def test_default(asked: Any, default: Any) -> None:
         ("quiet_to", "05:00", wanted.quiet_hours, ("21:00", "05:00")),
         ("colors_wanted", "castor", wanted.colors_wanted, "castor"),
         ("aim", "meat", wanted.aim, "meat"),
+        ("winter_low", -9.4, wanted.winter_low, -9.4),
     ],
 )
 def test_said(name: str, value: Any, asked: Any, answer: Any) -> None:
@@ -123,6 +125,10 @@ def test_seasons() -> None:
         ("date_order", "dmy", "DMY"),
         ("dotted_weight", "both", None),
         ("aim", "  show ", "show"),
+        ("winter_low", "-9.4", -9.4),
+        ("winter_low", 0, 0.0),
+        ("winter_low", -61, None),
+        ("winter_low", "cold", None),
         ("aim", " ", None),
         ("no_such", 1, None),
     ],

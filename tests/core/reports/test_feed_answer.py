@@ -81,10 +81,11 @@ def test_what_is_counted_in_is_told() -> None:
     """Litters to come and cold, or that there is no note of cold."""
     barn = leavers().say("bred", doe="9", buck="3", on=ago(5))
     assert told(barn).endswith(
-        "Counted in: 1 litter that may come, by how likely each is.\nNo cold is counted: I have no note of cold nights, such as: 15F last night"
+        "Counted in: 1 litter that may come, by how likely each is.\nNo cold is counted in. Tell me how cold your nights get: winter nights are 10F"
     )
     cold = barn.say("weather", what="frost", on=ago(1))
     assert told(cold).endswith("Counted in: 1 litter that may come, by how likely each is; 3 cold days, by your notes.")
+    assert told(cold.set("winter_low", -10.0)).endswith("; 121 cold days, as you told me.")
 
 
 def test_a_spring_that_is_here_has_nothing_to_count() -> None:

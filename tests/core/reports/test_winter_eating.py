@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
 
-from core.herd.settings import changed
 from core.herd.state import Litter
 from core.reports.winter.dishes import coming_litters, diners
 from core.reports.winter.eating import a_day_g, series, until_spring_g, winter_feed
@@ -174,8 +172,7 @@ def test_a_thin_adult_takes_more_until_it_is_well() -> None:
 
 def test_the_farm_s_winter_nights_ask_for_more() -> None:
     """Ten below at night is five below over the day: a fifth more, from the first of December on."""
-    barn = Barn().buck("3").weigh("3", 4000)
-    barn.herd = replace(barn.herd, settings=changed(barn.herd.settings, "winter_low", -10.0))
+    barn = Barn().buck("3").weigh("3", 4000).set("winter_low", -10.0)
     assert [grams(barn, day) for day in (5, 6, 126)] == pytest.approx([132, 132 * 1.2, 132 * 1.2])
     told = winter_feed(barn.seen, {}).document()
     assert (told["cold_by"], told["cold_days"]) == ("setting", 121)

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from datetime import date
 
 import pytest
 
-from core.herd.settings import changed
 from core.reports.winter.weather import Air, air
 from tests.farm import TODAY, ago
 from tests.herds import Barn
@@ -20,9 +18,7 @@ def told(barn: Barn, days: int = 10, today: date = TODAY) -> Air:
 
 def nights(low: float) -> Barn:
     """A farm that told how cold its winter nights are."""
-    barn = Barn()
-    barn.herd = replace(barn.herd, settings=changed(barn.herd.settings, "winter_low", low))
-    return barn
+    return Barn().set("winter_low", low)
 
 
 def test_nothing_told_is_not_known() -> None:

@@ -30,7 +30,7 @@ REALLY: dict[str, str] = {
     "ration": "feed_bought feed_left treated",
     "feed_bought": "animal feed_left setting",
     "feed_left": "ailment feed_bought kit_count",
-    "setting": "done planned",
+    "setting": "done planned weather",
     # Health and looks.
     "temper": "ailment for_sale",
     "ailment": "treated",

@@ -119,6 +119,7 @@ def test_every_setting_is_told_in_words() -> None:
         ("winter", "2026-12-15", "Winter begins Tue 15 Dec 2026."),
         ("date_order", "DMY", "Dates in numbers are read day first: 3/4 is the third of April."),
         ("dotted_weight", "ounces", "4.6 is 4 lb 6 oz."),
+        ("winter_low", -12.2, "A winter's night here is 10 °F."),
         ("cup_weight", 170, "A cup of pellets weighs 6 oz."),
         ("timezone", "America/Denver", "The farm's time zone: America/Denver."),
     ],
