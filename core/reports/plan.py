@@ -12,11 +12,12 @@ from core.herd.settings import cages, feed_money, mouths, spring, winter
 from core.herd.state import Animal, Herd
 from core.reports.ailing import ailing
 from core.reports.evidence import Evidence
-from core.reports.feeding import cents_a_gram, weight_of
+from core.reports.feeding import cents_a_gram
 from core.reports.finding import Finding
 from core.reports.holds import bound_until, withdrawal
 from core.reports.verdict import VERDICTS, Saving, Verdict, heads
 from core.reports.winter.eating import until_spring_g
+from core.reports.winter.meat import meat
 from core.reports.wording import called, grams, price, when
 
 
@@ -27,7 +28,7 @@ class Plan:
     heads      how many animals have each verdict
     a_day      what the herd eats a day now, and what the plan saves of it [g]
     to_spring  what it saves until spring [g, cents], `priced` where the farm told what feed costs
-    meat       what the culls give, dressed [g]; those under a withdrawal time give none
+    meat       what the culls give, dressed [g], with its bounds; those under a withdrawal time give none
     """
 
     heads: dict[str, int]
@@ -37,7 +38,7 @@ class Plan:
     a_day: tuple[float, float]
     to_spring: tuple[float, float]
     priced: bool
-    meat: float
+    meat: tuple[float, float, float]
     limits: dict[str, int | None]
     cautions: tuple[str, ...]
 
@@ -53,7 +54,9 @@ class Plan:
             "feed_grams_saved_until_spring": self.to_spring[0],
             "cents_saved_until_spring": self.to_spring[1],
             "feed_price_told": self.priced,
-            "meat_grams": self.meat,
+            "meat_grams": self.meat[0],
+            "meat_grams_low": self.meat[1],
+            "meat_grams_high": self.meat[2],
             "limits": self.limits,
             "cautions": list(self.cautions),
         }
@@ -66,8 +69,9 @@ class Plan:
         about = "" if self.priced else " at a common price"
         feed = f"That saves {grams(settings, self.a_day[1])} of feed a day of {grams(settings, self.a_day[0])}"
         feed += f", {grams(settings, self.to_spring[0])} ({price(settings, self.to_spring[1])}{about}) by {when(self.spring, today)}"
-        meat = f"; about {grams(settings, self.meat)} of meat" if self.meat else ""
-        return [f"{feed}{meat}.", *self.cautions]
+        likely, low, high = (grams(settings, each) for each in self.meat)
+        dressed = f"; about {likely} of meat ({low} to {high})" if self.meat[0] else ""
+        return [f"{feed}{dressed}.", *self.cautions]
 
 
 def finished(barn: Evidence, one: Verdict) -> Verdict:
@@ -79,7 +83,7 @@ def finished(barn: Evidence, one: Verdict) -> Verdict:
     if not one.going:
         return one
     held = _held_back(barn, animal, one) if animal else one
-    return replace(held, saving=saving_of(barn, held, animal))
+    return replace(held, saving=saving_of(barn, held))
 
 
 def _not_well(animal: Animal, one: Verdict, ill: Finding) -> Verdict:
@@ -99,15 +103,13 @@ def _held_back(barn: Evidence, animal: Animal, one: Verdict) -> Verdict:
     return replace(one, reasons=reasons, after=max(days, default=None), cautions=(*one.cautions, *((drug[1],) if drug else ())))
 
 
-def saving_of(barn: Evidence, one: Verdict, animal: Animal | None) -> Saving:
-    """What its going saves until spring, from the day it may go, and the meat it gives."""
+def saving_of(barn: Evidence, one: Verdict) -> Saving:
+    """What its going saves until spring, from the day it may go, and the meat it gives then."""
     eater = barn.eaters[one.key]
     start = max(one.after or barn.today, barn.today)
     fed = until_spring_g(barn, one.key, start)
-    meat = 0.0
-    if one.verdict == "cull" and animal is not None and not one.cautions:
-        meat = weight_of(animal, barn.today) * growth.DRESSING_SHARE.value
-    return Saving(eater.grams(), fed, fed * cents_a_gram(barn.herd)[0], meat)
+    eaten = meat(barn, {one.key: start}).grams if one.verdict == "cull" and not one.cautions else 0.0
+    return Saving(eater.grams(), fed, fed * cents_a_gram(barn.herd)[0], eaten)
 
 
 def plan_of(barn: Evidence, verdicts: Sequence[Verdict]) -> Plan:
@@ -123,10 +125,16 @@ def plan_of(barn: Evidence, verdicts: Sequence[Verdict]) -> Plan:
         a_day=(barn.feed_a_day, sum(one.grams_a_day for one in savings)),
         to_spring=(sum(one.grams_until_spring for one in savings), sum(one.cents_until_spring for one in savings)),
         priced=cents_a_gram(barn.herd)[1],
-        meat=sum(one.meat_grams for one in savings),
+        meat=_bounds(sum(one.meat_grams for one in savings)),
         limits={"cages": cages(settings), "mouths": mouths(settings), "feed_money_cents": feed_money(settings)},
         cautions=_cautions(verdicts),
     )
+
+
+def _bounds(dressed: float) -> tuple[float, float, float]:
+    """Dressed meat [g], and the least and most that it may be, as dressing shares go."""
+    share = growth.DRESSING_SHARE
+    return dressed, dressed * share.low / share.value, dressed * share.high / share.value
 
 
 def _cautions(verdicts: Sequence[Verdict]) -> tuple[str, ...]:

@@ -145,7 +145,7 @@ def test_before_sale_or_meat_ask_a_vet() -> None:
         (verdict,) = (one for one in found.verdicts if one.tag == "21")
         assert [one.code for one in verdict.reasons[:2]] == [f"planned_{what}", "ailing"]
         assert f"Doe 21: {health.ASK_BEFORE}" in found.reply().lines
-        assert found.plan.meat == 0
+        assert found.plan.meat[0] == 0
 
 
 def test_why_says_it_first() -> None:

@@ -11,6 +11,7 @@ from core.handbook import health
 from core.herd.state import Herd, Intention, Litter
 from core.reports.keep_or_cull import KeepOrCull, keep_or_cull
 from core.reports.verdict import Verdict
+from core.reports.winter.eating import winter_feed
 from tests.farm import TODAY, ago
 from tests.herds import Barn, two_sires
 
@@ -437,7 +438,20 @@ def test_plan_adds_up() -> None:
     savings = [one.saving for one in found.verdicts if one.saving]
     assert told["feed_grams_a_day_saved"] == pytest.approx(sum(one.grams_a_day for one in savings))
     assert told["meat_grams"] > 0
+    assert told["meat_grams_low"] == pytest.approx(told["meat_grams"] * 0.48 / 0.53)
+    assert told["meat_grams_high"] == pytest.approx(told["meat_grams"] * 0.56 / 0.53)
     assert told["days_until_spring"] == 127
+
+
+def test_the_plan_s_feed_is_the_winter_with_everybody_less_the_winter_with_those_gone() -> None:
+    """One reckoning: each of those that go is counted from its own day on, kits of a doe that nurses or carries as they come."""
+    barn = mothers().say("bred", doe="14", buck="3", on=ago(10))
+    found = plan(barn)
+    leaving = {one.key: one.after or TODAY for one in found.verdicts if one.going}
+    assert max(leaving.values()) > TODAY
+    whole, less = winter_feed(barn.seen, {}), winter_feed(barn.seen, leaving)
+    assert found.plan.to_spring[0] == pytest.approx(whole.total_g - less.total_g)
+    assert found.plan.to_spring[1] == pytest.approx(whole.cents - less.cents)
 
 
 def test_saving_is_ration_times_days_and_price() -> None:
@@ -446,7 +460,7 @@ def test_saving_is_ration_times_days_and_price() -> None:
     saving = verdict(barn, "14").saving
     assert saving is not None
     assert saving.grams_a_day == 170
-    assert saving.grams_until_spring == 170 * 127
+    assert saving.grams_until_spring == pytest.approx(170 * 127)
     assert saving.cents_until_spring == pytest.approx(170 * 127 / 10)
 
 
