@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from calendar import monthrange
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date
@@ -124,13 +125,22 @@ def mouths(settings: Settings) -> int | None:
 
 
 def winter(settings: Settings, today: date) -> date:
-    """The day the farm's winter begins: as said, else the next first of December."""
-    return _season(settings, "winter", WINTER_BEGINS, today)
+    """The day the farm's winter begins, the one before the next spring: as said, else the first of December. In winter it is past."""
+    said = settings.said.get("winter")
+    month, day = (date.fromisoformat(said).month, date.fromisoformat(said).day) if said else WINTER_BEGINS
+    over = spring(settings, today)
+    this_year = _on(over.year, month, day)
+    return this_year if this_year < over else _on(over.year - 1, month, day)
 
 
 def spring(settings: Settings, today: date) -> date:
-    """The day the farm's winter is over: as said, else the next first of April."""
-    return _season(settings, "spring", SPRING_BEGINS, today)
+    """The day the farm's winter is over: as said, else the first of April; once that is past, the same day of the next year."""
+    said = settings.said.get("spring")
+    told = date.fromisoformat(said) if said else _on(today.year, *SPRING_BEGINS)
+    if told >= today:
+        return told
+    this_year = _on(today.year, told.month, told.day)
+    return this_year if this_year >= today else _on(today.year + 1, told.month, told.day)
 
 
 def winter_low(settings: Settings) -> float | None:
@@ -176,10 +186,6 @@ def _cents(said: str | None) -> int | None:
     return None if said is None else int(said.replace(".", ""))
 
 
-def _season(settings: Settings, name: str, default: tuple[int, int], today: date) -> date:
-    said = _said(settings, name, None, None)
-    if said is not None:
-        return date.fromisoformat(said)
-    month, day = default
-    this_year = date(today.year, month, day)
-    return this_year if this_year >= today else date(today.year + 1, month, day)
+def _on(year: int, month: int, day: int) -> date:
+    """That day of the year; the 29th of February is the 28th where there is none."""
+    return date(year, month, min(day, monthrange(year, month)[1]))

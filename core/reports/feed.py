@@ -96,7 +96,8 @@ class Feed:
         settings, out = self.barn.herd.settings, self.planned.runs_out
         worth = price(settings, self.all.cents - self.planned.cents)
         last = f" The bin is then empty on {when(out, self.barn.today)}." if out and out != self.all.runs_out else ""
-        return [f"If those leave whom I would let go: {bags(self.planned)}, {grams(settings, saved)} and {worth} less.{last}"]
+        fewer = f"{bags(self.planned)} instead of {ceil(self.all.bags)}"
+        return [f"Without those I would let go: {fewer}; that saves {grams(settings, saved)}, {worth}.{last}"]
 
     def _counted(self) -> list[str]:
         """What of the winter is counted in, and what is not known of it."""

@@ -170,11 +170,11 @@ class Stock:
 
 def stock(herd: Herd, a_day: float, today: date) -> Stock | None:
     """What is in the bin, by the last look at it; None where nobody ever told."""
-    looks = [event for event in herd.feed if event.what == "feed_left" and event.on <= today]
+    told = sorted((event for event in herd.feed if event.on <= today), key=lambda event: event.on)
+    looks = [at for at, event in enumerate(told) if event.what == "feed_left"]
     if not looks:
         return None
-    last = max(reversed(looks), key=lambda event: event.on)  # of two looks on one day the later
-    since = [event for event in herd.feed if event.what == "feed_bought" and last.on < event.on <= today]
+    last, since = told[looks[-1]], told[looks[-1] + 1 :]  # of one day, what was bought after the look comes on top
     eaten = a_day * (today - last.on).days
     return Stock(last.on, float(last.detail["grams"]), sum(bought_grams(herd, event.detail) for event in since), eaten)
 

@@ -5,7 +5,7 @@ A dish has the animal's key, or the litter's; a litter that may come has the key
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from datetime import date, timedelta
 from functools import lru_cache
@@ -50,8 +50,17 @@ class Coming:
 def coming_litters(barn: Evidence) -> tuple[Coming, ...]:
     """The litters to come: of the does in kindle, and of the matings that somebody planned with a day, the earliest first."""
     does = [one for one in barn.living if one.sex == "doe"]
-    found = [_coming(barn, doe, *told) for doe in does for told in _births(barn, doe)]
+    found = [_coming(barn, doe, *told) for doe in does for told in _apart(_births(barn, doe))]
     return tuple(sorted(found, key=lambda one: (one.on, one.dam)))
+
+
+def _apart(births: Iterable[tuple[date, float]]) -> list[tuple[date, float]]:
+    """Births of one doe that can follow one another: a mating planned for while she carries, or twice, brings no litter of its own."""
+    told: list[tuple[date, float]] = []
+    for born, chance in sorted(births, key=lambda birth: birth[0]):
+        if not told or born - told[-1][0] >= _CARRY:
+            told.append((born, chance))
+    return told
 
 
 def _births(barn: Evidence, doe: Animal) -> Iterator[tuple[date, float]]:
@@ -138,14 +147,14 @@ def _rations(barn: Evidence, animal: Animal) -> tuple[float | None, float | None
 
 
 def _put_on(barn: Evidence, animal: Animal, weight: float) -> tuple[tuple[Spell, float], ...]:
-    """What a thin one takes beside its need to get its flesh back, and for how long."""
-    scored = [score for on, score in sorted(animal.conditions) if on <= barn.today]
-    if not scored or scored[-1] >= feeding.CONDITION_THIN_BELOW.value:
+    """What a thin one takes beside its need to get its flesh back, and how many days more; one scored long ago has had the time."""
+    scored = [each for each in sorted(animal.conditions) if each[0] <= barn.today]
+    if not scored or scored[-1][1] >= feeding.CONDITION_THIN_BELOW.value:
         return ()
-    points = feeding.CONDITION_IDEAL.value - scored[-1]
-    days = points * feeding.CONDITION_REGAIN_DAYS.value
-    put_on = points * feeding.CONDITION_POINT_SHARE.value * weight * feeding.FEED_A_GRAM_OF_CONDITION.value
-    return ((Spell(0, round(days)), put_on / round(days)),)
+    points = feeding.CONDITION_IDEAL.value - scored[-1][1]
+    left = round(points * feeding.CONDITION_REGAIN_DAYS.value) - (barn.today - scored[-1][0]).days
+    a_point = feeding.CONDITION_POINT_SHARE.value * weight * feeding.FEED_A_GRAM_OF_CONDITION.value
+    return ((Spell(0, left), a_point / feeding.CONDITION_REGAIN_DAYS.value),) if left > 0 else ()
 
 
 def _as_a_doe(barn: Evidence, doe: Animal, one: Diner) -> Diner:

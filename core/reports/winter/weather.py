@@ -9,7 +9,7 @@ from statistics import fmean
 from typing import Literal
 
 from core.handbook import feeding, weather
-from core.herd.settings import Settings, spring, winter, winter_low
+from core.herd.settings import spring, winter, winter_low
 from core.herd.state import Event, Herd
 
 #: Years and leap days: the same day so many years on is this far away.
@@ -38,17 +38,11 @@ def air(herd: Herd, today: date, days: int) -> Air:
     ahead = [today + timedelta(day) for day in range(days)]
     low = winter_low(herd.settings)
     if low is not None:
-        first, end = _cold_season(herd.settings, today)
+        first, end = winter(herd.settings, today), spring(herd.settings, today)
         return Air(tuple(_mean(low) if first <= day < end else None for day in ahead), "setting")
     noted = [one for one in herd.weather if one.detail["what"] in {"cold", "frost"}]
     told = tuple(_as_noted(noted, day) for day in ahead)
     return Air(told, "notes" if any(one is not None for one in told) else None)
-
-
-def _cold_season(settings: Settings, today: date) -> tuple[date, date]:
-    """From when until when it is winter; in winter, from today."""
-    first, end = winter(settings, today), spring(settings, today)
-    return (first if first < end else today), end
 
 
 def _mean(low: float) -> float:

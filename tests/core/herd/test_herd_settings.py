@@ -92,6 +92,28 @@ def test_seasons() -> None:
 
 
 @pytest.mark.parametrize(
+    ("today", "begins", "over"),
+    [
+        (date(2026, 4, 1), date(2025, 12, 1), date(2026, 4, 1)),
+        (date(2026, 4, 2), date(2026, 12, 1), date(2027, 4, 1)),
+        (date(2026, 12, 31), date(2026, 12, 1), date(2027, 4, 1)),
+        (date(2027, 1, 1), date(2026, 12, 1), date(2027, 4, 1)),
+    ],
+)
+def test_the_winter_is_the_one_before_the_next_spring(today: date, begins: date, over: date) -> None:
+    """In January winter began in December, in April the next one is meant."""
+    assert (wanted.winter(Settings(), today), wanted.spring(Settings(), today)) == (begins, over)
+
+
+def test_a_season_once_said_comes_every_year() -> None:
+    """Said for one year, it holds for the next; a leap day is the 28th in other years."""
+    said = changed(changed(Settings(), "winter", "2025-11-10"), "spring", "2026-04-20")
+    assert [wanted.spring(said, today) for today in (NOW, date(2027, 5, 1))] == [date(2027, 4, 20), date(2028, 4, 20)]
+    assert [wanted.winter(said, today) for today in (NOW, date(2027, 5, 1))] == [date(2026, 11, 10), date(2027, 11, 10)]
+    assert wanted.spring(changed(Settings(), "spring", "2024-02-29"), NOW) == date(2027, 2, 28)
+
+
+@pytest.mark.parametrize(
     ("name", "value", "kept"),
     [
         ("bucks_a_breed", 2, 2),

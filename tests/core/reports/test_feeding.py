@@ -131,3 +131,10 @@ def test_a_litter_weighed_together_eats_by_its_weight() -> None:
     assert kit_weight(barn.herd, replace(litter, dam="77", weighings=((TODAY, 6000, 6),)), TODAY) == pytest.approx(1000)
     assert kit_weight(barn.herd, replace(litter, weighings=((ago(50), 1200, 6),)), TODAY) is None
     assert kit_weight(barn.herd, replace(litter, tally=((ago(60), 0),), weighings=((ago(10), 6000, None),)), TODAY) is None
+
+
+def test_what_is_bought_after_the_look_comes_on_top() -> None:
+    """On the same day too; what was bought before it is in the look."""
+    barn = Barn().buck("3").say("feed_bought", grams=5000).say("feed_left", grams=2000).say("feed_bought", grams=7000)
+    assert barn.seen.stock is not None
+    assert barn.seen.stock.left == 9000

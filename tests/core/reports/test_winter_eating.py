@@ -152,6 +152,14 @@ def test_a_planned_mating_brings_its_litter_by_the_same_chance() -> None:
     assert [(come.dam, come.on) for come in coming_litters(barn.seen)] == [("11", on(51))]
 
 
+def test_a_doe_carries_one_litter_at_a_time() -> None:
+    """A mating planned twice, or while she carries, brings no second litter; one after it does."""
+    barn = Barn().buck("3").doe("11").say("bred", doe="11", buck="3", on=ago(10))
+    for day in (0, 5, 40, 40, 41):
+        barn.say("planned", who="11", what="breed", on=on(day), with_="3")
+    assert [come.on for come in coming_litters(barn.seen)] == [on(21), on(71)]
+
+
 def test_a_doe_that_goes_before_her_day_brings_no_litter() -> None:
     """Neither its feed nor its mouths."""
     barn = Barn().buck("3").doe("11").say("bred", doe="11", buck="3", on=ago(10))
@@ -166,6 +174,10 @@ def test_a_thin_adult_takes_more_until_it_is_well() -> None:
     """A point too thin: 8 % of its weight to put on, three grams of feed each, over six weeks."""
     barn = Barn().buck("3").weigh("3", 4500).say("condition", who="3", score=2.0)
     assert grams(barn, 41) - grams(barn, 42) == pytest.approx(0.08 * 4500 * 3 / 42)
+    half_way = Barn().buck("3").weigh("3", 4500).say("condition", who="3", score=2.0, on=ago(40))
+    assert grams(half_way, 1) > grams(half_way, 2) == pytest.approx(4500 * 0.033)
+    long_ago = Barn().buck("3").weigh("3", 4500).say("condition", who="3", score=2.0, on=ago(42))
+    assert grams(long_ago, 0) == pytest.approx(4500 * 0.033)
     well = barn.say("condition", who="3", score=3.0)
     assert grams(well, 0) == pytest.approx(4500 * 0.033)
 
@@ -216,9 +228,9 @@ def test_the_chart_has_both_winters_day_by_day() -> None:
     assert told["grams"][0] == told["grams_with_plan"][0]
 
 
-def test_a_spring_that_is_past_leaves_no_days() -> None:
+def test_on_the_first_day_of_spring_there_are_no_days_left() -> None:
     """Nothing is eaten until then."""
-    barn = Barn().buck("3").set("spring", "2026-11-01")
+    barn = Barn().buck("3").set("spring", TODAY.isoformat())
     told = winter_feed(barn.seen, {})
     assert (told.days, told.total_g, until_spring_g(barn.seen, "3")) == ((), 0, 0)
 
