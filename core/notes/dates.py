@@ -42,6 +42,7 @@ NEAR_DAYS: Final = {
     "today": 0, "tonight": 0, "tonite": 0, "2day": 0, "yesterday": -1, "yday": -1, "yest": -1, "ystday": -1, "yesterdays": -1, "overnight": -1,
     "tomorrow": 1, "tmrw": 1, "tmw": 1, "tomorow": 1, "tomm": 1, "tom": 1, "todays": 0,
 }  # fmt: skip
+MOST_DAYS: Final = 36_500  # not a figure: a hundred years
 PARTS_OF_DAY: Final = frozenset({"morning", "afternoon", "evening", "night", "noon", "am", "pm", "eve", "midday", "morn"})
 PERIODS: Final = {
     "day": "day", "days": "day", "d": "day", "week": "week", "weeks": "week", "wk": "week", "wks": "week", "month": "month", "months": "month",
@@ -652,12 +653,15 @@ def _whole_month_days(said: Said, today: date, _direction: str, _order: str) -> 
     return Days(date(year, month, 1), date(year, month, calendar.monthrange(year, month)[1]))
 
 
+def days_from(today: date, days: int) -> date | None:
+    """The day so many days on, or back; None where nobody can mean it."""
+    return today + timedelta(days) if abs(days) <= MOST_DAYS else None
+
+
 def _ago_days(said: Said, today: date, _direction: str, order: str) -> Days:
     if said.words in {"day", "week"}:
         days = said.a * (7 if said.words == "week" else 1)
-        if days > 36500:
-            return Days(None)
-        return Days(today + timedelta(days if said.modifier == "ahead" else -days))
+        return Days(days_from(today, days if said.modifier == "ahead" else -days))
     words = f"{said.a} {said.words}s ago" if said.modifier == "back" else f"in {said.a} {said.words}s"
     return Days(_by_dateparser(words, today, order))
 

@@ -173,9 +173,10 @@ def _price(c: Clause, cue: int | None) -> tuple[int | None, list[Item]]:
         dollars = i + 1 < len(c.items) and "bucks_word" in c.items[i + 1].marks
         if dollars and animals and c.said(i - 1) != "of" and c.said(i + 2) not in _FROM:
             return _cents(c, i), [c.items[i], c.items[i + 1]]
-        if c.counted(i) and not dollars and c.items[i + 1].marks.isdisjoint({"each"}):
+        each = i + 1 < len(c.items) and "each" in c.items[i + 1].marks
+        if c.counted(i) and not dollars and not each:
             continue
-        led = c.said(i - 1) in _PRICE_LEADS or (i + 1 < len(c.items) and "each" in c.items[i + 1].marks)
+        led = c.said(i - 1) in _PRICE_LEADS or each
         decimal = c.items[i].value != int(c.items[i].value) or "." in c.items[i].said
         last = (
             i == numbers[-1]

@@ -35,6 +35,8 @@ TAILS: Final = frozenset(
 
 def amount_at(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool, bool] | None:
     """The amount that begins at `at`, fractions included: value, index after it, said in words, possessive."""
+    if at >= len(tokens):
+        return None
     token = tokens[at]
     if token.sort == NUMBER:
         return _with_fraction(tokens, plain_number(token.key), at + 1, spoken_words=False)

@@ -153,7 +153,6 @@ PRONOUN_SEX: Final = {
 NOT_YET: Final = frozenset({"yet", "so far"})
 NOTHING: Final = frozenset({"no", "no kits", "nothing", "none", "no babies"})
 LEAST_BEFORE: Final = 3  # not a figure: items: a note before a reminder has more
-MOST_LINES: Final = 60  # not a figure: lines that are looked at one by one
 TERSE: Final = 12  # not a figure: items: a note so short is told in the barn's own shorthand
 TERSE_PLAIN: Final = 3
 ASKS: Final = frozenset(mark for mark in query.CUES if mark.startswith("ask:"))
@@ -163,8 +162,8 @@ BEFORE_UNDO: Final = 4  # not a figure: items: words such as `oh shoot` before i
 PLACES_OF_QUESTION: Final = 12  # not a figure: items: a longer message is more than a question or a correction
 
 
-_TICK: Final = re.compile(r"\[\s*[xX\u2713]?\s*\]")
-_EMPTY_BOX: Final = re.compile(r"\[\s*\]")
+_TICK: Final = re.compile(r"\[[^\S\n]*[xX\u2713]?[^\S\n]*\]")
+_EMPTY_BOX: Final = re.compile(r"\[[^\S\n]*\]")
 
 
 @lru_cache(64)
@@ -172,10 +171,11 @@ def _zone(name: str) -> ZoneInfo:
     return ZoneInfo(name)
 
 
-def read(message: Message, herd: Herd, context: Context = Context(), *, told: bool = False) -> Reading:  # noqa: B008 - frozen
+def read(message: Message, herd: Herd, context: Context = Context(), *, told: bool = False, parted: bool = False) -> Reading:  # noqa: B008 - frozen
     """What the message means to this herd: facts that are safe, a question if there is one, and the words that no fact uses.
 
-    Reads no clock and never raises, whatever the text; `told` says that the lines below its headings are told in words already. The facts are not yet checked against the herd.
+    Reads no clock and never raises, whatever the text; `told` says that the lines below its headings are told in words already, `parted` that lines which stand for
+    themselves are taken out already. The facts are not yet checked against the herd.
     """
     text = cleaned(message.text)
     if not text:
@@ -211,7 +211,7 @@ def read(message: Message, herd: Herd, context: Context = Context(), *, told: bo
     items = whole.items
     if only_signs(items):
         return Reading()
-    if "\n" in text and whole.has("remind", "setting") and (apart := _lines_apart(message, text, herd, context)) is not None:
+    if not parted and (apart := _apart(whole, message, text, herd, context)) is not None:
         return apart
     if "remind" in whole.marks and (reminded := _reminder_behind(whole, found, message, text, herd, context)) is not None:
         return reminded
@@ -230,18 +230,58 @@ def _only_ordered(found: list[Any], begin: int, behind: Reading) -> bool:
     return politely and any(token.start == begin and token.key in BARE_VERBS for token in found[:3])
 
 
+_OPEN_QUESTION: Final = ("who", "what", "when", "which", "why", "how", "where")
+#: A line, or a sentence that asks.
+_ASKED_OR_LINE: Final = re.compile(r"[^\n?]*\?+|[^\n?]+")
+
+
+def _apart(whole: Clause, message: Message, text: str, herd: Herd, context: Context) -> Reading | None:
+    """What stands for itself beside a note: lines that wish for a reminder or change a setting, and questions."""
+    if "\n" in text and whole.has("remind", "setting") and (apart := _lines_apart(message, text, herd, context)) is not None:
+        return apart
+    if ("?" in text or "\n" in text) and not whole.marks.isdisjoint({"question"} | ASKS):
+        return _questions_apart(message, text, herd, context)
+    return None
+
+
+def _questions_apart(message: Message, text: str, herd: Herd, context: Context) -> Reading | None:
+    """`why 14?` over `31 4-6`: the questions, and what the rest tells, where it tells something."""
+    pieces = [piece for piece in _ASKED_OR_LINE.findall(text) if piece.strip()]
+    if len(pieces) == 1:
+        return None
+    readings = [read(replace(message, text=piece), herd, context) if _may_ask(piece) else None for piece in pieces]
+    asked = [reading for reading in readings if reading is not None and _asks_alone(reading)]
+    rest = "\n".join(piece for piece, reading in zip(pieces, readings, strict=True) if reading is None or not _asks_alone(reading))
+    if not asked or not rest:
+        return None
+    told = read(replace(message, text=rest), herd, context, parted=True)
+    if not tells(told):
+        return None
+    return replace(told, facts=(*told.facts, *(fact for reading in asked for fact in reading.facts)))
+
+
+def _may_ask(piece: str) -> bool:
+    """Whether a line or sentence begins as a question."""
+    first = piece.split(maxsplit=1)[0].strip(",.:;!").lower()
+    return first in ASKING or first.startswith(_OPEN_QUESTION)
+
+
+def _asks_alone(reading: Reading) -> bool:
+    return bool(reading.facts) and reading.ask is None and all(fact.kind == "query" for fact in reading.facts)
+
+
 def _lines_apart(message: Message, text: str, herd: Herd, context: Context) -> Reading | None:
     """Lines that ask for a reminder or change a setting stand for themselves among the lines of a note."""
     lines = text.split("\n")
-    readings = [read(replace(message, text=line), herd, context) for line in lines[:MOST_LINES]]
+    readings = [read(replace(message, text=line), herd, context) for line in lines]
     apart = [
         bool(reading.facts) and reading.ask is None and all(fact.kind in {"remind", "setting"} for fact in reading.facts)
         for reading in readings
     ]
-    rest = [line for place, line in enumerate(lines) if place >= len(apart) or not apart[place]]
+    rest = [line for line, alone in zip(lines, apart, strict=True) if not alone]
     if len(rest) == len(lines) or sum(apart) == 1 == sum(1 for line in lines if line.strip()):
         return None
-    told = read(replace(message, text="\n".join(rest)), herd, context)
+    told = read(replace(message, text="\n".join(rest)), herd, context, parted=True)
     facts = tuple(fact for reading, alone in zip(readings, apart, strict=True) if alone for fact in reading.facts)
     return replace(told, facts=(*told.facts, *facts))
 
@@ -256,8 +296,8 @@ def _reminder_behind(whole: Clause, found: list[Token], message: Message, text: 
     if place < LEAST_BEFORE or not whole.said(place).startswith("remind") or all(item.sort in PLAIN for item in whole.items[:place]):
         return None
     start = found[whole.items[place].start].start
-    told = read(replace(message, text=_JOINED.sub("", text[:start])), herd, context)
-    then = read(replace(message, text=text[start:]), herd, replace(context, subject=told.subject or context.subject))
+    told = read(replace(message, text=_JOINED.sub("", text[:start])), herd, context, parted=True)
+    then = read(replace(message, text=text[start:]), herd, replace(context, subject=told.subject or context.subject), parted=True)
     if not tells(told) or then.ask is not None or [fact.kind for fact in then.facts] != ["remind"]:
         return None
     wish = then.facts[0]
@@ -427,7 +467,7 @@ def _whole_message(whole: Clause, text: str) -> Reading | None:
     elif short and whole.scene.context.last and whole.has("lose"):
         correction.fewer(whole)
     if whole.found:
-        return _told(whole, text)
+        return _told(whole)
     if whole.has("setting") and short:
         apart = _settings_apart(whole, text)
         if apart is not None:
@@ -448,7 +488,17 @@ def _whole_message(whole: Clause, text: str) -> Reading | None:
         query.read(whole)
         if not whole.found and any(item.sort == "word" for item in whole.items) and (text.rstrip().endswith("?") or _asks_outright(whole)):
             return _remark(text, whole.today, _who(whole))
-    return _told(whole, text) if whole.found else None
+        return replace(_told(whole), unread=_figures_behind(whole)) if whole.found else None
+    return _told(whole) if whole.found else None
+
+
+def _figures_behind(whole: Clause) -> str:
+    """`what is 31 now? 4-6`: the words behind a question, where they hold a figure that no answer gives back."""
+    end = max((i for i, item in enumerate(whole.items) if item.said == "?"), default=len(whole.items))
+    behind = whole.items[end + 1 :]
+    if FIGURES.isdisjoint([item.sort for item in behind]):
+        return ""
+    return " ".join(item.said for item in behind if item.sort != "break")
 
 
 #: What a question stands behind, and what may stand behind a comma only.
@@ -541,7 +591,7 @@ def _headed(whole: Clause, text: str) -> Reading | None:
         correction.read(head)
     if not head.found and not asked and head.has("setting") and _is_setting(head):
         _read_settings(head)
-    return _told(head, text) if head.found else None
+    return _told(head) if head.found else None
 
 
 def _read_questions(whole: Clause) -> None:
@@ -624,11 +674,10 @@ def _asks_outright(whole: Clause) -> bool:
     }
 
 
-def _told(whole: Clause, text: str) -> Reading:
+def _told(whole: Clause) -> Reading:
     asked = next(((found, found.need) for found in whole.found if found.need is not None), None)
     if asked is not None:
         return Reading((), _ask(*asked, ()), "", _subject([asked[0]]))
-    _ = text
     return Reading(tuple(_fact(found) for found in whole.found), None, "", _subject(whole.found))
 
 

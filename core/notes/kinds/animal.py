@@ -6,7 +6,7 @@ Over 300 lines: a new animal is told in more ways than anything else, and its no
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from datetime import date, timedelta
+from datetime import date
 from typing import ClassVar, Final
 
 from core import words
@@ -18,7 +18,7 @@ from core.notes.animals import Mention
 from core.notes.checking import not_born, not_yet, worst, wrong_sex
 from core.notes.clause import LOOKS, Clause, Found, Need, first_need, when
 from core.notes.common_words import COMMON
-from core.notes.dates import Days
+from core.notes.dates import Days, days_from
 from core.notes.fact import Cents, Sex, Tag
 from core.notes.items import Item, breed_said, color_said
 from core.notes.kind import Example, Kind
@@ -257,7 +257,7 @@ def _born(c: Clause) -> tuple[Days | None, list[Item]]:
         count, period = c.items[ages[0]].value
         days = count * {"day": 1, "week": 7}.get(period, 0)
         if days:
-            return Days(c.today - timedelta(days)), [c.items[ages[0]]]
+            return Days(days_from(c.today, -days)), [c.items[ages[0]]]
         return None, [c.items[ages[0]]]
     return None, []
 

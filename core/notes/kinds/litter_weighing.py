@@ -15,7 +15,7 @@ from core.notes.checking import kits_then, nest_problem, not_yet, worst
 from core.notes.clause import Clause, Need, Pick
 from core.notes.dotted import what_is_the_dot
 from core.notes.fact import Tag
-from core.notes.items import grams_said
+from core.notes.items import Item, grams_said
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, grams, noted
 from core.problem import Problem
@@ -101,7 +101,7 @@ def read(c: Clause) -> None:
     if each is not None:  # "all 5 of 16's kits 2 lb each"
         used += [item for item in c.items if "each" in item.marks or item.said in AVERAGES]
         kits_weighed = c.whole(count) if count is not None else None
-        grams = _of_all(c, place, kits_weighed) if kits_weighed else None
+        grams = _of_all(c.items[place], grams, kits_weighed) if kits_weighed else None
     values = {
         "grams": grams,
         "count": c.whole(count) if count is not None else None,
@@ -126,12 +126,10 @@ def _of_kits(c: Clause) -> bool:
     return c.number_for(kits) is not None or (kits > 0 and c.items[kits - 1].unit == "possessive")
 
 
-def _of_all(c: Clause, place: int, kits_weighed: int) -> int | None:
-    """The weight of all kits where that of each was said [g], from its exact amount."""
-    item = c.items[place]
+def _of_all(item: Item, each: int | None, kits_weighed: int) -> int | None:
+    """The weight of all kits where that of each was said [g], from its exact amount where it has a unit."""
     if item.sort == "weight":
         return grams_said(item.value[1] * kits_weighed, item.unit)
-    each = c.grams(place)
     return each * kits_weighed if each is not None else None
 
 

@@ -6,12 +6,13 @@ Over 300 lines: almost half is examples and words, for the twenty things that ca
 from __future__ import annotations
 
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date
 from typing import ClassVar, Final
 
 from core.herd.state import Animal, Herd
 from core.notes.checking import worst
 from core.notes.clause import Clause, Found
+from core.notes.dates import days_from
 from core.notes.fact import Tag
 from core.notes.items import breed_said
 from core.notes.kind import Example, Kind
@@ -252,7 +253,7 @@ def _lines_up(c: Clause) -> bool:
 
 def _parent_asked_of(c: Clause, places: list[int]) -> Animal | None:
     """`is 7 better than his sire`: the parent of the one animal spoken of, as the book knows it."""
-    kin = next((_PARENTS[word] for item in c.items if (word := item.said.split()[-1]) in _PARENTS), None)
+    kin = next((_PARENTS[word] for item in c.items if (word := item.said.rpartition(" ")[2]) in _PARENTS), None)
     if kin is None or len(places) > 1:
         return None
     mention = c.mention(places[0]) if places else c.spoken_of()
@@ -302,7 +303,7 @@ def _until(c: Clause) -> date | None:
         count, period = c.items[i].value
         step = {"day": 1, "week": 7, "month": 30}.get(period)  # not a figure: days in the calendar's units
         if step and c.said(i - 1) in {"next", "in", "the next"}:
-            return c.today + timedelta(count * step)
+            return days_from(c.today, count * step)
     return None
 
 

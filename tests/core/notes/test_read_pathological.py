@@ -51,6 +51,8 @@ REPEATED = (
     "((",
     "[x] ",
     '"',
+    "remind sat call vet re 5\nNB in 9, 14 yday ",
+    "why 14?\n31 4-6\n",
 )
 
 
@@ -167,3 +169,20 @@ def test_an_initial_that_is_a_unit_stays_a_weight(ear: Reader) -> None:
     """`G.` before a capital is no initial of a name where it ends a weight."""
     document = ear.read("RATION, GROW-OUTS: 150 G. RATION, BUCKS: 120 G.", AT)
     assert {fact["amount"] for fact in facts(document, "ration")} <= {120, 150}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "How would Sorrel and Biscuit compare?\n12 stpped on one of her kits",
+        "with dollars of twenty one doze for bucks sold sixteens three and five weaned",
+        "moss a cup cut bak half to",
+        "new doe 41 mini rex 62209991 weeks old",
+        "who is due next 73032631 weeks",
+        "two on litter weight thistles pounds kits eight five.2 bags pellets $19.50 ea",
+        "6849 [\n]Wean16",
+    ],
+)
+def test_what_once_raised(ear: Reader, text: str) -> None:
+    """Each of these broke the reader once; now it is read or asked about."""
+    assert ear.read(text, AT)
