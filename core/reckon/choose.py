@@ -11,6 +11,8 @@ from dataclasses import dataclass
 from math import hypot, sqrt
 from statistics import NormalDist
 
+SAME = 9  # not a figure: decimals beyond which two sums differ by rounding alone
+
 
 @dataclass(frozen=True, slots=True)
 class Ranked:
@@ -27,8 +29,11 @@ class Ranked:
 
 
 def ranked(values: Mapping[str, float], better: Callable[[str, str], float]) -> tuple[Ranked, ...]:
-    """The animals, best value first (ties by name). `better(a, b)`: the chance that a truly is above b, from their joint error."""
-    order = sorted(values, key=lambda animal: (-values[animal], animal))
+    """The animals, best value first (ties, also those that only rounding sets apart, by name).
+
+    `better(a, b)`: the chance that a truly is above b, from their joint error.
+    """
+    order = sorted(values, key=lambda animal: (-round(values[animal], SAME), animal))
     return tuple(
         Ranked(
             animal,

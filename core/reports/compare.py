@@ -10,6 +10,7 @@ from core.handbook import flags as figures
 from core.herd.litters import litters_of, litters_sired, live_born
 from core.herd.questions import age_days
 from core.herd.state import Animal, Herd
+from core.reckon.choose import SAME
 from core.reckon.litters_together import chance_larger
 from core.reckon.survival import chance_better
 from core.reply import Choice, Reply
@@ -51,11 +52,15 @@ class Comparison:
             lines.append("Too little is known of both to say who is better: weigh their kits at 10 weeks and note their litters.")
         return Reply(tuple(lines), tuple(Choice(f"Card of {one.tag}", one.tag) for one in (self.one, self.other)))
 
+    def _ahead(self, chance: float) -> tuple[Animal, Animal, float]:
+        """The likelier of the two, the other, and how likely; the one asked about first where only rounding sets them apart."""
+        return (self.other, self.one, 1 - chance) if round(chance, SAME) < 0.5 else (self.one, self.other, chance)
+
     def _growth(self) -> list[str]:
         chance = self.grows_better
         if chance is None:
             return []
-        best, worst, sure = (self.one, self.other, chance) if chance >= 0.5 else (self.other, self.one, 1 - chance)
+        best, worst, sure = self._ahead(chance)
         each = "" if same_breed(best, worst) else ", each for its breed"
         said = how_sure(f"{short(best)}'s kits would", f"outgrow {_kin(best, worst)}{short(worst)}'s", sure)
         lines = [f"{said}{each}, {on_kits(self.barn, best, worst)}."]
@@ -68,7 +73,7 @@ class Comparison:
         chance = self.raises_better
         if chance is None:
             return []
-        best, worst, sure = (self.one, self.other, chance) if chance >= 0.5 else (self.other, self.one, 1 - chance)
+        best, worst, sure = self._ahead(chance)
         kits, others = (self.barn.dams[each.key].alive for each in (best, worst))
         told = f"by {count(kits, 'kit')} of hers and {others} of {short(worst)}"
         return [f"{how_sure(short(best), f'raises her kits better than {short(worst)}', sure)}, {told}."]
@@ -84,7 +89,7 @@ class Comparison:
         chance = self.larger_litters
         if chance is None:
             return []
-        best, worst, sure = (self.one, self.other, chance) if chance >= 0.5 else (self.other, self.one, 1 - chance)
+        best, worst, sure = self._ahead(chance)
         litters, others = (size_of(self.barn, each).litters for each in (best, worst))
         said = how_sure(short(best), f"has larger litters than {short(worst)}", sure)
         return [f"{said}, by {count(litters, 'litter')} of hers and {others} of {short(worst)}."]

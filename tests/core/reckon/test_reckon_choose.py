@@ -34,6 +34,12 @@ def test_ties_stand_by_name_and_nobody_gives_nobody() -> None:
     assert ranked({}, even) == ()
 
 
+def test_what_only_rounding_sets_apart_is_a_tie() -> None:
+    """Two sums that ought to be equal stand by name, whichever way the last digit fell."""
+    for noise in (1e-16, -1e-16):
+        assert [one.animal for one in ranked({"b": 0.3 + noise, "a": 0.3}, lambda one, other: 0.5)] == ["a", "b"]
+
+
 def test_a_product_of_two_guesses() -> None:
     """Mean and spread of a product of two that vary apart: against the exact moments of two coins."""
     one, other = Guess(3.0, 1.0), Guess(5.0, 2.0)  # 2 or 4, 3 or 7

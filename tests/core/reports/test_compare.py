@@ -54,7 +54,8 @@ def test_a_young_buck_beside_his_sire() -> None:
     assert of(better, "3", "20").reply().lines[1].startswith("20's kits would outgrow his sire 3 Flint's ")
     assert "11's kits would outgrow her son 20's" in of(better, "20", "11").reply().lines[1]
     young = better.say("animal", tag="30", breed="New Zealand", dam="11", born=ago(100))
-    assert "outgrow her kit 30's" in of(young, "30", "11").reply().text
+    assert "outgrow her kit 30's half the time" in of(young, "11", "30").reply().text
+    assert "outgrow its dam 11's half the time" in of(young, "30", "11").reply().text
 
 
 def test_a_doubtful_chance_says_what_to_weigh() -> None:

@@ -43,7 +43,7 @@ def test_two_that_cannot_be_told_apart_say_so() -> None:
     """Kits that grew alike: the doubt is told, with the count and what helps."""
     lines = of(two_sires({"3": 1800, "7": 1800}), "buck").reply().lines
     assert lines[-1] == (
-        "Not sure yet between 7 Rowan and 3 Flint: weigh more of their kits. They stand by 32 kits of 7 Rowan and 32 of 3 Flint weighed."
+        "Not sure yet between 3 Flint and 7 Rowan: weigh more of their kits. They stand by 32 kits of 3 Flint and 32 of 7 Rowan weighed."
     )
 
 
