@@ -159,6 +159,7 @@ SAID_SETTINGS: tuple[tuple[str, SettingValue], ...] = (
     ("weight_units", "kg"), ("temperature_units", "C"), ("date_order", "DMY"), ("dotted_weight", "ounces"),
     ("timezone", "America/Chicago"), ("reminder_time", "06:15"), ("digest_day", "friday"), ("quiet_from", "21:30"), ("quiet_to", "06:00"),
     ("highest_coi", 0.2), ("lowest_survival", 0.75), ("colors_wanted", "castor"), ("aim", "meat"),
+    ("litters_wanted", 5), ("lowest_temper", "good"), ("risk", "low"), ("winter_feed", 272155),
 )  # fmt: skip
 CORRECTIONS = (
     (("who", "15"),), (("count", 7),), (("on", "2026-11-22"),), (("grams", 1984),), (("buck", "3"),), (("born", 8), ("dead", 2)),

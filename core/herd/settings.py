@@ -120,8 +120,29 @@ def cages(settings: Settings) -> int | None:
 
 
 def mouths(settings: Settings) -> int | None:
-    """How many animals the farm can feed through the winter; None: not said."""
+    """How many rabbits the farm can feed through the winter, untagged kits too; None: not said."""
     return _whole(settings, "mouths")
+
+
+def litters_wanted(settings: Settings, breed: str | None = None) -> int | None:
+    """How many litters are wanted in spring, of the breed or in all; None: not said."""
+    said = settings.said.get("litters_wanted") if breed is None else settings.by_breed.get(("litters_wanted", breed_name(breed)))
+    return None if said is None else int(said)
+
+
+def lowest_temper(settings: Settings) -> str:
+    """Which temper is put up with: `good` (no bad note), `mixed` (one) or `any`."""
+    return str(_said(settings, "lowest_temper", None, "mixed"))
+
+
+def risk(settings: Settings) -> str:
+    """How much may rest on thin evidence: `low`, `some` or `high`."""
+    return str(_said(settings, "risk", None, "some"))
+
+
+def winter_feed(settings: Settings) -> int | None:
+    """What may be eaten until spring [g]; None: not said."""
+    return _whole(settings, "winter_feed")
 
 
 def winter(settings: Settings, today: date) -> date:

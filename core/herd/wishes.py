@@ -100,11 +100,15 @@ WISHES: dict[str, Callable[[Any], Any]] = {
     "does_a_breed": _whole,
     "cages": _whole,
     "mouths": _whole,
+    "litters_wanted": _whole,
+    "lowest_temper": _one_of("any", "mixed", "good"),
+    "risk": _one_of("low", "some", "high"),
     "winter": _day,
     "spring": _day,
     "winter_low": _air,
     "feed_price": _money,
     "feed_money": _money,
+    "winter_feed": _grams,
     "feed_bag": _grams,
     "cup_weight": _grams,
     "target_weight": _grams,
@@ -125,7 +129,7 @@ WISHES: dict[str, Callable[[Any], Any]] = {
 }
 
 #: Settings that may be said for one breed.
-BY_BREED = frozenset({"bucks_a_breed", "does_a_breed", "target_weight", "colors_wanted"})
+BY_BREED = frozenset({"bucks_a_breed", "does_a_breed", "litters_wanted", "target_weight", "colors_wanted"})
 
 
 def normal(name: str, value: Any) -> Any:

@@ -16,6 +16,7 @@ from core.handbook import survival as survival_figures
 from core.herd.litters import alive_now, litters_of, live_born
 from core.herd.matings import last_mating, matings_of
 from core.herd.questions import age_days, events, senior_since
+from core.herd.settings import lowest_temper
 from core.herd.state import Animal, Event, Litter, Mating
 from core.reckon.bad_nights import BadNight
 from core.reckon.survival import Survival
@@ -222,9 +223,10 @@ def _missed_since_kindling(matings: tuple[Mating, ...]) -> list[date]:
 
 
 def bad_temper(barn: Evidence, animal: Animal) -> Finding | None:
-    """Two bad notes of its temper within a year."""
-    bad = [one for one in events(animal, "temper") if one.detail.get("grade") == "bad"]
-    return _bad_notes(barn, animal, bad, "bad_temper", "temper", figures.BAD_TEMPER_NOTES.whole)
+    """Two bad notes of its temper within a year; one where the farm puts up with none, none where temper doesn't matter."""
+    wanted = lowest_temper(barn.herd.settings)
+    bad = [one for one in events(animal, "temper") if one.detail.get("grade") == "bad" and wanted != "any"]
+    return _bad_notes(barn, animal, bad, "bad_temper", "temper", 1 if wanted == "good" else figures.BAD_TEMPER_NOTES.whole)
 
 
 def bad_nest(barn: Evidence, animal: Animal) -> Finding | None:

@@ -76,6 +76,16 @@ EXAMPLES: tuple[Example, ...] = (
     Example("winter nights get down to -5 C", ({"name": "winter_low", "value": -5.0},)),
     Example("nights in winter are around 20 degrees", ({"name": "winter_low", "value": -6.7},)),
     Example("feed now 21.75/bag", ({"name": "feed_price", "value": "21.75"},)),
+    Example("12 mouths through winter", ({"name": "mouths", "value": 12},)),
+    Example("20 rabbits at most this winter", ({"name": "mouths", "value": 20},)),
+    Example("8 litters wanted in spring", ({"name": "litters_wanted", "value": 8},)),
+    Example("we want 3 Mini Rex litters in spring", ({"name": "litters_wanted", "value": 3, "breed": "Mini Rex"},)),
+    Example("12 bags of feed until spring", ({"name": "winter_feed", "value": 272160},)),
+    Example("600 lb of feed for the winter", ({"name": "winter_feed", "value": 272155},)),
+    Example("no biters", ({"name": "lowest_temper", "value": "good"},)),
+    Example("temper doesn't matter", ({"name": "lowest_temper", "value": "any"},)),
+    Example("take no risk", ({"name": "risk", "value": "low"},)),
+    Example("willing to take a chance on young ones", ({"name": "risk", "value": "high"},)),
 )
 NOT_THIS: tuple[str, ...] = (
     "cleaned the cages",
@@ -87,6 +97,12 @@ NOT_THIS: tuple[str, ...] = (
     "feed is what 9 cares about",
     "keep 7 until he's proven",
     "feed now 3 bags",
+    "bought 12 bags of feed for the winter",
+    "14 had 2 litters in spring",
+    "we want 2 litters out of 14 in spring",
+    "no biters in this litter",
+    "no risk of frost tonight",
+    "take no risk with 14",
 )
 
 OPENS: Final = ()
@@ -94,15 +110,18 @@ CUES: Final = {
     "setting": "use kilograms | use kilos | use kg | use pounds | feed has gone up to | feed has gone to | the digest on | the digest every | dates day first | dates month first | day first | month first | colors we want | colours we want | colors i want | inbreeding go over | inbreeding over | inbreeding above | max inbreeding | inbreeding limit | pellets weighs | pellets weigh | feed weighs | number of cages | cup = | cup is | bucks / breed | does / breed | of feed weighs | setting | settings | set | a breed | per breed | each breed | breed limit | digest day | digest on | digest every | digest is | reminder time | reminders at | reminders come at | reminders to come at | remind me at | quiet | quiet hours | date order | weight units | weights in"
     " | temperature units | temps in | temperatures in | timezone | time zone | cup weight | cup weighs | cup of feed weighs | feed bag | feed bags are | bag is | bags are | the bag is | the bags are | feed now | feed is now | a bag now | per bag now | feed went up to | feed went to | feed up to | feed price | feed is | feed costs | feed budget | feed money | mouths | mouths to feed"
     " | of us to feed | people to feed | cages | winter | winter nights | winter low | winter lows | nights in winter | winter temps | spring | lowest survival | highest coi | coi limit | max coi | colors wanted | colours wanted | aim | target weight | dotted weight | our aim | my aim | goal | digest | bags of feed are | a bag of feed is | pellets are | our goal"
+    " | mouths through | mouths through winter | mouths through the winter | mouths for winter | mouths for the winter | mouths this winter | mouths over winter | rabbits at most | animals at most | litters wanted | litters wanted in spring | wanted in spring | litters in spring | litters this spring | litters next spring | litters for spring | spring litters"
+    " | feed until spring | feed till spring | feed til spring | feed for winter | feed for the winter | feed for this winter | feed through winter | feed through the winter | bags of feed until spring | bags of feed for the winter | bags of feed for winter | bags until spring | bags for the winter | of feed for the winter | of feed until spring | of feed for winter"
+    " | no biters | lowest temper | temper does not matter | temper doesnt matter | any temper | take no risk | take no risks | take little risk | take few risks | take some risk | take more risk | risk is | a chance on | winter feed"
     " | dont text me | no messages | dont message me | a bag of feed costs | dont text | no texts | units | bag of feed",
     "unit_word": "kg | kilos | lb | lbs | pounds | kilograms | grams | celsius | fahrenheit | f | c | metric",
 }  # fmt: skip
 
 #: Questions in form only: `could you send my reminders at six`.
 REQUESTS: Final = frozenset({"could you", "can you", "would you"})
-_BY_BREED: Final = frozenset({"bucks_a_breed", "does_a_breed", "target_weight", "colors_wanted"})
+_BY_BREED: Final = frozenset({"bucks_a_breed", "does_a_breed", "litters_wanted", "target_weight", "colors_wanted"})
 #: Their value is a word.
-_WORDED: Final = frozenset({"date_order", "dotted_weight", "weight_units", "temperature_units", "timezone"})
+_WORDED: Final = frozenset({"date_order", "dotted_weight", "weight_units", "temperature_units", "timezone", "lowest_temper", "risk"})
 _FREE: Final = frozenset({"aim", "colors_wanted"})  # their words may name an animal
 _WEEKDAYS: Final = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 
@@ -184,6 +203,46 @@ def _money(c: Clause) -> SettingValue | None:
         cents = int((c.items[numbers[0]].value * 100).to_integral_value())
         return f"{cents // 100}.{cents % 100:02d}"
     return None
+
+
+def _litters(c: Clause) -> SettingValue | None:
+    """How many litters are wanted; nothing of one doe, nor of litters that were."""
+    return (
+        _whole(c) if re.search(r"\b(?:want(?:ed)?|need(?:ed)?|spring litters|aim(?:ing)? for)\b", c.text()) and not c.explicit() else None
+    )
+
+
+def _feed_to_spend(c: Clause) -> SettingValue | None:
+    """What may be eaten until spring [g]: a weight, or bags at the farm's weight of one; nothing where bags are bought."""
+    if c.has("buy", "purchase", "money"):
+        return None
+    bags = [c.whole(i) for i in c.sorted_as("num") if c.said(i + 1).split(" ")[0] in {"bag", "bags", "sack", "sacks"}]
+    if bags:
+        return None if bags[0] is None else bags[0] * settings.feed_bag(c.herd.settings)
+    return _grams(c) if c.sorted_as("weight", "pair") else None
+
+
+def _temper(c: Clause) -> SettingValue | None:
+    """Which temper is put up with: `good`, `mixed` or `any`."""
+    text = c.text()
+    if re.fullmatch(r"(?:setting:? )?(?:we (?:want|keep) |i (?:want|keep) )?no biters(?: here| please| this winter)?[ .!]*", text):
+        return "good"
+    if re.search(r"\btemper does(?:nt|n't| not) matter\b|\bany temper\b", text):
+        return "any"
+    found = re.search(r"\blowest[ _]temper\b[\s:=]*(?:is |to )?(any|mixed|good)\b", text)
+    return found.group(1) if found else None
+
+
+def _risk(c: Clause) -> SettingValue | None:
+    """How much may rest on thin evidence: `low`, `some` or `high`; of one animal it is no setting."""
+    text = c.text()
+    if c.explicit() or c.sorted_as("num"):
+        return None
+    found = re.search(r"\brisk\b[\s:=]*(?:is |to )?(low|some|high)\b|\btake (no|little|few|some|more) risks?\b|\b(chance) on\b", text)
+    return None if found is None else _RISKS[next(word for word in found.groups() if word)]
+
+
+_RISKS: Final = {"low": "low", "no": "low", "little": "low", "few": "low", "some": "some", "high": "high", "more": "high", "chance": "high"}
 
 
 def _price_of_feed(c: Clause) -> SettingValue | None:
@@ -283,6 +342,10 @@ def _zone(c: Clause) -> SettingValue | None:
 #: Words for a usual night of winter.
 _COLD_SEASON: Final = r"\bwinter (?:nights|lows?|temps?|temperatures?)\b|\b(?:nights|lows?|temps?|temperatures?) in (?:the )?winter\b"
 _SETTINGS: Final[tuple[tuple[str, str, Callable[[Clause], SettingValue | None]], ...]] = (
+    ("litters_wanted", r"\blitters\b", _litters),
+    ("winter_feed", r"\b(?:feed|bags) (?:until|till?|for|through) (?:the |this )?(?:winter|spring)\b|\bwinter feed\b", _feed_to_spend),
+    ("lowest_temper", r"\bbiters\b|\btemper\b", _temper),
+    ("risk", r"\brisks?\b|\ba chance on\b", _risk),
     ("bucks_a_breed", r"\bbucks?\b.*\b(breed)\b|\bbucks a\b", _whole),
     ("does_a_breed", r"\bdoes\b.*\b(breed)\b", _whole),
     ("target_weight", r"\btarget weight\b|\btarget\b", _grams),
@@ -314,7 +377,7 @@ _SETTINGS: Final[tuple[tuple[str, str, Callable[[Clause], SettingValue | None]],
         r"\bfeed (?:price|is|costs|now|up to|went (?:up )?to|has gone (?:up )?to)\b|\bfeed \$? ?[\d.]+ (?:a|per) bag now\b|\bfeed\b.* (?:a|per) bag now\b|\bbag of feed\b|\bpellets are\b",
         _price_of_feed,
     ),
-    ("mouths", r"\bmouths\b|\bof us\b|\bpeople to feed\b", _whole),
+    ("mouths", r"\bmouths\b|\bof us\b|\bpeople to feed\b|\b(?:rabbits|animals) at most\b", _whole),
     ("winter_low", _COLD_SEASON, _low),
     ("winter", rf"^(?!.*(?:{_COLD_SEASON})).*\bwinter\b", _day),
     ("spring", r"\bspring\b", _day),
@@ -342,7 +405,7 @@ def apply(fact: SettingChanged, herd: Herd) -> Herd:
     return replace(herd, settings=settings.changed(herd.settings, fact.name, value, fact.breed))
 
 
-_GRAMS = frozenset({"target_weight", "feed_bag", "cup_weight"})
+_GRAMS = frozenset({"target_weight", "feed_bag", "cup_weight", "winter_feed"})
 _SHARES = frozenset({"highest_coi", "lowest_survival"})
 _DAYS = frozenset({"winter", "spring"})
 _PRICES = frozenset({"feed_price", "feed_money"})
@@ -366,7 +429,11 @@ _SAID: Final = {
     "bucks_a_breed": "bucks you keep{each}: {value}",
     "does_a_breed": "does you keep{each}: {value}",
     "cages": "cages: {value}",
-    "mouths": "people the rabbits feed: {value}",
+    "mouths": "rabbits to feed through the winter, untagged kits too: {value} at most. Did you mean people? Then say undo",
+    "litters_wanted": "litters you want in spring{breed}: {value}",
+    "winter_feed": "feed until spring: {value} at most",
+    "lowest_temper": "temper: {value}",
+    "risk": "risk on thin evidence: {value}",
     "winter": "winter begins {value}",
     "spring": "winter is over {value}",
     "winter_low": "a winter's night here is {value}",
@@ -396,6 +463,12 @@ _IN_WORDS: Final = {
     "YMD": "year first: 2026/3/4 is March 4",
     "decimal": "4.6 lb",
     "ounces": "4 lb 6 oz",
+    "any": "it doesn't count",
+    "mixed": "two bad notes in 12 months count against an animal",
+    "good": "one bad note in 12 months counts against an animal",
+    "low": "little; an animal that is not well known counts for less",
+    "some": "some",
+    "high": "much; an animal that is not well known counts for what may be expected of it",
 }
 
 

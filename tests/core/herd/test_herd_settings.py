@@ -36,6 +36,10 @@ NOW = date(2026, 11, 25)
         (wanted.colors_wanted, None),
         (wanted.aim, None),
         (wanted.winter_low, None),
+        (wanted.litters_wanted, None),
+        (wanted.lowest_temper, "mixed"),
+        (wanted.risk, "some"),
+        (wanted.winter_feed, None),
     ],
 )
 def test_default(asked: Any, default: Any) -> None:
@@ -56,6 +60,10 @@ def test_default(asked: Any, default: Any) -> None:
         ("colors_wanted", "castor", wanted.colors_wanted, "castor"),
         ("aim", "meat", wanted.aim, "meat"),
         ("winter_low", -9.4, wanted.winter_low, -9.4),
+        ("litters_wanted", 8, wanted.litters_wanted, 8),
+        ("lowest_temper", "good", wanted.lowest_temper, "good"),
+        ("risk", "low", wanted.risk, "low"),
+        ("winter_feed", 272160, wanted.winter_feed, 272160),
     ],
 )
 def test_said(name: str, value: Any, asked: Any, answer: Any) -> None:
@@ -75,6 +83,13 @@ def test_said_for_a_breed_holds_for_that_breed_only() -> None:
 def test_a_breed_nobody_knows_can_have_a_wish() -> None:
     """A breed that the handbook lacks is known by its own name in any case."""
     assert wanted.bucks_a_breed(changed(Settings(), "bucks_a_breed", 1, "Barn Mix"), "barn mix") == 1
+
+
+def test_litters_wanted_of_a_breed_are_no_litters_of_all() -> None:
+    """Eight litters in all say nothing of one breed, three of Mini Rex nothing of all."""
+    said = changed(changed(Settings(), "litters_wanted", 8), "litters_wanted", 3, "mini rex")
+
+    assert (wanted.litters_wanted(said), wanted.litters_wanted(said, "Mini Rex"), wanted.litters_wanted(said, "Rex")) == (8, 3, None)
 
 
 def test_units_become_fields() -> None:

@@ -279,6 +279,15 @@ def test_matings_within_days_are_one_try() -> None:
 # --- manners, faults, feed ----------------------------------------------------------------------------------------
 
 
+@pytest.mark.parametrize(("put_up_with", "bites", "is_flagged"), [("good", 1, True), ("mixed", 1, False), ("any", 3, False)])
+def test_temper_that_the_farm_puts_up_with(put_up_with: str, bites: int, is_flagged: bool) -> None:
+    """Who wants no biters is told of one bad note; where temper doesn't matter, three say nothing."""
+    barn = Barn().doe("22").set("lowest_temper", put_up_with)
+    for day in range(bites):
+        barn.say("temper", who="22", grade="bad", on=ago(day + 1))
+    assert ("bad_temper" in flagged(barn, "22")) is is_flagged
+
+
 def test_bad_temper_twice_in_a_year() -> None:
     """Two bad notes within twelve months, with their signs."""
     barn = Barn().doe("22").say("temper", who="22", grade="bad", sign="bit", on=ago(20)).say("temper", who="22", grade="bad", on=ago(5))
