@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 #: sort -> where its `Maker` is
 MAKERS: dict[str, str] = {
     "calendar": "bot.papers.maker:CALENDAR",
+    "paper": "bot.papers.maker:PAPER",
 }
 
 

@@ -21,6 +21,7 @@ COMMANDS = {
         "card": "bot.commands.asking:card",
     },
     "On paper": {
+        "paper": "bot.commands.papers:paper",
         "calendar": "bot.commands.papers:calendar",
     },
     "Notes in and out": {

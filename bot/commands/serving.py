@@ -5,6 +5,7 @@ from __future__ import annotations
 import asyncio
 import logging
 import sys
+from functools import partial
 from typing import NoReturn
 
 import click
@@ -41,6 +42,7 @@ def _serve(kept: Settings, url: str, farm: str | None) -> None:
     from bot.telegram import logs  # noqa: PLC0415
     from bot.telegram.counter import Counter, clock  # noqa: PLC0415
     from bot.telegram.lock import AlreadyServedError, alone, lock_file  # noqa: PLC0415
+    from bot.telegram.met import remember  # noqa: PLC0415
     from bot.telegram.serve import serve as serving  # noqa: PLC0415
     from core.app import Problem, open_book  # noqa: PLC0415
 
@@ -54,7 +56,8 @@ def _serve(kept: Settings, url: str, farm: str | None) -> None:
             if code := app.setup_code(clock()):
                 click.echo(CODE.format(code=code))
                 click.echo(SEND_IT, err=True)
-            asyncio.run(serving(kept, Counter(app), ready=lambda: click.echo(READY, err=True)))
+            met = partial(remember, data_folder(), app.place)
+            asyncio.run(serving(kept, Counter(app), ready=lambda: click.echo(READY, err=True), met=met))
     except AlreadyServedError:
         _fail(SERVED)
     except InvalidToken:

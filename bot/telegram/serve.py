@@ -70,6 +70,7 @@ class Serving:
     bot: Bot
     counter: Counter
     paces: Paces = field(default_factory=Paces)
+    met: Callable[[str], object] = lambda _name: None  # told the bot's name once the service said it
 
     def __post_init__(self) -> None:
         """Its bells."""
@@ -104,6 +105,7 @@ class Serving:
                 log.warning(CANT_REACH, error, self.paces.patience(failures))
                 await self.bells.door.wait(self.paces.patience(failures))
             else:
+                self.met(self.bot.username)
                 return True
         return False
 
@@ -138,9 +140,11 @@ async def _all_over(*tasks: asyncio.Task[None]) -> None:
             raise result
 
 
-async def serve(settings: Settings, counter: Counter, paces: Paces | None = None, ready: Callable[[], object] = lambda: None) -> None:
+async def serve(
+    settings: Settings, counter: Counter, *, ready: Callable[[], object] = lambda: None, met: Callable[[str], object] = lambda _name: None
+) -> None:
     """Serve until the process is told to stop (SIGTERM, SIGINT)."""
-    serving = Serving(bot_of(settings), counter, paces or Paces())
+    serving = Serving(bot_of(settings), counter, met=met)
     loop = asyncio.get_running_loop()
     for sign in (signal.SIGTERM, signal.SIGINT):
         try:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from bot.papers.qr import note_of
+
 ONLY_TEXT = "I can only read text so far. Please type it as a note."
 NOT_YOURS = "This button is for the people of the farm."
 
@@ -36,6 +38,8 @@ def meant(text: str, username: str) -> str:
     """The note in a message: a command is its word, and the bot's own name, by which a group speaks to it, is no part of a note."""
     if found := COMMAND.match(text):
         word = found[1].lower()
+        if word == "start" and (note := note_of(text[found.end() :].strip())):
+            return note
         return f"{MEANS.get(word, word)}{text[found.end() :]}".strip()
     mention = re.compile(rf"(?<!\w)@{re.escape(username)}\b[,:]?", re.IGNORECASE)
     return mention.sub("", text).strip() if mention.search(text) else text

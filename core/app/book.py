@@ -21,7 +21,7 @@ from core.problem import Problem
 from core.reply import Reply
 
 if TYPE_CHECKING:
-    from core.reports.papers.calendar import ChoreCalendar
+    from core.app.papers import ChoreCalendar, Paper, Wanted
 
 
 def _silent(_done: int, _all: int) -> None:
@@ -95,11 +95,17 @@ class App(Post, People, MovingOut):
 
     # papers
 
-    def calendar(self, now: datetime, days: int | None = None, tag: str | None = None) -> ChoreCalendar:
+    def calendar(self, now: datetime, asked: Wanted | None = None) -> ChoreCalendar:
         """The chores that `due` tells, of all or of one animal, as entries of a calendar."""
         from core.app import papers  # noqa: PLC0415 - loaded when somebody wants a paper
 
-        return papers.calendar(self._as_of(now), self.name, now, papers.Wanted(who=tag, days=days))
+        return papers.calendar(self._as_of(now), self.name, now, asked or papers.Wanted())
+
+    def paper(self, about: str, asked: Wanted, now: datetime) -> Paper | Problem:
+        """What stands on a paper: one of `core.app.papers.PAPERS`."""
+        from core.app import papers  # noqa: PLC0415
+
+        return papers.paper(self._as_of(now), self.name, about, asked, now)
 
     # what goes out by itself
 
@@ -147,6 +153,11 @@ class App(Post, People, MovingOut):
         """What is wrong with the book; empty where it is sound."""
         with self._engine.connect() as connection:  # without a commit: a damaged file refuses one
             return looking_after.soundness(connection, self._farm)
+
+    @property
+    def place(self) -> str:
+        """Where this farm's book is, to tell it from others: the book's address without its password, and the farm's name."""
+        return f"{looking_after.place(self._engine.url)} {self.name}"
 
     def status(self) -> dict[str, Any]:
         """The book in numbers."""

@@ -61,7 +61,7 @@ def backup(engine: Engine, path: Path) -> Problem | None:
     return None
 
 
-def _place(url: URL) -> str:
+def place(url: URL) -> str:
     """Where the book lies: a file's whole path, or the database's address without its password."""
     return str(Path(url.database or "").absolute()) if url.get_backend_name() == "sqlite" else url.render_as_string(hide_password=True)
 
@@ -73,7 +73,7 @@ def status(connection: Connection, farm: int, name: str) -> dict[str, Any]:
     return {
         "farm": name,
         "database": connection.dialect.name,
-        "book": _place(connection.engine.url),
+        "book": place(connection.engine.url),
         "notes": len(notes),
         "last_note": None if last is None else last.isoformat(),
         "members": [{"name": member.name, "role": member.role} for member in people.members_of(connection, farm)],

@@ -5,12 +5,22 @@ from __future__ import annotations
 from datetime import datetime
 
 from core.notes.replay import Book
+from core.problem import Problem
+from core.reports.papers.cage_cards import CageCard
 from core.reports.papers.calendar import ChoreCalendar, Entry, chore_calendar
+from core.reports.papers.paper import SIZES, Paper
+from core.reports.papers.press import PAPERS
+from core.reports.papers.press import paper as printed
 from core.reports.papers.wanted import Wanted, wanted
 
-__all__ = ["ChoreCalendar", "Entry", "Wanted", "calendar", "wanted"]
+__all__ = ["PAPERS", "SIZES", "CageCard", "ChoreCalendar", "Entry", "Paper", "Wanted", "calendar", "paper", "wanted"]
 
 
 def calendar(known: Book, farm: str, now: datetime, asked: Wanted) -> ChoreCalendar:
     """The chores of the coming days."""
     return chore_calendar(known.herd, farm, now, asked)
+
+
+def paper(known: Book, farm: str, about: str, asked: Wanted, now: datetime) -> Paper | Problem:
+    """One of PAPERS. KeyError where there is none of that name."""
+    return printed(known.herd, farm, about, asked, now)

@@ -36,7 +36,7 @@ from core.reports.herd_document import herd_document
 from core.reports.keep_or_cull import in_breed, keep_or_cull
 from core.reports.line_up import line_up
 from core.reports.pairing import pairing
-from core.reports.papers.replies import CALENDAR, calendar_reply
+from core.reports.papers.replies import CALENDAR, calendar_reply, paper_reply, paper_wanted
 from core.reports.why import why
 from core.reports.winter.eating import until_spring_g
 from core.reports.wording import called, grams, price, when
@@ -65,6 +65,8 @@ ALL_OF_THEM = re.compile(r"\b(all|everything|whole|full)\b", re.IGNORECASE)
 HERD = re.compile(r"^(?!.*\b(how many|count|total)\b).*\bherd\b", re.IGNORECASE)
 #: What may be a tag.
 TAG = re.compile(r"\b[A-Za-z]{0,2}-?\d+\b")
+#: A number that is none: a size of paper, a count of days or generations.
+NO_TAG = re.compile(r"\b(a4|\d+ (day|week|gen(eration)?)s?)\b", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,7 +105,8 @@ def answered(query: Query, herd: Herd, today: date, entries: Iterable[Entry] = (
     who = found(herd, query.who) if query.who else None
     other = found(herd, query.with_) if query.with_ else None
     asked = Asked(query, evidence(herd, today), tuple(entries), who, other, said)
-    return ANSWERS.get(query.about, _help)(asked)
+    paper = paper_wanted(asked)
+    return ANSWERS.get(query.about, _help)(asked) if paper is None else _stranger(asked) or paper_reply(asked, paper)
 
 
 def found(herd: Herd, said: str) -> Animal | None:
@@ -124,9 +127,14 @@ def unknown(herd: Herd, said: str) -> Reply:
 
 def _needs(asked: Asked, example: str) -> Reply:
     """The reply to a question that lacks its animal, or names one that is not on the book."""
-    strangers = (tag for tag in TAG.findall(asked.said) if not fitting(asked.herd, tag))
-    stranger = next(strangers, None)
-    return Reply((f"Which animal? Ask like this: {example}",)) if stranger is None else unknown(asked.herd, stranger)
+    return _stranger(asked) or Reply((f"Which animal? Ask like this: {example}",))
+
+
+def _stranger(asked: Asked) -> Reply | None:
+    """The reply to a question that names an animal which is not on the book; None where it names none."""
+    said = NO_TAG.sub("", asked.said)
+    stranger = next((tag for tag in TAG.findall(said) if not fitting(asked.herd, tag)), None)
+    return None if stranger is None else unknown(asked.herd, stranger)
 
 
 def _card(asked: Asked) -> Reply:

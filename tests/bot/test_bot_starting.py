@@ -41,6 +41,12 @@ def test_no_shell_loads_the_reckoning() -> None:
     assert told(EVERY_ROOM + LOADED) == "[]\n"
 
 
+def test_no_shell_loads_what_draws_and_prints() -> None:
+    """Pictures, papers, calendars and workbooks: their libraries load with the first that is wanted."""
+    loaded = "print(sorted({'matplotlib', 'fpdf', 'segno', 'icalendar', 'openpyxl'} & set(sys.modules)))\n"
+    assert told(EVERY_ROOM + loaded) == "[]\n"
+
+
 def test_notes_are_written_down_without_the_reckoning(tmp_path: Path) -> None:
     """A morning's notes go into the book without it; only a question of who is better loads it."""
     program = EVERY_ROOM + A_MORNING + LOADED + "hear('compare 14 and 3', 4)\n" + LOADED

@@ -27,6 +27,8 @@ WANTED = {
     "herd",
     "card",
     "export",
+    "calendar",
+    "paper",
     "backup",
     "restore",
     "check",

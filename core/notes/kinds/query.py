@@ -48,6 +48,14 @@ EXAMPLES: tuple[Example, ...] = (
     Example("digest", ({"about": "digest"},)),
     Example("herd", ({"about": "count"},)),
     Example("due list", ({"about": "due"},)),
+    Example("print cage cards for the bucks", ({"about": "card", "scope": "bucks"},)),
+    Example("cage cards on a4", ({"about": "card"},)),
+    Example("cage card 14", ({"about": "card", "who": "14"},)),
+    Example("print the pedigree of 14 on letter, 5 generations", ({"about": "pedigree", "who": "14"},)),
+    Example("litter record 14", ({"about": "litters", "who": "14"},)),
+    Example("print the plan", ({"about": "keep"},)),
+    Example("chores sheet", ({"about": "due"},)),
+    Example("print the crib", ({"about": "help"},)),
     Example("calendar", ({"about": "due"},)),
     Example("send me the chores as a calendar", ({"about": "due"},)),
     Example("could you show me 16 and Moss side by side", ({"about": "compare", "who": "16", "with": "5"},)),
@@ -74,34 +82,35 @@ NOT_THIS: tuple[str, ...] = (
     "remind me friday to trim nails on 9",
     "31 4-6",
     "wrote 14 on the calendar",
+    "new cage card on 14's door",
     "Questions: none today; all is well",
 )
 
 OPENS: Final = ()
 CUES: Final = {
-    "ask:due": "calendar | calendar file | calendar of | calendar for | chore calendar | chores calendar | ics | ics file | what reminders | which reminders | whats all due | whats due all | what is due all | everything that is due | everything thats due | due all | all due | all chores | everything due | all the chores | every chore | whats dew | whos dew | dew | whose do | whose due | due | due list | whats due | whos due | who is due | who's due | coming up | to do | todo | on the list | this week | chores | whats next | due today | whos do | what do i need to do | what needs doing | chore list | what should i be doing",
+    "ask:due": "chores sheet | chore sheet | this weeks chores | weeks chores | calendar | calendar file | calendar of | calendar for | chore calendar | chores calendar | ics | ics file | what reminders | which reminders | whats all due | whats due all | what is due all | everything that is due | everything thats due | due all | all due | all chores | everything due | all the chores | every chore | whats dew | whos dew | dew | whose do | whose due | due | due list | whats due | whos due | who is due | who's due | coming up | to do | todo | on the list | this week | chores | whats next | due today | whos do | what do i need to do | what needs doing | chore list | what should i be doing",
     "ask:why": "why",
     "ask:best": "best | fastest | faster | rank | quickest | bigger | biggest | heaviest",
     "ask:compare": "compare | side by side | better | versus | vs | or | difference between",
     "ask:pedigree": "pedigree | ped | parents | grandparents | family tree | bloodline | lineage | ancestors | sire of | dam of | sire on | dam on | sire to | the sire | the dam | father of | mother of | daddy of",
     "ask:open": "whos open | who is open | open does | empty does | is open | any open",
-    "ask:litters": "litters | litter",
+    "ask:litters": "litter record | litter records | litter sheet | litters | litter",
     "ask:sales": "for sale | whos for sale | who is for sale | whats for sale | sales | sold | have we sold | did we sell | income | made on",
     "ask:flags": "who is sick | whos sick | anyone sick | anybody sick | is anyone sick | is anybody sick | sick list | look off | anything off | flags | flag | flagged | problems | red flags | anything wrong | trouble",
     "ask:count": "how many | count | counts | how many kits | head count | headcount | total",
     "ask:weights": "wts | weights for | weights on | weights of | weights | weight | weigh | growth | how heavy | weighed | weighing | been weighing | gaining",
     "ask:feed": "feed | pellets | how much feed | feed cost | feed bill | feed last | feeding cost",
-    "ask:keep": "keep | keeper | a keeper | a keep | keeping | worth keeping | cull | hang on to | get rid of | keepers | hold back | keep or cull | keep list | cull list | should i sell | who goes",
+    "ask:keep": "cull plan | keep plan | the plan on paper | plan on paper | print the plan | print the cull list | plan as pdf | plan as a pdf | keep | keeper | a keeper | a keep | keeping | worth keeping | cull | hang on to | get rid of | keepers | hold back | keep or cull | keep list | cull list | should i sell | who goes",
     "ask:pair": "related | too related | pair | x | putting | pairing | cross | mate | inbreeding | with",
     "ask:journal": "journal | went on | whats been going on | going on | what happened | told you | have i told you | tell you | notes | history of notes | what did i say | what did i write | log",
     "ask:winter": "winter plan | before winter | through winter | this winter | winter",
     "ask:what_if": "what if | what would happen | what happens if | if i sold | if i culled | suppose i",
     "ask:picture": "picture | pic | chart | graph | plot | photo | picture of | growth chart",
-    "ask:help": "help | what can you do | how do i | commands | how does this work | what can i say | instructions",
-    "ask:card": "what does the book say about | what do you have on | what do we know about | card | everything on | all on | tell me about | show me | info on | record on | history on | everything about | hows | how is | whats up with | details on | status of | stats on | look up | record for | summary of",
+    "ask:help": "crib | the crib | notes crib | crib sheet | help | what can you do | how do i | commands | how does this work | what can i say | instructions",
+    "ask:card": "cage card | cage cards | cage card for | cage cards for | cage card of | cage cards of | print cards | what does the book say about | what do you have on | what do we know about | card | everything on | all on | tell me about | show me | info on | record on | history on | everything about | hows | how is | whats up with | details on | status of | stats on | look up | record for | summary of",
     "ask:herd": "herd | the herd | my herd | our herd",
     "ask:digest": "digest | weekly digest | the digest | this weeks digest",
-    "show_me": "read me | show | show me | list | give me | tell me | let me see | can i see | could i see | query | display | see | pull up | send me",
+    "show_me": "print | print me | print out | read me | show | show me | list | give me | tell me | let me see | can i see | could i see | query | display | see | pull up | send me",
 }  # fmt: skip
 EATING: Final = frozenset({"eat", "eats", "eating", "fed", "get", "gets"})
 #: Small verbs that begin a question to be answered with yes or no.
@@ -112,6 +121,7 @@ BEFALL: Final = frozenset(
     count give foster feed ration kits litter born""".split()  # noqa: SIM905 - a table of words
 )
 LONGEST_ASKED: Final = 8  # not a figure: items
+_GENERATIONS: Final = frozenset({"generation", "generations", "gen", "gens"})
 _SCOPES: Final = {"bucks_word": "bucks", "does_word": "does", "scope:grow-outs": "grow-outs", "scope:all": "all"}
 _SEXES: Final = {"scope:bucks": "bucks", "scope:does": "does", "buck_word": "bucks", "doe_word": "does"}
 #: What sets all of a sex side by side, and what asks who comes out ahead.
@@ -167,6 +177,8 @@ def _animals(c: Clause) -> list[int]:
     for i in range(len(c.items)):
         item = c.items[i]
         known = c.known(i)
+        if (item.said.replace(" ", "").lower() == "a4" and not known) or c.said(i + 1) in _GENERATIONS:
+            continue  # a size of paper, or how far back a pedigree goes
         if item.sort in {"animal", "code"} or (
             item.sort == "num" and known and not c.counted(i) and c.said(i - 1) not in {"next", "last", "past"}
         ):
@@ -232,7 +244,7 @@ def _fits(c: Clause, about: str, places: list[int], sexes: set[str | None]) -> b
     if about == "open":
         return not places or len(c.items) <= 3
     if about == "card":
-        return bool(places) or _of_her(c)
+        return bool(places) or _of_her(c) or _prints(c)
     if about == "digest":
         return not places and len(c.items) <= 4 and not c.dates()
     if about == "due":
@@ -242,6 +254,11 @@ def _fits(c: Clause, about: str, places: list[int], sexes: set[str | None]) -> b
     if about == "weights":
         return c.has("weigh") or "weigh" in c.text() or "growth" in c.text() or "gaining" in c.text() or "heavy" in c.text()
     return True
+
+
+def _prints(c: Clause) -> bool:
+    """`cage cards for the does`, `print cards`: a paper, and no talk of one."""
+    return c.said(c.opening() or 0).startswith(("cage card", "print")) or ("cage card" in c.text() and c.has("show_me", "question"))
 
 
 def _lines_up(c: Clause) -> bool:
@@ -286,7 +303,7 @@ def _values(c: Clause, about: str, places: list[int]) -> dict[str, object]:
     ):
         values["scope"] = "all"
     elif not tags:
-        scopes = _SCOPES | _SEXES if about in {"compare", "feed"} else _SCOPES
+        scopes = _SCOPES | _SEXES if about in {"compare", "feed"} or _prints(c) else _SCOPES
         values["scope"] = next((scope for mark, scope in scopes.items() if c.has(mark)), None)
     values["breed"] = next((breed for item in c.items if (breed := breed_said(item))), None)
     until = _until(c)

@@ -5,9 +5,11 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING
 
+from core.problem import Problem
 from core.reply import Attached, Reply
 from core.reports.due import due
 from core.reports.papers.calendar import alt_of
+from core.reports.papers.press import PAPERS, sheet
 from core.reports.papers.wanted import Wanted
 
 if TYPE_CHECKING:
@@ -17,6 +19,11 @@ if TYPE_CHECKING:
 CALENDAR = re.compile(r"\b(calendar|ics)\b", re.IGNORECASE)
 #: What stands under a calendar.
 TAKE_IN = "Open it with your calendar. A newer one replaces the chores of an older one; what is done by then you take off yourself."
+#: What asks for paper.
+ON_PAPER = re.compile(r"\b(print|printed|printout|pdf|on paper|cage cards?|litter (record|sheet)s?|chores? sheet|crib)\b", re.IGNORECASE)
+#: What is asked about, and the paper that shows it.
+SHOWN_BY = {"card": "cards"}
+SIZE = re.compile(r"\b(a4|letter)\b", re.IGNORECASE)
 
 
 def calendar_reply(asked: Asked, days: int | None) -> Reply:
@@ -28,3 +35,29 @@ def calendar_reply(asked: Asked, days: int | None) -> Reply:
         return found.reply()
     alt = alt_of(found)
     return Reply((alt, TAKE_IN), attached=(Attached("calendar", "chores", Wanted(tag, days=days).key(), "chores.ics", alt),))
+
+
+def paper_wanted(asked: Asked) -> str | None:
+    """The paper that the question asks for; None where it asks for words."""
+    about = SHOWN_BY.get(asked.query.about)
+    return about if about in PAPERS and ON_PAPER.search(asked.said) else None
+
+
+def paper_reply(asked: Asked, about: str) -> Reply:
+    """That paper, or why there is none."""
+    wish = wish_of(asked)
+    made = sheet(asked.herd, asked.today, about, wish)
+    if isinstance(made, Problem):
+        return Reply((f"{made.text} {made.remedy}",))
+    return Reply((made.alt,), attached=(Attached("paper", about, wish.key(), made.name, made.alt),))
+
+
+def wish_of(asked: Asked) -> Wanted:
+    """What the question says about the paper."""
+    size = SIZE.search(asked.said)
+    return Wanted(
+        who=asked.who.tag if asked.who else None,
+        scope=asked.query.scope,
+        breed=asked.query.breed,
+        size=size[0].lower() if size else None,
+    )

@@ -25,3 +25,43 @@ def test_a_place_that_can_not_be_written_to(farm: Machine) -> None:
 def test_standard_output_holds_one_thing(farm: Machine) -> None:
     """The file or JSON."""
     assert farm.run("calendar", "--out", "-", "--json").exit_code == 2
+
+
+def test_cage_cards_are_written(farm: Machine) -> None:
+    """As a PDF under their own name, of whom they were asked for; for programs as JSON."""
+    assert farm.ok("paper", "cards") == "3 cage cards to print.\nFile: cage-cards.pdf\n"
+    assert (farm.folder / "cage-cards.pdf").read_bytes().startswith(b"%PDF-")
+    assert farm.ok("paper", "cards", "14", "--size", "a4").endswith("File: cage-card-14.pdf\n")
+    told = farm.json("paper", "cards", "--only", "does", "--breed", "mini rex", "--out", "does.pdf")
+    assert (told["file"], told["text"]) == ("does.pdf", "2 cage cards to print.")
+
+
+def test_the_codes_open_the_bot_that_last_served_the_book(farm: Machine) -> None:
+    """Or the one that is named."""
+    from bot.telegram.met import remember
+    from core.app import App, open_book
+    from tests.bot.papers.looking import codes
+
+    assert codes(farm.run("paper", "cards", "14", "--out", "-").stdout_bytes) == set()
+    named = farm.run("paper", "cards", "14", "--bot", "@barn_notes_bot", "--out", "-").stdout_bytes
+    assert codes(named) == {"https://t.me/barn_notes_bot?start=card_14"}
+    app = open_book(f"sqlite:///{farm.folder / 'data' / 'herd-book.sqlite'}")
+    assert isinstance(app, App)
+    remember(farm.folder / "data", app.place, "hill_bot")
+    app.close()
+    assert codes(farm.run("paper", "cards", "14", "--out", "-").stdout_bytes) == {"https://t.me/hill_bot?start=card_14"}
+    assert farm.ok("say", "cage card 14").endswith("cage-card-14.pdf\n")
+    assert codes((farm.folder / "data" / "files" / "cage-card-14.pdf").read_bytes()) == {"https://t.me/hill_bot?start=card_14"}
+
+
+def test_no_paper_of_a_stranger(farm: Machine) -> None:
+    """Says so, and what to do."""
+    assert farm.refused("paper", "cards", "77")["code"] == "no_animal"
+
+
+def test_letters_that_no_font_has_are_told(farm: Machine) -> None:
+    """Beside the file, which is written all the same."""
+    farm.tell("new doe 40 named 𓃹𓃹 mini rex")
+    result = farm.run("paper", "cards", "40")
+    assert result.exit_code == 0
+    assert "No font on this machine has 𓃹:" in result.stderr

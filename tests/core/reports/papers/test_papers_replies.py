@@ -34,3 +34,25 @@ def test_no_calendar_where_nothing_is_due() -> None:
     """Words instead."""
     told = ask("calendar", Herd(), about="due")
     assert told == Reply(("Nothing is due yet.",))
+
+
+def test_cage_cards_come_as_a_paper() -> None:
+    """Of those that were asked for, on the size that was named."""
+    told = ask("cage cards for the bucks on A4", about="card", scope="bucks")
+    (file,) = told.attached
+    assert told.lines == ("2 cage cards to print.",)
+    assert file == Attached("paper", "cards", "scope=bucks&size=a4", "cage-cards.pdf", "2 cage cards to print.")
+    assert ask("print card 14", about="card", who="14").attached[0].key == "who=14"
+
+
+def test_words_stay_words() -> None:
+    """A card that nobody wants printed."""
+    assert not ask("card 14", about="card", who="14").attached
+
+
+def test_no_paper_where_there_is_nothing_to_print() -> None:
+    """Words instead: nobody there, or a stranger, whose cards are not everybody's."""
+    assert ask("cage cards", Herd(), about="card").lines == (
+        "There is nothing to print: no such animal sits in a cage of its own. Add one: new doe 40 mini rex born 3/4",
+    )
+    assert ask("cage card for 77", about="card").lines[0].startswith("77 is not on the book.")

@@ -1,0 +1,34 @@
+"""Papers as PDF: which file draws which of them."""
+
+from __future__ import annotations
+
+import importlib
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from bot.papers.sheet import Sheet
+
+if TYPE_CHECKING:
+    from core.app.papers import Paper
+
+#: paper -> the module whose `draw` draws it, and whether its sheets lie across
+DRAWN = {
+    "cards": ("bot.papers.cards", False),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Printed:
+    """A finished paper: the file, how many pages it has, and the letters that no font at hand has."""
+
+    content: bytes
+    pages: int
+    missing: str
+
+
+def pdf(paper: Paper, bot: str | None = None) -> Printed:
+    """The paper drawn. `bot` is the name under which QR codes find the chat; without one there are none."""
+    where, across = DRAWN[paper.about]
+    sheet = Sheet(paper.size, f"{paper.title}: {paper.farm}", paper.made_at, across=across)
+    importlib.import_module(where).draw(sheet, paper, bot)
+    return Printed(sheet.content(), sheet.pages, "".join(sorted(sheet.letters.missing)))
