@@ -64,4 +64,6 @@ genotype
     | TooTangled(cells)
 choose
     ranked(values={id: value}, better) -> (Ranked(id, value, expected_rank, better_than_next), ...); better(a, b) -> P
+winter
+    winter.choose.best(candidates, limits, kin) -> Choice | Unfit(changes, limits, choice, or_lift); the types stand in winter.types
 """

@@ -51,7 +51,7 @@ class Limits:
     highest_coi   the highest COI of a spring mating [share]
     caution       how many deviations are taken off a worth that is not well known
     feed_worth    what a gram of feed is worth [worth a g]: an animal that brings less than it eats is not kept for its own sake
-    coi_cost      what the kits' inbreeding takes off a mated doe [worth for a COI of 1]
+    coi_cost      what the kits' inbreeding takes off a mated doe [worth for a COI of 1], never more than `unmated`
     unmated       what a kept grown doe without a mate loses [worth]
     """
 
@@ -97,7 +97,7 @@ class Price:
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """The set that is worth most.
+    """The set that is worth most, of those that leave as few breeds as can be unable to breed on.
 
     kept, going    keys in the order told
     worth          of the kept, doubt, feed, inbreeding and unmated does taken off
@@ -105,7 +105,7 @@ class Choice:
     mean_kinship   between kept grown bucks and does of one breed, over all pairs; None with no pair
     price_of_pin   what each pin costs; no entry for a pin that changes nothing
     flips          whose place changes when its worth moves by its `one_more`, in the order told
-    lacking        breeds with grown stock that can't breed on: `buck`, `doe` or `pair` (none within the limit)
+    lacking        breeds with grown stock that can't breed on: they lack a `buck`, a `doe`, `both`, or a `pair` within the limit
     """
 
     kept: tuple[str, ...]
