@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 MAKERS: dict[str, str] = {
     "calendar": "bot.papers.maker:CALENDAR",
     "paper": "bot.papers.maker:PAPER",
+    "picture": "bot.pictures.maker:MAKER",
 }
 
 

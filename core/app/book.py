@@ -22,6 +22,7 @@ from core.reply import Reply
 
 if TYPE_CHECKING:
     from core.app.papers import ChoreCalendar, Paper, Wanted
+    from core.app.pictures import Picture
 
 
 def _silent(_done: int, _all: int) -> None:
@@ -93,7 +94,13 @@ class App(Post, People, MovingOut):
     def _as_of(self, now: datetime) -> Book:
         return telling.as_of(self._hearing.book(), now)
 
-    # papers
+    # pictures and papers
+
+    def picture(self, about: str, key: str | None, now: datetime) -> Picture | Problem:
+        """What a picture shows; a Problem where there is nothing to show."""
+        from core.app import pictures  # noqa: PLC0415 - loaded when somebody wants a picture
+
+        return pictures.picture(self._as_of(now), about, key, now)
 
     def calendar(self, now: datetime, asked: Wanted | None = None) -> ChoreCalendar:
         """The chores that `due` tells, of all or of one animal, as entries of a calendar."""

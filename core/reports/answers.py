@@ -37,6 +37,7 @@ from core.reports.keep_or_cull import in_breed, keep_or_cull
 from core.reports.line_up import line_up
 from core.reports.pairing import pairing
 from core.reports.papers.replies import CALENDAR, calendar_reply, paper_reply, paper_wanted
+from core.reports.pictures.replies import picture_reply
 from core.reports.why import why
 from core.reports.winter.eating import until_spring_g
 from core.reports.wording import called, grams, price, when
@@ -281,9 +282,7 @@ def _what_if(asked: Asked) -> Reply:
 
 
 def _picture(asked: Asked) -> Reply:
-    """Pictures come later; the words serve until then."""
-    told = _weights(asked) if asked.who or asked.query.scope else counted(asked.barn, None, asked.query.breed)
-    return Reply(("I can't draw pictures yet. In words:", *told.lines), told.choices)
+    return picture_reply(asked)
 
 
 def _help(asked: Asked) -> Reply:

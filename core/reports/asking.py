@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from core.herd.litters import alive_now, litters_of, litters_sired, nursed_litter
 from core.herd.matings import open_mating
 from core.herd.settings import target_weight
 from core.herd.state import Animal, Litter
 from core.notes.journal import Entry
-from core.reply import Reply
+from core.reply import Choice, Reply
 from core.reports.behind import names
 from core.reports.bucks import growth_merit
 from core.reports.evidence import Evidence
@@ -133,7 +134,8 @@ def weights_of_one(barn: Evidence, animal: Animal) -> Reply:
         if barn.stages.get(animal.key) == "grow-out"
         else ""
     )
-    return first_lines(f"{called(animal)}: {count(len(lines), 'weight')}.{target}", lines, "earlier")
+    told = first_lines(f"{called(animal)}: {count(len(lines), 'weight')}.{target}", lines, "earlier")
+    return replace(told, choices=(Choice("Picture", f"picture of {animal.tag}"),))
 
 
 def pedigree(barn: Evidence, animal: Animal, entries: Iterable[Entry] = ()) -> Reply:

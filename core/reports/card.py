@@ -60,8 +60,9 @@ class Card:
         ]
         lines += [one.text for one in self.flags[:SHOWN]]
         lines += [line for problem in family_problems(self.barn, self.entries, self.animal)[:1] for line in problem.lines(self.barn)]
-        choices = (Choice("Why?", f"why {self.animal.tag}"),) if self.animal.living else ()
-        return Reply(tuple(dict.fromkeys(lines)), choices)
+        why = (Choice("Why?", f"why {self.animal.tag}"),) if self.animal.living else ()
+        picture = (Choice("Picture", f"picture of {self.animal.tag}"),) if self.animal.weights else ()
+        return Reply(tuple(dict.fromkeys(lines)), (*why, *picture))
 
     @property
     def ailing(self) -> Finding | None:

@@ -27,7 +27,8 @@ hear("new doe 14 mini rex born 2025-03-04", 1)
 hear("new buck 3 mini rex born 2025-03-04", 2)
 hear("bred 14 to 3", 3)
 """
-LOADED = "print(sorted({'numpy', 'scipy'} & set(sys.modules)))\n"
+LATER = "{'numpy', 'scipy', 'matplotlib', 'PIL', 'fpdf', 'segno', 'icalendar', 'openpyxl'}"
+LOADED = f"print(sorted({LATER} & set(sys.modules)))\n"
 
 
 def told(program: str, *words: str) -> str:

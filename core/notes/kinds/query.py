@@ -68,6 +68,8 @@ EXAMPLES: tuple[Example, ...] = (
     Example("pedigree of R22", ({"about": "pedigree", "who": "R22"},)),
     Example("what if I sold Flint", ({"about": "what_if", "who": "3"},)),
     Example("show me a picture of 31", ({"about": "picture", "who": "31"},)),
+    Example("show 31 growing", ({"about": "picture", "who": "31"},)),
+    Example("photos 14", ({"about": "picture", "who": "14"},)),
     Example("How's Juno doing?", ({"about": "card", "who": "14"},)),
     Example("When is Clover due?", ({"about": "due", "who": "9"},)),
     Example("Which does are open right now?", ({"about": "open", "scope": "does"},)),
@@ -83,6 +85,7 @@ NOT_THIS: tuple[str, ...] = (
     "31 4-6",
     "wrote 14 on the calendar",
     "new cage card on 14's door",
+    "took photos of 14 today",
     "Questions: none today; all is well",
 )
 
@@ -105,7 +108,7 @@ CUES: Final = {
     "ask:journal": "journal | went on | whats been going on | going on | what happened | told you | have i told you | tell you | notes | history of notes | what did i say | what did i write | log",
     "ask:winter": "winter plan | before winter | through winter | this winter | winter",
     "ask:what_if": "what if | what would happen | what happens if | if i sold | if i culled | suppose i",
-    "ask:picture": "picture | pic | chart | graph | plot | photo | picture of | growth chart",
+    "ask:picture": "picture | pic | chart | graph | plot | photo | picture of | growth chart | pictures | photos | pics | draw | draw me",
     "ask:help": "crib | the crib | notes crib | crib sheet | help | what can you do | how do i | commands | how does this work | what can i say | instructions",
     "ask:card": "cage card | cage cards | cage card for | cage cards for | cage card of | cage cards of | print cards | what does the book say about | what do you have on | what do we know about | card | everything on | all on | tell me about | show me | info on | record on | history on | everything about | hows | how is | whats up with | details on | status of | stats on | look up | record for | summary of",
     "ask:herd": "herd | the herd | my herd | our herd",
@@ -202,6 +205,8 @@ def _about(c: Clause, places: list[int]) -> str | None:
         return "pair"
     if c.said(c.opening() or 0) in {"is", "are"} and places and c.has("open", "pregnant", "breed"):
         return "open" if c.has("open") else "card"
+    if places and c.has("show_me") and any(item.said == "growing" for item in c.items):
+        return "picture"
     if c.has("ask:herd") and len(c.items) <= 2 and not places:
         return "count"
     if not places and _lines_up(c):

@@ -183,10 +183,11 @@ def test_what_if_weighs_one_animal_and_records_nothing() -> None:
     assert "one weaned animal at a time" in ask(farm(), "what_if").text
 
 
-def test_picture_says_plainly_that_it_can_not() -> None:
-    """No picture yet: the words instead."""
-    assert ask(farm(), "picture", who="31").lines[0] == "I can't draw pictures yet. In words:"
-    assert ask(farm(), "picture").lines[1].startswith("16 rabbits: ")
+def test_a_picture_comes_along() -> None:
+    """With its words."""
+    told = ask(farm(), "picture", who="31")
+    assert told.lines[0] == "Buck 31: 5 lb 12 oz at 16 weeks."
+    assert told.attached[0].about == "growing"
 
 
 def test_help_shows_notes_and_questions() -> None:
