@@ -5,10 +5,12 @@ from __future__ import annotations
 import threading
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
+from dataclasses import replace
 from datetime import datetime
 
 from sqlalchemy import Connection, Engine
 
+from core.app.doing import done, summed_up, told_to_do
 from core.herd.state import Herd
 from core.notes.journal import Note
 from core.notes.kinds.query import Query
@@ -41,7 +43,15 @@ class Turn:
 
     def hear(self, message: Message) -> Heard:
         """Read a message and write it down, unless that was done before: then the answer is the one given then."""
-        heard = listen(self.book, message, answer_query)
+        known = listen(self.book, message, answer_query)
+        if not known.is_new or not told_to_do(self.book, message):
+            return self._taken(known)
+        each = done(self.book, message, lambda line: self._taken(listen(self.book, line, answer_query)))
+        heard = self._taken(summed_up(listen(self.book, message, answer_query), each))
+        return replace(heard, note=replace(heard.note, facts=tuple(fact for one in each for fact in one.note.facts)))
+
+    def _taken(self, heard: Heard) -> Heard:
+        """The same, written down where it is new."""
         if heard.is_new:
             journal.append(self.connection, self.farm, heard.note)
             self.book = heard.book

@@ -43,9 +43,9 @@ class Feed:
 
     @cached_property
     def leaving(self) -> Mapping[str, date]:
-        """Those who are advised to go, each with the first day on which it may."""
+        """Those who are advised to go, each with the day that the plan gives it."""
         told = keep_or_cull(self.barn.herd, self.barn.today)
-        return {one.key: max(one.after or self.barn.today, self.barn.today) for one in told.verdicts if one.going}
+        return {one.key: one.leaves(self.barn.today) for one in told.verdicts if one.going}
 
     @cached_property
     def planned(self) -> WinterFeed:

@@ -20,7 +20,7 @@ from core.reports.judge import judged
 from core.reports.litter_verdict import litter_verdict
 from core.reports.plan import Plan, finished, plan_of
 from core.reports.verdict import VERDICTS, Verdict, heads
-from core.reports.wording import begun, when
+from core.reports.wording import begun
 from core.words import count, listed
 
 #: How many animals of a verdict get a line of their own.
@@ -70,8 +70,10 @@ class KeepOrCull:
         ]
         lines += self.plan.lines(self.herd, self.today)
         shown = next((one for one in (*self.of("cull"), *self.of("sell"), *self.of("watch")) if one.tag), None)
-        choices = (Choice(f"Why {shown.tag}?", f"why {shown.tag}"),) if shown else ()
-        return Reply((*lines, health.ADVICE), choices)
+        choices = [Choice(f"Why {shown.tag}?", f"why {shown.tag}")] if shown else []
+        if any(one.tag and not one.pinned for one in self.verdicts if one.going):
+            choices.append(Choice("Do it", "do it"))
+        return Reply((*lines, health.ADVICE), tuple(choices))
 
     def _watched(self) -> list[str]:
         """Those with a warning each by name with it; the young ones that only need time together."""
@@ -93,8 +95,8 @@ class KeepOrCull:
         return lines
 
     def _line(self, word: str, one: Verdict) -> str:
-        after = f" Not before {when(one.after, self.today)}." if one.after and one.after > self.today else ""
-        return f"{word.capitalize()} {one.called}: {one.reasons[0].text}{after}"
+        course = f" {one.course.text}" if one.course and one.course.code != "now" else ""
+        return f"{word.capitalize()} {one.called}: {one.reasons[0].text}{course}"
 
 
 def in_scope(one: Verdict, scope: str | None) -> bool:

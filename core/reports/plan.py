@@ -18,6 +18,7 @@ from core.reports.holds import bound_until, withdrawal
 from core.reports.verdict import VERDICTS, Saving, Verdict, heads
 from core.reports.winter.eating import until_spring_g
 from core.reports.winter.meat import meat
+from core.reports.winter.timing import course_of
 from core.reports.wording import called, grams, price, when
 
 
@@ -80,10 +81,9 @@ def finished(barn: Evidence, one: Verdict) -> Verdict:
     ill = ailing(barn, animal) if animal else None
     if animal and ill:
         one = _not_well(animal, one, ill)
-    if not one.going:
-        return one
-    held = _held_back(barn, animal, one) if animal else one
-    return replace(held, saving=saving_of(barn, held))
+    held = _held_back(barn, animal, one) if animal and one.going else one
+    timed = replace(held, course=course_of(barn, held))
+    return replace(timed, saving=saving_of(barn, timed)) if one.going else timed
 
 
 def _not_well(animal: Animal, one: Verdict, ill: Finding) -> Verdict:
@@ -106,7 +106,7 @@ def _held_back(barn: Evidence, animal: Animal, one: Verdict) -> Verdict:
 def saving_of(barn: Evidence, one: Verdict) -> Saving:
     """What its going saves until spring, from the day it may go, and the meat it gives then."""
     eater = barn.eaters[one.key]
-    start = max(one.after or barn.today, barn.today)
+    start = one.leaves(barn.today)
     fed = until_spring_g(barn, one.key, start)
     eaten = meat(barn, {one.key: start}).grams if one.verdict == "cull" and not one.cautions else 0.0
     return Saving(eater.grams(), fed, fed * cents_a_gram(barn.herd)[0], eaten)

@@ -9,6 +9,7 @@ from typing import Any
 
 from core.handbook import flags
 from core.reports.finding import Finding
+from core.reports.winter.course import Course
 from core.words import count
 
 #: What can be advised, in the order in which the summary tells it.
@@ -44,6 +45,7 @@ class Verdict:
     after     a day before which it should not go: a litter at foot or in kindle, a withdrawal time
     pinned    whether the person said so
     cautions  what to heed before acting
+    course    when it is done, or what to see before it is decided
     """
 
     key: str
@@ -60,11 +62,17 @@ class Verdict:
     pinned: bool = False
     cautions: tuple[str, ...] = ()
     saving: Saving | None = None
+    course: Course | None = None
 
     @property
     def going(self) -> bool:
         """Whether it is advised to leave."""
         return self.verdict in {"sell", "cull"}
+
+    def leaves(self, today: date) -> date:
+        """The day from which one that goes eats no more: its course's, never before what holds it back."""
+        days = (today, self.after, self.course.on if self.course else None)
+        return max(day for day in days if day is not None)
 
     @property
     def waiting(self) -> bool:
@@ -94,6 +102,7 @@ class Verdict:
             "after": self.after.isoformat() if self.after else None,
             "pinned": self.pinned,
             "cautions": list(self.cautions),
+            "course": self.course.document() if self.course else None,
             "saves": self.saving.document() if self.saving else None,
         }
         return told if self.tag is not None else told | {"litter_of": self.litter_of, "count": self.count}

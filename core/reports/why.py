@@ -58,7 +58,8 @@ class Why:
             lines.append(reason.text)
             lines += [f"  {begun(when(one.on, self.today))}: {_cut(one.text)}" for one in notes[-NOTES:]]
             lines += [f"  and {len(notes) - NOTES} earlier notes"] if len(notes) > NOTES else []
-        return Reply((*lines, *self._saves(verdict), *verdict.cautions, *self._advice(verdict)))
+        course = (verdict.course.text,) if verdict.course else ()
+        return Reply((*lines, *course, *self._saves(verdict), *verdict.cautions, *self._advice(verdict)))
 
     def _saves(self, verdict: Verdict) -> list[str]:
         saving, settings = verdict.saving, self.herd.settings

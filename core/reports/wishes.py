@@ -48,13 +48,18 @@ _WISHES = {
 }
 
 
+#: Days from today with a name of their own: `today`, `tomorrow`.
+_NAMED = (-1, 0, 1)
+
+
 def wished(barn: Evidence, animal: Animal, wish: Intention) -> Finding:
     it = {"he": "him", "she": "her"}.get(pronoun(animal), "it")
     text = _WISHES[wish.what].format(it=it)
     if wish.with_:
         text += f" with {tag_of(barn.herd, wish.with_)}"
     if wish.on:
-        text += f" on {when(wish.on, barn.today)}"
+        near = (wish.on - barn.today).days in _NAMED
+        text += f"{' ' if near else ' on '}{when(wish.on, barn.today)}"
     if wish.until:
         text += f" until {when(wish.until, barn.today)}"
     text += f": {wish.reason}." if wish.reason else "."

@@ -1,0 +1,26 @@
+"""The plan as notes: each animal that goes as a plan of the person's own, once they say `do it`. The animals stay until somebody writes that they are gone."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from core.herd.state import Herd
+from core.notes.kinds.plan import Planned, show
+from core.reports.keep_or_cull import keep_or_cull
+from core.reports.verdict import Verdict
+
+#: Why such a plan was made, as it stands in the book.
+REASON = "winter plan"
+
+
+def orders(herd: Herd, today: date) -> tuple[str, ...]:
+    """A note for every tagged animal that the plan lets go, in the order told; none for what the person decided already."""
+    told = keep_or_cull(herd, today)
+    going = [one for word in ("cull", "sell") for one in told.of(word) if one.tag is not None and not one.pinned]
+    return tuple(show(_planned(one), herd) for one in going)
+
+
+def _planned(one: Verdict) -> Planned:
+    on = one.course.on if one.course else None
+    cull, what = one.verdict == "cull", one.verdict
+    return Planned(who=one.tag or "", what=what, on=on if cull else None, until=None if cull else on, reason=REASON)
