@@ -41,6 +41,10 @@ HANDS = 4
 SHORT_LABEL = 8
 IN_A_ROW = 4
 
+#: Labels up to so many letters are numbers; so many share a row.
+NUMBER_LABEL = 2
+IN_A_ROW_OF_NUMBERS = 5
+
 
 class Sender:
     """The loop that delivers. What it knows of letters half sent is a kindness: a run that starts anew sends them whole."""
@@ -195,9 +199,14 @@ def _answers(number: str) -> ReplyParameters | None:
 
 
 def keyboard(choices: Sequence[dict[str, Any]]) -> InlineKeyboardMarkup | None:
-    """The choices as buttons: short ones side by side, others below each other. A button carries a key that tells nobody anything."""
-    if not choices:
-        return None
-    buttons = [InlineKeyboardButton(choice["label"], callback_data=choice["key"]) for choice in choices]
-    across = IN_A_ROW if all(len(choice["label"]) <= SHORT_LABEL for choice in choices) else 1
-    return InlineKeyboardMarkup([buttons[at : at + across] for at in range(0, len(buttons), across)])
+    """The choices as buttons: short ones side by side, others below each other, those that stand apart in the last row.
+
+    A button carries a key that tells nobody anything.
+    """
+    apart = [choice for choice in choices if choice.get("apart")]
+    rest = [choice for choice in choices if not choice.get("apart")]
+    longest = max((len(choice["label"]) for choice in rest), default=0)
+    across = IN_A_ROW_OF_NUMBERS if longest <= NUMBER_LABEL else IN_A_ROW if longest <= SHORT_LABEL else 1
+    rows = [rest[at : at + across] for at in range(0, len(rest), across)] + ([apart] if apart else [])
+    buttons = [[InlineKeyboardButton(choice["label"], callback_data=choice["key"]) for choice in row] for row in rows]
+    return InlineKeyboardMarkup(buttons) if buttons else None

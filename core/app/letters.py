@@ -7,24 +7,37 @@ from datetime import datetime
 
 from sqlalchemy import Connection
 
-from core.notes.reading import ReplyTo
+from core.notes.about_note import FIX, about, stands
+from core.notes.listen import Heard
+from core.notes.reading import Ask, ReplyTo
 from core.reply import Attached, Choice, Reply
 from core.store import buttons, outgoing
 from core.store.buttons import Button
 from core.store.outgoing import Parcel
 
+#: Fields of a fact that count kits or animals; those that may be none; and the largest number to press: more is typed.
+COUNTED = frozenset({"born", "alive", "dead", "count", "bucks", "does", "falls"})
+MAY_BE_NONE = frozenset({"alive", "dead", "bucks", "does"})
+MOST_ON_PAD = 14
+
 
 @dataclass(frozen=True, slots=True)
 class Offer:
-    """A choice to put under a letter; `reply_to` is the chore that choosing it answers. Offers about the same chore are spent together."""
+    """A choice to put under a letter; `reply_to` is the chore or the note that choosing it answers. Offers about the same are spent together.
+
+    apart  it stands in a row of its own, with others such
+    """
 
     choice: Choice
     reply_to: ReplyTo | None = None
+    apart: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Letter:
     """A message to send. `key` is its own for ever: it goes out once. `answers` is the number of the message that it replies to.
+
+    `note` is the note of the farm that it answers: what is said in reply to it is about that note.
 
     Of a file only what it is to show is kept: it is made when the letter goes out, as the book stood when the letter was put here.
     """
@@ -36,6 +49,7 @@ class Letter:
     answers: str = ""
     chores: tuple[ReplyTo, ...] = ()
     attached: tuple[Attached, ...] = ()
+    note: int | None = None
 
 
 def letter_of(key: str, chat: str, reply: Reply, answers: str = "") -> Letter:
@@ -43,11 +57,33 @@ def letter_of(key: str, chat: str, reply: Reply, answers: str = "") -> Letter:
     return Letter(key, chat, reply.lines, tuple(Offer(choice) for choice in reply.choices), answers, attached=reply.attached)
 
 
+def answer_of(key: str, chat: str, heard: Heard, answers: str) -> Letter:
+    """What a note is answered with: its question's choices, or a pad of numbers; undo and fix where something was recorded."""
+    note = heard.note
+    offers = [Offer(choice, about(note) if note.ask else None) for choice in heard.reply.choices or number_pad(note.ask)]
+    if stands(heard.book, note):
+        offers += [Offer(Choice("Undo", "undo"), about(note), apart=True), Offer(Choice("Fix", FIX), about(note), apart=True)]
+    return Letter(key, chat, heard.reply.lines, tuple(offers), answers, attached=heard.reply.attached, note=note.id)
+
+
+def number_pad(ask: Ask | None) -> tuple[Choice, ...]:
+    """Numbers to press where a count is asked for."""
+    wanted = ask.draft.wanted if ask is not None and ask.draft is not None else ""
+    return numbers(0 if wanted in MAY_BE_NONE else 1) if wanted in COUNTED else ()
+
+
+def numbers(first: int) -> tuple[Choice, ...]:
+    """From that number on, as many as a thumb can tell apart."""
+    return tuple(Choice(str(each), str(each)) for each in range(first, MOST_ON_PAD + 1))
+
+
 def put(connection: Connection, farm: int, letter: Letter, now: datetime) -> bool:
     """Put a letter into the outbox with its buttons; False, and nothing done, if it was ever there."""
     if outgoing.known(connection, farm, letter.key):
         return False
-    choices = [{"label": offer.choice.label, "key": _button(connection, farm, letter, offer, now)} for offer in letter.offers]
+    choices = [
+        {"label": offer.choice.label, "key": _button(connection, farm, letter, offer, now), "apart": offer.apart} for offer in letter.offers
+    ]
     payload = {
         "lines": list(letter.lines),
         "choices": choices,
@@ -55,6 +91,7 @@ def put(connection: Connection, farm: int, letter: Letter, now: datetime) -> boo
         "chores": [asdict(each) for each in letter.chores],
         "attached": [asdict(each) for each in letter.attached],
         "at": now.isoformat(),
+        "note": letter.note,
     }
     return outgoing.put(connection, farm, Parcel(letter.key, letter.chat, payload, now))
 

@@ -8,13 +8,14 @@ from datetime import datetime
 
 from sqlalchemy import Connection
 
-from core.app.letters import letter_of, put
+from core.app.letters import answer_of, letter_of, put
 from core.app.members import Knock, admitted
 from core.app.room import Room
+from core.notes.about_note import NOTE
 from core.notes.listen import Heard
 from core.notes.reading import Message, ReplyTo
 from core.reply import Choice, Reply
-from core.store import buttons, intake, outgoing, people
+from core.store import buttons, intake, journal, outgoing, people
 from core.store.buttons import Button, Press, Pressed
 from core.store.intake import Came, Update
 from core.store.outgoing import Outgoing
@@ -52,7 +53,7 @@ class Post(Room):
             heard = turn.hear(message)
             people.know_chat(turn.connection, self._farm, message.chat)
             key = f"reply:{message.chat}:{message.number}:{message.edit}"
-            put(turn.connection, self._farm, letter_of(key, message.chat, heard.reply, message.number), now)
+            put(turn.connection, self._farm, answer_of(key, message.chat, heard, message.number), now)
             if button is not None:
                 buttons.spend(turn.connection, self._farm, button, now)
             intake.mark(turn.connection, self._farm, update.id, "done")
@@ -88,7 +89,7 @@ class Post(Room):
             return self._put(connection, (key, chat, reply), now)
 
     def claim_outgoing(self, worker: str, now: datetime) -> Outgoing | None:
-        """The next message to send: its `payload` holds `lines`, `choices` ({label, key}), `attached` (files to make, as of `at`) and perhaps `answers`."""
+        """The next message to send: its `payload` holds `lines`, `choices` ({label, key, apart}), `attached` (files to make, as of `at`) and perhaps `answers`."""
         with self._begin() as connection:
             return outgoing.claim(connection, self._farm, worker, now)
 
@@ -110,10 +111,13 @@ class Post(Room):
                 people.mark_chat(connection, self._farm, out.chat, active=False)
 
     def reply_to(self, chat: str, number: str) -> ReplyTo | None:
-        """The chore that the bot's message of that number reminded of; None where it was another message, or of several chores."""
+        """What the message of that number is about: the one chore that the bot reminded of, or the note that it answered or that a person sent there."""
         with self._begin() as connection:
             payload = outgoing.payload_of(connection, self._farm, chat, number) or {}
+            note = payload.get("note") or journal.note_sent(connection, self._farm, chat, number)
         chores = payload.get("chores", ())
+        if note is not None:
+            return ReplyTo(NOTE, None, str(note))
         return ReplyTo(**chores[0]) if len(chores) == 1 else None
 
     def press(self, key: str, chat: str, person: str, now: datetime) -> Pressed:

@@ -12,7 +12,7 @@ from datetime import date, datetime, timedelta
 
 from sqlalchemy import Connection
 
-from core.app.letters import Letter, Offer, put
+from core.app.letters import Letter, Offer, numbers, put
 from core.herd import settings
 from core.herd.chore import Chore
 from core.herd.state import Herd
@@ -68,17 +68,26 @@ def is_quiet(herd: Herd, clock: str) -> bool:
     return start <= clock < end if start <= end else clock >= start or clock < end
 
 
+#: What the number that a person presses under a reminder stands for.
+HOW_MANY = {
+    "kindling": "How many were born, dead ones too? Press, or write “8, 2 dead”.",
+    "wean": "How many are weaned? Press, or write “6, 2 bucks”.",
+}
+
+
 def _letter(chat: str, chores: Sequence[Chore], today: date) -> Letter:
     """The reminders of one moment in one message."""
     from core.reports.due import reminder  # noqa: PLC0415
 
     told = [reminder(chore, today) for chore in chores]
+    asks = HOW_MANY.get(chores[0].chore) if len(chores) == 1 else None
     if len(chores) == 1:
-        offers = tuple(Offer(choice, _answers(chores[0])) for choice in told[0].choices)
+        pad = [Offer(choice, _answers(chores[0])) for choice in numbers(1)] if asks else []
+        offers = (*pad, *(Offer(choice, _answers(chores[0]), apart=True) for choice in told[0].choices))
     else:
         offers = tuple(Offer(Choice(f"Done: {chore.text}"[:LABEL_LETTERS], "done"), _answers(chore)) for chore in chores[:BUTTONS])
     these = hashlib.sha256("\n".join(f"{chore.key} {chore.on}" for chore in chores).encode()).hexdigest()
-    lines = tuple(line for reply in told for line in reply.lines)
+    lines = (*(line for reply in told for line in reply.lines), *([asks] if asks else []))
     return Letter(f"reminders:{chat}:{these}", chat, lines, offers, chores=tuple(_answers(chore) for chore in chores))
 
 

@@ -33,15 +33,15 @@ _LOOK_BACK = 10  # notes of that person among which "15 not 14" looks for the 14
 def undone(book: Book, message: Message, undo: Undo, asked: Note | None) -> Meaning:
     """What an undo takes back: a question just asked, else this person's last standing note that fits."""
     if asked is not None and asked.ask and undo.who is None and undo.about is None and _is_last_of(book, message.author, asked):
-        kept = _takes_back(asked)
-        lines = (f"Dropped: “{_short(asked.text)}”.", *(_gone(book, fact) for fact in asked.facts))
+        kept = takes_back(asked)
+        lines = (f"Dropped: “{_short(asked.text)}”.", *(gone(book, fact) for fact in asked.facts))
         return Meaning((undo,), None, "", asked.subject, kept if asked.facts else (), lines, settled=True)
     for entries in standing_notes(book, author=message.author):
         fitting = [entry for entry in entries if _fits(undo, entry.fact)]
         if fitting:
-            lines = tuple(_gone(book, entry.fact) for entry in fitting)
+            lines = tuple(gone(book, entry.fact) for entry in fitting)
             whole = len(fitting) == len(entries)
-            targets = _takes_back(fitting[0].note) if whole else tuple(entry.target for entry in fitting)
+            targets = takes_back(fitting[0].note) if whole else tuple(entry.target for entry in fitting)
             restored = _restored(book, fitting[0].note)
             return Meaning((undo,), None, "", subject_of(fitting[0].fact), targets, lines + restored, settled=True)
     return Meaning((undo,), None, "", undo.who, (), (_nothing_to_undo(undo),), settled=True)
@@ -58,13 +58,19 @@ def _fits(undo: Undo, fact: Fact) -> bool:
     return kind_fits and (undo.who is None or any(same_tag(undo.who, tag) for tag in animals_of(fact)))
 
 
-def _takes_back(note: Note) -> tuple[Target, ...]:
+def versions_of(book: Book, note: Note) -> tuple[Note, ...]:
+    """The note as it was first sent and as it was edited, in that order."""
+    return tuple(each for each in book.notes if each.number == note.number and each.chat == note.chat) if note.number else (note,)
+
+
+def takes_back(note: Note) -> tuple[Target, ...]:
     """A whole note; of an edited message every version, so that none comes back; of a correction only itself."""
     earlier = tuple(target for target in note.reverses if target.index is None) if note.edit else ()
     return (Target(note.id), *earlier)
 
 
-def _gone(book: Book, fact: Fact) -> str:
+def gone(book: Book, fact: Fact) -> str:
+    """The line that tells of a fact taken back."""
     return f"Taken back: {echo(fact, book.herd)}"
 
 
@@ -212,7 +218,7 @@ def sire_told(book: Book, message: Message, draft: Draft, buck: str | None) -> M
     if buck is None or len(others) == len(fitting):
         return None
     kept = Remark(text=f"{buck} is the sire of {doe}'s litter of {born.isoformat()}", who=doe, on=local_day(message.at, book.herd))
-    lines = tuple(_gone(book, entry.fact) for entry in others)
+    lines = tuple(gone(book, entry.fact) for entry in others)
     return Meaning((kept,), None, "", doe, tuple(entry.target for entry in others), lines, settled=True)
 
 

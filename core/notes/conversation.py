@@ -12,6 +12,7 @@ from datetime import date
 
 from core.herd.questions import fitting
 from core.herd.state import Herd
+from core.notes.about_note import INSTEAD, NOTE, note_meant, of_note, told_anew
 from core.notes.amend import corrected, sire_told, undone
 from core.notes.answer import NO, YES, animal_said, answered, carried, completed, plain, whole_number
 from core.notes.birth_correction import birth_numbers
@@ -65,7 +66,9 @@ def understood(book: Book, message: Message, reader: Reader) -> Meaning:
     """What the message means; its facts are not yet checked against the herd."""
     today = local_day(message.at, book.herd)
     talk = Talk(book, message, reader, today, book.herd.on_day(today))
-    if message.reply_to is not None:
+    if message.reply_to is not None and (note := note_meant(book, message.reply_to)) is not None:
+        return of_note(book, message, note, _as_then(reader, note))
+    if message.reply_to is not None and message.reply_to.chore != NOTE:
         return _resolved(talk, chore_reply(talk.herd, message.reply_to, message.text, talk.today, talk.reads))
     last = last_entries(book, message)
     taken_back = _kindling_after_all(book, message, last)
@@ -90,11 +93,23 @@ def understood(book: Book, message: Message, reader: Reader) -> Meaning:
     return _with_open_question(talk, _resolved(talk, _not_from_a_bare_number(message, meaning)))
 
 
+def _as_then(reader: Reader, note: Note) -> Callable[[Book, Message], Meaning]:
+    """Understanding as right after the note, with its animal as the one spoken of."""
+
+    def reads(message: Message, herd: Herd, context: Context = Context()) -> Reading:  # noqa: B008 - frozen
+        return reader(message, herd, replace(context, subject=note.subject or context.subject))
+
+    return lambda book, message: understood(book, message, reads)
+
+
 def _answer(talk: Talk) -> Meaning | None:
     """The message as the answer to the open question; None where there is none or it is something else."""
     ask = question_of(talk.asked) if talk.asked else None
     if talk.asked is None or ask is None or not _may_answer(talk.asked, talk.message, ask):
         return None
+    if ask.draft is not None and ask.draft.wanted == INSTEAD:
+        note = next(each for each in talk.book.notes if each.id == ask.draft.known["note"])
+        return told_anew(talk.book, talk.message, ask.draft, _as_then(talk.reader, note))
     if ask.draft is not None and ask.draft.kind == "correct":
         return _correction_answered(talk, talk.asked, ask.draft)
     if ask.draft is not None and ask.draft.wanted == "sire":

@@ -72,6 +72,13 @@ def load(connection: Connection, farm: int, after: int = 0) -> tuple[Note, ...]:
     return tuple(_note(row, said[row.id], back[row.id]) for row in rows)
 
 
+def note_sent(connection: Connection, farm: int, chat: str, number: str) -> int | None:
+    """The note of that message, as it was last edited; None where there is none."""
+    this = (notes.c.farm_id == farm) & (notes.c.chat == chat) & (notes.c.number == number)
+    found: int | None = connection.scalar(select(func.max(notes.c.id)).where(this))
+    return found
+
+
 def _note(row: Row[Any], said: Mapping[int, Fact], back: Iterable[Target]) -> Note:
     """The note of a row."""
     return Note(

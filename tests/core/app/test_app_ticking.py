@@ -9,6 +9,9 @@ import pytest
 
 from core.app import Message
 from core.app.book import App
+from core.app.letters import MOST_ON_PAD
+from core.app.ticking import HOW_MANY, _letter
+from core.herd.chore import Chore
 from core.notes.kinds.reminder import Reminder
 from core.notes.kinds.setting import SettingChanged
 from core.store.outgoing import Outgoing
@@ -164,3 +167,12 @@ def test_an_empty_farm_gets_no_digest(app: App) -> None:
     app.hear_update(update, Message("hello", AT, "ann", "c", "1"), AT)
     sent(app, AT)
     assert [app.tick(AT + timedelta(days=days)) for days in range(7)] == [0] * 7
+
+
+@pytest.mark.parametrize(("chore", "asks"), HOW_MANY.items())
+def test_kits_to_count_have_numbers_to_press(chore: str, asks: str) -> None:
+    """Above done, tomorrow and skip, with a line that says what the number stands for."""
+    letter = _letter("c", [Chore(DAY, chore, "14", "It is time", f"{chore}:14", None)], DAY)
+    assert letter.lines[-1] == asks
+    assert [offer.choice.label for offer in letter.offers if not offer.apart] == [str(each) for each in range(1, MOST_ON_PAD + 1)]
+    assert [offer.choice.label for offer in letter.offers if offer.apart] == ["Done", "Tomorrow", "Skip"]
