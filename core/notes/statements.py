@@ -351,6 +351,8 @@ class Cutter:
             and not any(item.sort == "code" or (item.sort == "animal" and not item.value.tags) for item in last.items)
         ):
             return True
+        if begins and hard and "tentative" in last.marks and self._has_animal(last):
+            return False  # "may replace buck 5 next year. Doe 15 not bred"
         if begins:
             told = had or hard or _tells_of_itself(items)
             if not hard and self._done_for_another(last, had):
