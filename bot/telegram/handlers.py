@@ -5,6 +5,7 @@ from __future__ import annotations
 import logging
 from collections.abc import Awaitable, Callable
 from dataclasses import dataclass
+from functools import partial
 
 from telegram import Bot
 from telegram.error import TelegramError
@@ -12,7 +13,7 @@ from telegram.error import TelegramError
 from bot.telegram import words
 from bot.telegram.counter import Counter
 from bot.telegram.updates import Update
-from core.app import Member, Message
+from core.app import Member, Message, Wish
 from core.app import Update as Kept
 from core.reply import Reply
 
@@ -75,7 +76,7 @@ class Desk:
             return
         await self._answer_press(act, pressed.label)
         said = Message(pressed.says, now, act.update.account, act.update.chat, f"press:{number}", reply_to=pressed.reply_to)
-        await self.counter.ask(app.hear_update, act.kept, said, now, button=key)
+        await self._hear(act, said, button=key)
         await self._take_buttons_away(act)
 
     async def hear(self, act: Act) -> None:
@@ -84,7 +85,27 @@ class Desk:
         text = words.meant(act.text, self.bot.username)
         answers = await self.counter.ask(app.reply_to, update.chat, update.answers) if update.answers else None
         said = Message(text, update.at, update.account, update.chat, update.number, update.edit, answers)
-        await self.counter.ask(app.hear_update, act.kept, said, self.counter.now())
+        await self._hear(act, said)
+
+    async def _hear(self, act: Act, said: Message, button: str | None = None) -> None:
+        """A looker is answered, everybody else heard."""
+        looks = act.member is not None and act.member.role == words.LOOKER
+        hear = self.counter.app.ask_update if looks else self.counter.app.hear_update
+        await self.counter.ask(hear, act.kept, said, self.counter.now(), button=button)
+
+    async def manage(self, act: Act) -> None:
+        """Something about the farm's people. A code is told in private only."""
+        what, about = words.wish(act.text) or ("people", "")
+        if what == "invite" and act.update.group:
+            await self._done(act.kept, Reply((words.IN_PRIVATE,)))
+            return
+        who = act.member or Member(act.update.account, act.update.name, "")
+        link = partial(words.link, self.bot.username)
+        await self.counter.ask(self.counter.app.people_update, act.kept, Wish(who, self.counter.now(), what, about), link)
+
+    async def move(self, act: Act) -> None:
+        """The group goes on under another number."""
+        await self.counter.ask(self.counter.app.chat_moved, act.kept, act.update.moved_to or act.update.chat)
 
     async def only_text(self, act: Act) -> None:
         """Something that is no text: say so, once for several pictures sent together."""
@@ -126,10 +147,17 @@ class Handler:
     does: Callable[[Desk, Act], Awaitable[None]]
 
 
+def wishes(act: Act) -> bool:
+    """Whether it is about who is on the farm; a command is the same words with a stroke before them."""
+    return words.wish(act.text) is not None
+
+
 HANDLERS = (
+    Handler("a group that got another number", lambda act: act.update.moved_to is not None, Desk.move),
     Handler("a stranger's button", lambda act: act.member is None and act.update.press is not None, Desk.turn_away),
     Handler("a stranger", lambda act: act.member is None, Desk.admit),
     Handler("a button", lambda act: act.update.press is not None, Desk.press),
+    Handler("something about the farm's people", lambda act: act.update.edit == 0 and wishes(act), Desk.manage),
     Handler("text, or the words under a picture", lambda act: bool(act.text.strip()), Desk.hear),
     Handler("an edit of something else", lambda act: act.update.edit > 0, Desk.pass_over),
     Handler("a picture, a voice note, a place, ...", lambda act: act.update.sent is not None, Desk.only_text),

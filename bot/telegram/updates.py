@@ -46,6 +46,7 @@ class Update:
     album     what several pictures sent at once have in common
     answers   the number of the message that this one answers
     sent      what kind of thing was sent where it is no text
+    moved_to  the number that a group has from now on, where it got another
     press     (the press's own number, the button's key) where a button was pressed
     """
 
@@ -60,6 +61,7 @@ class Update:
     album: str | None = None
     answers: str | None = None
     sent: str | None = None
+    moved_to: str | None = None
     press: tuple[str, str] | None = None
 
 
@@ -87,7 +89,8 @@ def _said(message: Json, *, edit: int) -> Update | None:
     """A message, or what became of it."""
     text = message.get("text", message.get("caption"))
     sent = next((kind for kind in SENT if kind in message), None)
-    if text is None and sent is None:
+    moved = message.get("migrate_to_chat_id")
+    if text is None and sent is None and moved is None:
         return None
     answers = message.get("reply_to_message", {}).get("message_id")
     return Update(
@@ -102,6 +105,7 @@ def _said(message: Json, *, edit: int) -> Update | None:
         album=message.get("media_group_id"),
         answers=None if answers is None else str(answers),
         sent=sent,
+        moved_to=None if moved is None else str(moved),
     )
 
 

@@ -7,6 +7,7 @@ import re
 from bot.papers.qr import note_of
 
 ONLY_TEXT = "I can only read text so far. Please type it as a note."
+IN_PRIVATE = "Ask me that in our own chat: whoever reads the link could use it."
 NOT_YOURS = "This button is for the people of the farm."
 
 #: What the window over a pressed button says where the press leads nowhere.
@@ -17,6 +18,9 @@ PRESSES = {
     "not_yours": NOT_YOURS,
 }
 
+#: The role of a person who may ask, and write nothing.
+LOOKER = "looker"
+
 #: The longest text of that window (Bot API, answerCallbackQuery).
 TOAST_LETTERS = 200
 
@@ -25,6 +29,7 @@ COMMANDS = (
     ("due", "What is due"),
     ("digest", "The week at a glance"),
     ("keep", "Who to keep, sell or cull, and why"),
+    ("people", "Who is on the farm; “invite helper” brings one in"),
     ("help", "What you can say"),
 )
 
@@ -43,6 +48,31 @@ def meant(text: str, username: str) -> str:
         return f"{MEANS.get(word, word)}{text[found.end() :]}".strip()
     mention = re.compile(rf"(?<!\w)@{re.escape(username)}\b[,:]?", re.IGNORECASE)
     return mention.sub("", text).strip() if mention.search(text) else text
+
+
+_TO_THE_BOT = re.compile(r"^@\w+[\s,:]+")
+_PEOPLE = re.compile(r"(?:people|who is on the farm)\W*", re.IGNORECASE)
+_INVITE = re.compile(r"invite(?:\s+(?:an?\s+|another\s+)?(\w+))?\W*", re.IGNORECASE)
+_REMOVE = re.compile(r"remove\s+(\D[^\n,]*?)\s+from (?:the |our )?people\W*", re.IGNORECASE)
+_LEAVE = re.compile(r"leave the farm\W*", re.IGNORECASE)
+
+
+def wish(text: str) -> tuple[str, str] | None:
+    """What is wished about the farm's people (what, about whom); None where the words are something else."""
+    said = _TO_THE_BOT.sub("", COMMAND.sub(lambda found: found[1], text, count=1) if text.startswith("/") else text).strip()
+    if _PEOPLE.fullmatch(said):
+        return "people", ""
+    if _LEAVE.fullmatch(said):
+        return "leave", ""
+    if found := _INVITE.fullmatch(said):
+        return "invite", (found[1] or "").lower()
+    found = _REMOVE.fullmatch(said)
+    return ("remove", found[1]) if found else None
+
+
+def link(username: str, code: str) -> str:
+    """An address that opens the chat with the bot and sends the code."""
+    return f"https://t.me/{username}?start={code}"
 
 
 def code(text: str) -> str:

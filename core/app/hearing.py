@@ -57,6 +57,10 @@ class Turn:
             self.book = heard.book
         return heard
 
+    def look(self, message: Message) -> Heard:
+        """What a message comes to, with nothing written down."""
+        return listen(self.book, message, answer_query)
+
     def write(self, note: Note) -> None:
         """Put a note into the journal that no person typed here: one brought from another book, or from a roster."""
         journal.append(self.connection, self.farm, note)

@@ -1,7 +1,8 @@
-"""Who belongs to the farm: the owner comes in by the set-up code, everybody else is refused in plain words."""
+"""Who belongs to the farm: the owner comes in by the set-up code, others by an invitation; everybody else is refused in plain words."""
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -11,12 +12,24 @@ from core.app.room import Room
 from core.reply import Reply
 from core.store import people
 from core.store.people import Member
+from core.words import listed
 
 OWNER = "owner"
+LOOKER = "looker"
+#: Whom an owner can invite, and what they may do.
+ROLES = {OWNER: "does everything", "helper": "writes notes and asks", LOOKER: "asks, and writes nothing"}
 
 WELCOME = "Welcome. This farm's book is yours now."
+WELCOMES = {
+    OWNER: WELCOME,
+    "helper": "Welcome to the farm. You can write notes and ask.",
+    LOOKER: "Welcome to the farm. You can ask about every animal; notes are written by others.",
+}
 FIRST_STEPS = "Text me notes as things happen: 'new doe 14 mini rex born 3/4', 'bred 14 to Flint', '14 kindled 8, 2 dead'. Ask 'who is due' or 'help'."
+FIRST_LOOK = "Ask 'who is due', 'feed' or 'card of 14', or say 'help'."
 REFUSED = "This is a private bot for one rabbitry. If it is yours, send me the set-up code that it printed when it started."
+LOOKS_ONLY = "You can ask about everything here, but notes are written by others. An owner can invite you as a helper."
+OWNERS_ONLY = "Only an owner of the farm can do that."
 
 
 class People(Room):
@@ -55,4 +68,51 @@ def admitted(connection: Connection, farm: int, knock: Knock, now: datetime) -> 
         return Reply((REFUSED,))
     people.add_member(connection, farm, Member(knock.member.account, knock.member.name, role), now)
     people.know_chat(connection, farm, knock.chat)
-    return Reply((WELCOME, FIRST_STEPS))
+    return Reply((WELCOMES.get(role, WELCOME), FIRST_LOOK if role == LOOKER else FIRST_STEPS))
+
+
+@dataclass(frozen=True, slots=True)
+class Wish:
+    """What a person wants done about the farm's people, and when: `invite` (a role), `remove` (a name), `people` or `leave`."""
+
+    who: Member
+    at: datetime
+    what: str
+    about: str = ""
+
+
+def done_about_people(connection: Connection, farm: int, wish: Wish, link: Callable[[str], str]) -> Reply:
+    """What came of it; `link` makes an address that sends a code to the bot."""
+    if wish.what == "people":
+        return Reply(tuple(f"{each.name}: {each.role}, {ROLES.get(each.role, '')}." for each in people.members_of(connection, farm)))
+    if wish.what == "leave":
+        return _removed(connection, farm, wish.who, "You are not on the farm any more. What you wrote stays in its book.")
+    if wish.who.role != OWNER:
+        return Reply((OWNERS_ONLY,))
+    return _invited(connection, farm, wish, link) if wish.what == "invite" else _sent_off(connection, farm, wish.about)
+
+
+def _invited(connection: Connection, farm: int, wish: Wish, link: Callable[[str], str]) -> Reply:
+    role = wish.about
+    if role not in ROLES:
+        words = listed((f"“invite {each}”" for each in ROLES), "or")
+        return Reply((f"Invite whom? Say {words}.", *(f"{each}: {does}." for each, does in ROLES.items())))
+    code = people.new_code(connection, farm, role, wish.at, ends_others=False)
+    return Reply((f"This lets one person in as {role}, who {ROLES[role]}. It works once, until this time tomorrow:", link(code)))
+
+
+def _sent_off(connection: Connection, farm: int, name: str) -> Reply:
+    named = [each for each in people.members_of(connection, farm) if each.name.lower() == name.lower()]
+    if len(named) != 1:
+        all_ = listed(each.name for each in people.members_of(connection, farm))
+        return Reply((f"{'Several people are' if named else 'Nobody on the farm is'} called {name}. On the farm: {all_}.",))
+    return _removed(connection, farm, named[0], f"{named[0].name} is not on the farm any more. What they wrote stays in its book.")
+
+
+def _removed(connection: Connection, farm: int, member: Member, said: str) -> Reply:
+    """The farm keeps an owner, whatever is wished."""
+    owners = [each.account for each in people.members_of(connection, farm) if each.role == OWNER]
+    if owners == [member.account]:
+        return Reply(("The farm needs an owner. First let another in: “invite owner”.",))
+    people.remove_member(connection, farm, member.account)
+    return Reply((said,))

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from contextlib import AbstractContextManager
 from datetime import datetime
 
 from sqlalchemy import Connection
 
 from core.app.letters import answer_of, letter_of, put
-from core.app.members import Knock, admitted
+from core.app.members import LOOKS_ONLY, REFUSED, Knock, Wish, admitted, done_about_people
 from core.app.room import Room
 from core.notes.about_note import NOTE
 from core.notes.listen import Heard
@@ -22,6 +22,9 @@ from core.store.outgoing import Outgoing
 
 #: What a person reads when their message could not be taken in after all tries.
 PARKED = Reply(("Something went wrong here with your last message. It is kept, but not in the book: please send it again in other words.",))
+
+#: A stranger who goes on writing hears so often a day that this is no place for them: somebody may have mistyped the code.
+REFUSALS_A_DAY = 3
 
 
 class Post(Room):
@@ -59,6 +62,35 @@ class Post(Room):
             intake.mark(turn.connection, self._farm, update.id, "done")
         return heard
 
+    def ask_update(self, update: Update, message: Message, now: datetime, *, button: str | None = None) -> Reply:
+        """Answer somebody who may only ask: what would be recorded is refused, and not even the words are kept."""
+        with self._hearing.turn() as turn:
+            heard = turn.look(message)
+            only_asks = heard.note.ask is None and all(fact.kind == "query" for fact in heard.note.facts) and bool(heard.note.facts)
+            reply = heard.reply if only_asks else Reply((LOOKS_ONLY,))
+            people.know_chat(turn.connection, self._farm, message.chat)
+            put(turn.connection, self._farm, letter_of(_key(update), message.chat, reply, message.number), now)
+            if button is not None:
+                buttons.spend(turn.connection, self._farm, button, now)
+            intake.mark(turn.connection, self._farm, update.id, "done")
+        return reply
+
+    def people_update(self, update: Update, wish: Wish, link: Callable[[str], str]) -> Reply:
+        """Do what is wished about the farm's people, and tell what came of it."""
+        with self._begin() as connection:
+            reply = done_about_people(connection, self._farm, wish, link)
+            self._put(connection, (_key(update), update.chat, reply), wish.at)
+            intake.mark(connection, self._farm, update.id, "done")
+        return reply
+
+    def chat_moved(self, update: Update, to: str) -> None:
+        """A group got another number: reminders go there from now on."""
+        with self._begin() as connection:
+            if update.chat in people.active_chats(connection, self._farm):
+                people.mark_chat(connection, self._farm, update.chat, active=False)
+                people.know_chat(connection, self._farm, to)
+            intake.mark(connection, self._farm, update.id, "done")
+
     def answer_update(self, update: Update, reply: Reply | None, now: datetime, *, chat: str | None = None) -> None:
         """Be done with an update that is no note; with a reply for the outbox, if there is one."""
         with self._begin() as connection:
@@ -67,10 +99,12 @@ class Post(Room):
             intake.mark(connection, self._farm, update.id, "done")
 
     def admit_update(self, update: Update, member: people.Member, code: str, now: datetime) -> Reply:
-        """Let a stranger in who sends the set-up code, or refuse them; the answer goes to the outbox. Neither code nor words are kept."""
+        """Let a stranger in who sends a code, or refuse them, a few times a day; the answer goes to the outbox. Neither code nor words are kept."""
         with self._begin() as connection:
             reply = admitted(connection, self._farm, Knock(member, update.chat, code), now)
-            self._put(connection, (_key(update), update.chat, reply), now)
+            refused = [f"refused:{member.account}:{now.date()}:{time}" for time in range(REFUSALS_A_DAY)]
+            keys = refused if reply.lines == (REFUSED,) else [_key(update)]
+            any(self._put(connection, (key, update.chat, reply), now) for key in keys)
             intake.mark(connection, self._farm, update.id, "done")
             intake.forget(connection, self._farm, update.id)
         return reply

@@ -20,7 +20,7 @@ CODE_LASTS = timedelta(hours=24)
 
 @dataclass(frozen=True, slots=True)
 class Member:
-    """A person of the farm. `account` is how a chat service knows them (`telegram:1234`); `role` is `owner` or `member`."""
+    """A person of the farm. `account` is how a chat service knows them (`telegram:1234`); `role` is `owner`, `helper` or `looker`."""
 
     account: str
     name: str
@@ -45,12 +45,12 @@ def add_farm(connection: Connection, name: str) -> int:
     return number
 
 
-def new_code(connection: Connection, farm: int, role: str, now: datetime) -> str:
-    """A fresh set-up code; earlier ones for the role end. Only its hash is kept, so it can be shown this once."""
+def new_code(connection: Connection, farm: int, role: str, now: datetime, *, ends_others: bool = True) -> str:
+    """A fresh code that lets one person in; with `ends_others` earlier ones for the role end. Only its hash is kept, so it can be shown this once."""
     letters = "".join(secrets.choice(LETTERS) for _ in range(CODE_LETTERS))
-    connection.execute(
-        delete(setup_codes).where(setup_codes.c.farm_id == farm, setup_codes.c.role == role, setup_codes.c.used_at.is_(None))
-    )
+    if ends_others:
+        unused = (setup_codes.c.farm_id == farm) & (setup_codes.c.role == role) & setup_codes.c.used_at.is_(None)
+        connection.execute(delete(setup_codes).where(unused))
     kept = {"hash": _hash(letters), "role": role, "expires_at": now + CODE_LASTS}
     connection.execute(insert(setup_codes).values(farm_id=farm, **kept))
     return "-".join(letters[at : at + 4] for at in range(0, CODE_LETTERS, 4))
@@ -88,6 +88,11 @@ def members_of(connection: Connection, farm: int) -> tuple[Member, ...]:
     """Everyone on the farm, in the order they came."""
     mine = select(members).where(members.c.farm_id == farm).order_by(members.c.joined_at, members.c.account)
     return tuple(Member(row.account, row.name, row.role) for row in connection.execute(mine))
+
+
+def remove_member(connection: Connection, farm: int, account: str) -> None:
+    """The person is on the farm no more; what they told stays."""
+    connection.execute(delete(members).where(members.c.farm_id == farm, members.c.account == account))
 
 
 def know_chat(connection: Connection, farm: int, chat: str) -> None:

@@ -12,6 +12,7 @@ from telegram.error import InvalidToken
 from bot.telegram.intake import BOTH_READ
 from core.app import Message, Update
 from core.reply import Choice, Reply
+from core.store.people import active_chats
 from tests.bot.telegram.served import Served
 from tests.standin import StandIn
 
@@ -99,6 +100,10 @@ def test_a_group_that_moved_gets_its_message(barn: Served, standin: StandIn) -> 
     barn.app.send("moved", str(group["id"]), Reply(("the week",)), barn.now())
     barn.ring()
     assert standin.wait_answer({"chat": moved, "message_id": 0})["text"] == "the week"
+    standin.wait_confirmed()
+    assert barn.ask("Ann", "who is due")
+    with barn.app._engine.begin() as connection:
+        assert active_chats(connection, 1) == tuple(sorted((str(standin.person("Ann")["id"]), str(moved["id"]))))
 
 
 def test_a_refused_message_goes_as_bare_text(barn: Served, standin: StandIn) -> None:

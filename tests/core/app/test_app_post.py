@@ -10,7 +10,7 @@ from core.app import Message, ReplyTo
 from core.app.book import App
 from core.app.post import PARKED
 from core.reply import Attached, Choice, Reply
-from core.store import intake
+from core.store import intake, people
 from core.store.intake import Update
 from core.store.outgoing import Outgoing
 from core.store.people import Member
@@ -186,3 +186,12 @@ def test_a_letter_keeps_what_its_files_are_to_show(app: App) -> None:
     (out,) = waiting(app)
     assert [Attached(**told) for told in out.payload["attached"]] == [file]
     assert datetime.fromisoformat(out.payload["at"]) == AT
+
+
+def test_a_group_with_another_number_gets_the_reminders(app: App, small_farm: Say) -> None:
+    """One that the farm never wrote to is still no chat of its own."""
+    app.hear_update(come(app, 1, "g"), Message("14 weighed 8-2", AT, "ann", "g", "9"), AT)
+    app.chat_moved(come(app, 2, "g"), "-100g")
+    app.chat_moved(come(app, 3, "other"), "-100other")
+    with app._engine.begin() as connection:
+        assert people.active_chats(connection, 1) == ("-100g",)
