@@ -9,11 +9,14 @@ from statistics import fmean
 import numpy as np
 
 from core.reckon.winter.pins import prices
-from core.reckon.winter.programme import Asked, Programme, asked, programme
-from core.reckon.winter.solving import Solved, solved
+from core.reckon.winter.programme import HIGHEST, Asked, Programme, asked, programme
+from core.reckon.winter.solving import Solved, ceiling, solved
 from core.reckon.winter.turning import flips
 from core.reckon.winter.types import Candidate, Choice, Kin, Limits, Mating, Unfit
 from core.reckon.winter.unfit import mended, or_lift
+
+#: In a large herd: how far below the margin an animal is out of the question [share of the greatest worth], and how near to the best will do.
+MARGIN, NEARLY = 0.05, 1e-3
 
 
 def best(candidates: Iterable[Candidate], limits: Limits, kin: Kin) -> Choice | Unfit:
@@ -38,16 +41,27 @@ def best(candidates: Iterable[Candidate], limits: Limits, kin: Kin) -> Choice | 
 def chosen(of: Asked) -> tuple[Programme, Solved] | None:
     """The best choice, with the fewest breeds left unable to breed on; None where nothing fits."""
     whole = programme(of)
-    low, high = whole.bounds()
-    found = solved(whole, low, high)
+    found = _best(whole)
     if found is not None or not whole.let_down:
         return None if found is None else (whole, found)
     fewest = _fewest_let_down(whole)
     if fewest is None:
         return None
     letting = whole.letting_down(fewest)
-    found = solved(letting, low, high)
+    found = _best(letting)
     return None if found is None else (letting, found)
+
+
+def _best(whole: Programme) -> Solved | None:
+    """The best choice. In a large herd all that lies far from the margin is held fixed first, and nearly the best is good enough."""
+    low, high = whole.bounds()
+    if not whole.large:
+        return solved(whole, low, high)
+    top = ceiling(whole, low, high)
+    if top is None:
+        return None
+    narrow = solved(whole, *top.fixed_for(top.height - MARGIN * HIGHEST, low, high), near=NEARLY)
+    return narrow or solved(whole, low, high, near=NEARLY)
 
 
 def _fewest_let_down(whole: Programme) -> int | None:
@@ -61,6 +75,9 @@ def _fewest_let_down(whole: Programme) -> int | None:
 def _told(order: tuple[Candidate, ...], of: Asked, whole: Programme, found: Solved) -> Choice:
     kept = {one.key for one, stays in zip(of.animals, found.kept, strict=True) if stays}
     stay = [one for one in order if one.key in kept]
+    top = ceiling(whole, *whole.bounds())
+    if top is None:  # pragma: no cover - a choice fits, so animals in part do
+        raise ArithmeticError("nothing fits under the ceiling")
     return Choice(
         kept=tuple(one.key for one in stay),
         going=tuple(one.key for one in order if one.key not in kept),
@@ -70,8 +87,8 @@ def _told(order: tuple[Candidate, ...], of: Asked, whole: Programme, found: Solv
         mouths=sum(one.mouths for one in stay),
         matings=_matings(order, of, kept),
         mean_kinship=_mean_kinship(of, kept),
-        price_of_pin=prices(order, whole, found, chosen),
-        flips=flips(order, whole, found),
+        price_of_pin=prices(order, whole, found, top, chosen),
+        flips=flips(order, whole, found, top),
         lacking=_lacking(of, kept),
     )
 

@@ -1,6 +1,6 @@
 """The winter's choice as an integer programme: a column for each animal and each mating, a row for each limit.
 
-Every row reads `at most`. A mating's column may be whole or not: with the animals whole, the best is whole by itself.
+Every row reads `at most`, every column is none or one.
 """
 
 from __future__ import annotations
@@ -68,6 +68,11 @@ class Asked:
                 told.setdefault(one.breed, []).append(one)
         return {breed: tuple(each) for breed, each in told.items()}
 
+    @property
+    def able(self) -> tuple[str, ...]:
+        """The breeds that have a pair within the COI limit."""
+        return tuple(breed for breed, grown in self.grown_of.items() if any(self.mates(one.key) for one in grown))
+
 
 def value(one: Candidate, limits: Limits) -> float:
     """Worth less doubt and feed; of a grown doe less what no mate costs, which her mate gives back."""
@@ -86,6 +91,8 @@ def asked(candidates: Iterable[Candidate], limits: Limits, kin: Kin) -> Asked:
     return Asked(animals, limits, coi)
 
 
+#: From so many animals on a choice nearly the best is good enough.
+LARGE = 150
 #: The row that tells how many breeds with a pair may be left without one.
 LET_DOWN = "let_down"
 
@@ -108,7 +115,6 @@ class Programme:
     gains     what a column adds to the objective, the greatest brought to `HIGHEST`, with a trifle by key to break ties
     scale     what an objective of 1 is [worth]
     matrix    row by column; `most` its right side
-    whole     columns that must be whole
     rows      what each row is
     let_down  the columns of breeds that are let down
     """
@@ -118,7 +124,6 @@ class Programme:
     scale: float
     matrix: sparse.csr_array
     most: Numbers
-    whole: npt.NDArray[np.int64]
     rows: tuple[Row, ...]
     let_down: tuple[int, ...]
 
@@ -126,6 +131,11 @@ class Programme:
     def columns(self) -> int:
         """How many."""
         return len(self.gains)
+
+    @property
+    def large(self) -> bool:
+        """Whether it is too large for every question to be answered to the last gram."""
+        return len(self.asked.animals) > LARGE
 
     def letting_down(self, breeds: int) -> Programme:
         """The same, with so many breeds left unable to breed on."""
@@ -236,7 +246,4 @@ def _finished(building: _Building, of: Asked, let_down: tuple[int, ...]) -> Prog
     at, columns, amounts = (np.array(each) for each in zip(*entries, strict=True)) if entries else (np.zeros(0), np.zeros(0), np.zeros(0))
     matrix = sparse.csr_array((amounts, (at.astype(int), columns.astype(int))), shape=(len(building.rows), len(gains)))
     most = np.array([row.most / by for row, by in zip(building.rows, kilo, strict=True)])
-    whole = np.zeros(len(gains), dtype=np.int64)
-    whole[: len(of.animals)] = 1
-    whole[list(let_down)] = 1
-    return Programme(of, gains, scale, matrix, most, whole, tuple(building.rows), let_down)
+    return Programme(of, gains, scale, matrix, most, tuple(building.rows), let_down)

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+import ctypes
+import os
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import Any
 
@@ -13,7 +17,31 @@ from core.reckon.winter.programme import Numbers, Programme
 
 #: A gain below this is the solver's own error.
 TINY = 1e-4
+OUTPUT = 1  # not a figure: the number of standard output
 NEVER = 2  # how HiGHS says that nothing fits
+
+
+@contextmanager
+def unheard() -> Iterator[None]:
+    """Nothing written to standard output meanwhile.
+
+    The solver has a line of its own that no option turns off, written past Python; it would stand in the middle of an answer. What
+    the C library holds back is let out before standard output is put back.
+    """
+    try:
+        heard = os.dup(OUTPUT)
+    except OSError:  # no standard output at all
+        yield
+        return
+    source, sink = os.pipe()
+    os.dup2(sink, OUTPUT)
+    try:
+        yield
+    finally:
+        ctypes.CDLL(None).fflush(None)
+        os.dup2(heard, OUTPUT)
+        for each in (heard, source, sink):
+            os.close(each)
 
 
 @dataclass(frozen=True)
@@ -24,12 +52,22 @@ class Solved:
     kept: npt.NDArray[np.bool_]
 
 
-def solved(of: Programme, low: Numbers, high: Numbers, *, gains: Numbers | None = None) -> Solved | None:
-    """The best whole choice between these bounds; None where nothing fits. Other `gains` than the programme's may be asked for."""
+def solved(of: Programme, low: Numbers, high: Numbers, *, gains: Numbers | None = None, near: float = 0.0) -> Solved | None:
+    """The best whole choice between these bounds, or one within `near` of it [share]; None where nothing fits.
+
+    Other `gains` than the programme's may be asked for.
+    """
     wanted = of.gains if gains is None else gains
     if not of.columns:
         return Solved(0.0, np.zeros(0, dtype=np.bool_))
-    found = milp(-wanted, integrality=of.whole, bounds=Bounds(low, high), constraints=_rows(of), options={"mip_rel_gap": 0.0})
+    with unheard():
+        found = milp(
+            -wanted,
+            integrality=np.ones(of.columns, dtype=np.int64),
+            bounds=Bounds(low, high),
+            constraints=_rows(of),
+            options={"mip_rel_gap": near},
+        )
     if found.x is None:
         if found.status != NEVER:  # pragma: no cover - bounded on all sides and given all the time it needs, it ends
             raise ArithmeticError(found.message)
@@ -66,11 +104,15 @@ class Ceiling:
         return np.where(settled, np.maximum(low, ends), low), np.where(settled, np.minimum(high, ends), high)
 
 
-def ceiling(of: Programme, low: Numbers, high: Numbers) -> Ceiling:
-    """The bound that the programme has with animals in part, between bounds within which something fits."""
+def ceiling(of: Programme, low: Numbers, high: Numbers) -> Ceiling | None:
+    """The bound that the programme has with animals in part; None where even so nothing fits."""
+    if not of.columns:
+        return Ceiling(0.0, np.zeros(0), np.zeros(0))
     rows: dict[str, Any] = {"A_ub": of.matrix, "b_ub": of.most} if len(of.rows) else {}
     rows["bounds"] = np.column_stack([low, high])
     found = linprog(-of.gains, method="highs", **rows)
+    if found.x is None:
+        return None
     slope = -(np.asarray(found.lower.marginals) + np.asarray(found.upper.marginals))
     at = np.asarray(found.x)
     return Ceiling(float(of.gains @ at), at, slope)

@@ -14,7 +14,7 @@ from scipy import sparse
 from scipy.optimize import Bounds, LinearConstraint, milp
 
 from core.reckon.winter.programme import Asked, Numbers, Programme, programme
-from core.reckon.winter.solving import solved
+from core.reckon.winter.solving import solved, unheard
 from core.reckon.winter.types import Change, Limits
 
 Limit = Literal["cages", "mouths", "feed_g", "bucks", "does", "litters"]
@@ -73,8 +73,9 @@ def _least(whole: Programme, slack: _Slack, cost: Numbers, at_most: float) -> Nu
     most = np.concatenate([whole.most, np.zeros(many), [at_most]])
     low, high = whole.bounds()
     bounds = Bounds(np.concatenate([low, np.zeros(2 * many)]), np.concatenate([high, slack.most, np.ones(many)]))
-    whole_ones = np.concatenate([whole.whole, np.zeros(many), np.ones(many)])
-    found = milp(cost, integrality=whole_ones, bounds=bounds, constraints=LinearConstraint(matrix, -np.inf, most))
+    whole_ones = np.concatenate([np.ones(columns), np.zeros(many), np.ones(many)])
+    with unheard():
+        found = milp(cost, integrality=whole_ones, bounds=bounds, constraints=LinearConstraint(matrix, -np.inf, most))
     if found.x is None:  # pragma: no cover - with every limit given up the pins alone always fit
         raise ArithmeticError(found.message)
     return np.asarray(found.x)
