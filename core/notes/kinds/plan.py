@@ -72,6 +72,10 @@ EXAMPLES: tuple[Example, ...] = (
         "Culls planned, 6 Dec: 31, 32",
         ({"who": "31", "what": "cull", "on": "2026-12-06"}, {"who": "32", "what": "cull", "on": "2026-12-06"}),
     ),
+    Example("3 goes", ({"who": "3", "what": "cull"},)),
+    Example("22 has to go", ({"who": "22", "what": "cull"},)),
+    Example("14 stays", ({"who": "14", "what": "keep"},)),
+    Example("14 and 9 stay", ({"who": "14", "what": "keep"}, {"who": "9", "what": "keep"})),
     Example("butcher R22 the week of the 7th", ({"who": "R22", "what": "cull", "on": "2026-12-07", "until": "2026-12-13"},)),
 )
 NOT_THIS: tuple[str, ...] = (
@@ -85,13 +89,16 @@ NOT_THIS: tuple[str, ...] = (
     "thinking about keeping 33",
     "what if I sold 31?",
     "may replace Moss next year",
+    "14 goes crazy for parsley",
+    "14 stays in the nest box all day",
+    "3 goes to the show on saturday",
 )
 
 OPENS: Final = ("plan",)
 CUES: Final = {
-    "plan:cull": "planned culls | culls planned | planned cull | cull planned | cull list | butchering | processing | culling | slaughtering | cull | butcher | process | send to freezer camp | freezer camp | eat | slaughter | harvest | put in the freezer | dispatch",
+    "plan:cull": "goes | go | has to go | have to go | must go | needs to go | got to go | planned culls | culls planned | planned cull | cull planned | cull list | butchering | processing | culling | slaughtering | cull | butcher | process | send to freezer camp | freezer camp | eat | slaughter | harvest | put in the freezer | dispatch",
     "plan:sell": "planned sales | sales planned | planned sale | sale planned | sell",
-    "plan:keep": "keep | hold back | hang on to | hold on to | hold onto | keeping | keeper | keep back | holding back | hang onto | not selling | held back",
+    "plan:keep": "stays | stay | keep | hold back | hang on to | hold on to | hold onto | keeping | keeper | keep back | holding back | hang onto | not selling | held back",
     "plan:breed": "breeding | breed her | breed | rebreed | breed back | put",
     "plan:retire": "retire | retiring | retired",
     "place_of": "place | spot",
@@ -220,6 +227,8 @@ def _what(c: Clause) -> str | None:
         cue = c.first(f"plan:{what}")
         if cue is None or (c.said(cue) in {"put", "eat"} and not c.has("intent")):
             continue
+        if c.said(cue) in BARE and not _says_only(c, cue):
+            continue
         if c.said(cue) in {"butchering", "processing", "culling", "slaughtering"} and not (c.has("intent") or c.ahead()):
             continue
         if c.said(cue) == "breeding" and (not c.to_come(cue) or c.has("falls", "times_word")):
@@ -234,6 +243,19 @@ def _what(c: Clause) -> str | None:
             return what if c.said(cue) == "retired" else None
         return what
     return next((mark.removeprefix("plan:") for mark in sorted(c.virtual) if mark.startswith("plan:")), None)
+
+
+#: Verbs of staying and going that mean a plan only where nothing else is said: `3 goes`, `14 and 9 stay`.
+BARE: Final = frozenset({"goes", "go", "has to go", "have to go", "must go", "needs to go", "got to go", "stays", "stay"})
+
+
+def _says_only(c: Clause, cue: int) -> bool:
+    """Whether the verb ends a sentence of animals alone."""
+    places = set(_places(c))
+    named = [i for i in range(cue) if i in places]
+    link = {",", "and", "&", "doe", "buck"}
+    ends = all(item.said in {".", "!"} or item.sort == "date" for item in c.items[cue + 1 :])
+    return bool(named) and ends and all(i in places or c.said(i) in link for i in range(cue))
 
 
 #: `hard to keep`, `a shame to sell`: what such words judge is not decided.
