@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime, tzinfo
+from datetime import UTC, datetime, tzinfo
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -10,11 +10,15 @@ import click
 
 from bot.commands import options
 from bot.commands.options import book_options, json_option, opened, refuse, to_line
+from bot.settings import data_folder, settings
 from core.problem import Problem
 from core.words import count
 
 if TYPE_CHECKING:
     from core.app import App
+
+#: How far ahead `status` looks for the next chore [days].
+DUE_WITHIN_DAYS = 60
 
 
 @click.command()
@@ -23,8 +27,23 @@ if TYPE_CHECKING:
 def status(as_json: bool, book: str | None, farm: str | None) -> None:
     """What the book holds, and what waits to be read or sent."""
     app = opened(book, farm, as_json=as_json)
-    found = app.status()
+    found = {**app.status(), **_served(book), "next_due": _next_due(app)}
     click.echo(to_line(found) if as_json else in_words(found, app.timezone()))
+
+
+def _served(book: str | None) -> dict[str, Any]:
+    """Whether a server runs for the book, and when it last gave a sign of life."""
+    from bot.telegram.lock import last_sign, lock_file  # noqa: PLC0415
+
+    kept = settings()
+    when, runs = last_sign(lock_file(book or kept.database_url, (kept.bot_token or "").partition(":")[0], data_folder()))
+    return {"served": runs, "last_sign": None if when is None else datetime.fromtimestamp(when, UTC).isoformat()}
+
+
+def _next_due(app: App) -> dict[str, Any] | None:
+    """The next chore."""
+    chores = app.due(options.clock(), DUE_WITHIN_DAYS).document["chores"]
+    return {name: chores[0][name] for name in ("on", "text")} if chores else None
 
 
 def in_words(found: dict[str, Any], zone: tzinfo) -> str:
@@ -37,8 +56,21 @@ def in_words(found: dict[str, Any], zone: tzinfo) -> str:
             f"Farm {found['farm']}, {found['database']}: {count(found['notes'], 'note')}, the last {last}.",
             f"People: {people}. Chats: {found['chats']}.",
             f"Messages that came in: {in_states(found['inbox'])}. That go out: {in_states(found['outbox'])}.",
+            f"Served: {_sign(found, zone)}. Last copy: {found['last_copy'] or 'none'}. Next due: {_chore(found['next_due'])}.",
         )
     )
+
+
+def _sign(found: dict[str, Any], zone: tzinfo) -> str:
+    """Whether the bot runs; of one that does not, when it last did."""
+    if found["last_sign"] is None:
+        return "no"
+    when = f"{datetime.fromisoformat(found['last_sign']).astimezone(zone):%d %B %Y, %H:%M}"
+    return f"yes, last sign {when}" if found["served"] else f"no, last {when}"
+
+
+def _chore(chore: dict[str, Any] | None) -> str:
+    return "nothing" if chore is None else f"{chore['text']} ({chore['on']})"
 
 
 def in_states(counted: dict[str, int]) -> str:

@@ -43,13 +43,14 @@ def _serve(kept: Settings, url: str, farm: str | None) -> None:
     from bot.telegram.counter import Counter, clock  # noqa: PLC0415
     from bot.telegram.lock import AlreadyServedError, alone, lock_file  # noqa: PLC0415
     from bot.telegram.met import remember  # noqa: PLC0415
+    from bot.telegram.serve import Serving, bot_of  # noqa: PLC0415
     from bot.telegram.serve import serve as serving  # noqa: PLC0415
     from core.app import Problem, open_book  # noqa: PLC0415
 
     token = kept.bot_token or ""
     written = logs.log_to(sys.stderr, token)
     try:
-        with alone(lock_file(url, token.partition(":")[0], data_folder())):
+        with alone(lock_file(url, token.partition(":")[0], data_folder())) as alive:
             app = open_book(url, farm)
             if isinstance(app, Problem):
                 _fail(f"{app.text} {app.remedy}".strip())
@@ -57,7 +58,8 @@ def _serve(kept: Settings, url: str, farm: str | None) -> None:
                 click.echo(CODE.format(code=code))
                 click.echo(SEND_IT, err=True)
             met = partial(remember, data_folder(), app.place)
-            asyncio.run(serving(kept, Counter(app), ready=lambda: click.echo(READY, err=True), met=met))
+            run = Serving(bot_of(kept), Counter(app), met=met, alive=alive)
+            asyncio.run(serving(run, ready=lambda: click.echo(READY, err=True)))
     except AlreadyServedError:
         _fail(SERVED)
     except InvalidToken:

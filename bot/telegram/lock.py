@@ -5,8 +5,9 @@ from __future__ import annotations
 import hashlib
 import os
 import re
-from collections.abc import Iterator
-from contextlib import contextmanager
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager, suppress
+from functools import partial
 from pathlib import Path
 
 #: A book that is a file: its path alone, or a SQLite address with it.
@@ -27,15 +28,37 @@ def lock_file(url: str, bot: str, folder: Path) -> Path:
 
 
 @contextmanager
-def alone(file: Path) -> Iterator[None]:
-    """Hold the lock. It ends with the process, however that ends. AlreadyServedError where somebody else holds it."""
+def alone(file: Path) -> Iterator[Callable[[], None]]:
+    """Hold the lock. It ends with the process, however that ends. AlreadyServedError where somebody else holds it.
+
+    What it gives is to be called now and then as a sign of life: the file's time says when that was last.
+    """
     file.parent.mkdir(parents=True, exist_ok=True)
     held = os.open(file, os.O_RDWR | os.O_CREAT, 0o600)
     try:
         _hold(held)
-        yield
+        yield partial(_touch, file)
     finally:
         os.close(held)
+
+
+def _touch(file: Path) -> None:
+    """A sign of life. A disk that takes none must stop nothing else."""
+    with suppress(OSError):
+        os.utime(file)
+
+
+def last_sign(file: Path) -> tuple[float | None, bool]:
+    """When a server of that book last gave a sign of life [s since 1970], and whether one runs now."""
+    try:
+        when = file.stat().st_mtime
+        with alone(file):
+            pass
+    except FileNotFoundError:
+        return None, False
+    except AlreadyServedError:
+        return when, True
+    return when, False
 
 
 def _hold(held: int) -> None:

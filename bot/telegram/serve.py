@@ -71,6 +71,7 @@ class Serving:
     counter: Counter
     paces: Paces = field(default_factory=Paces)
     met: Callable[[str], object] = lambda _name: None  # told the bot's name once the service said it
+    alive: Callable[[], object] = lambda: None  # called as often as the clock asks the book
 
     def __post_init__(self) -> None:
         """Its bells."""
@@ -114,7 +115,7 @@ class Serving:
         intake = Intake(self.bot, self.counter, self.bells, self.paces.poll)
         taking = Taking(Desk(self.bot, self.counter), self.counter, self.bells)
         sender = Sender(self.bot, self.counter, self.bells, Pace(monotonic, overall=self.paces.overall))
-        ticker = Ticker(self.counter, self.bells, self.paces.tick)
+        ticker = Ticker(self.counter, self.bells, self.paces.tick, self.alive)
         first, second, last = (asyncio.create_task(loop.run()) for loop in (intake, taking, sender))
         clock = asyncio.create_task(ticker.run())
         ended = asyncio.create_task(self.bells.door.ended())
@@ -140,11 +141,8 @@ async def _all_over(*tasks: asyncio.Task[None]) -> None:
             raise result
 
 
-async def serve(
-    settings: Settings, counter: Counter, *, ready: Callable[[], object] = lambda: None, met: Callable[[str], object] = lambda _name: None
-) -> None:
+async def serve(serving: Serving, *, ready: Callable[[], object] = lambda: None) -> None:
     """Serve until the process is told to stop (SIGTERM, SIGINT)."""
-    serving = Serving(bot_of(settings), counter, met=met)
     loop = asyncio.get_running_loop()
     for sign in (signal.SIGTERM, signal.SIGINT):
         try:
@@ -154,4 +152,4 @@ async def serve(
     try:
         await serving.run(ready)
     finally:
-        counter.close()
+        serving.counter.close()

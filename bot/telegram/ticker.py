@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import logging
+from collections.abc import Callable
+from datetime import date
 
 from bot.telegram.counter import Counter
 from bot.telegram.patience import Bells
@@ -16,10 +18,12 @@ EVERY_S = 60.0
 class Ticker:
     """The loop that asks."""
 
-    def __init__(self, counter: Counter, bells: Bells, every: float = EVERY_S) -> None:
+    def __init__(self, counter: Counter, bells: Bells, every: float = EVERY_S, alive: Callable[[], object] = lambda: None) -> None:
         self._counter = counter
         self._bells = bells
         self._every = every
+        self._alive = alive
+        self._no_copy: date | None = None  # the day on which it was said that none could be made
 
     async def run(self) -> None:
         """Ask until it is over."""
@@ -30,7 +34,17 @@ class Ticker:
     async def _once(self) -> None:
         """Put what is due into the outbox. A report that fails must not end the reminders of tomorrow."""
         try:
+            self._alive()
             if await self._counter.ask(self._counter.app.tick, self._counter.now()):
                 self._bells.letters.ring()
+            await self._copy()
         except Exception:
             log.exception("Could not look up what is due. Trying again in a minute.")
+
+    async def _copy(self) -> None:
+        """The day's copy of the book, made beside the other work. Why there is none is said once a day."""
+        now = self._counter.now()
+        problem = await self._counter.make(self._counter.app.copy_of_the_day, now)
+        if problem is not None and self._no_copy != now.date():
+            self._no_copy = now.date()
+            log.error("There is no copy of the book of today. %s %s", problem.text, problem.remedy)

@@ -156,6 +156,12 @@ class App(Post, People, MovingOut):
         """A copy of the whole book at `path`; None once it is there and found whole."""
         return looking_after.backup(self._engine, path)
 
+    def copy_of_the_day(self, now: datetime) -> Problem | None:
+        """Today's copy beside the book, made by the first call of the day; None where it is there, or why it is not."""
+        from core.app import copies  # noqa: PLC0415 - only a server makes them
+
+        return copies.copy_of_the_day(self._engine, now.astimezone(self.timezone()).date())
+
     def check(self) -> tuple[Problem, ...]:
         """What is wrong with the book; empty where it is sound."""
         with self._engine.connect() as connection:  # without a commit: a damaged file refuses one

@@ -80,4 +80,12 @@ def status(connection: Connection, farm: int, name: str) -> dict[str, Any]:
         "chats": len(people.active_chats(connection, farm)),
         "inbox": intake.waiting(connection, farm),
         "outbox": outgoing.waiting(connection, farm),
+        "last_copy": _last_copy(connection.engine.url),
     }
+
+
+def _last_copy(url: URL) -> str | None:
+    from core.app.copies import days_of  # noqa: PLC0415 - copies are made by this module
+
+    days = days_of(url)
+    return days[-1].isoformat() if days else None

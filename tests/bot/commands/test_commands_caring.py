@@ -45,6 +45,10 @@ def test_status_names_people_and_what_waits() -> None:
             "chats": 1,
             "inbox": {"done": 3, "taken": 1},
             "outbox": {},
+            "served": True,
+            "last_sign": "2026-11-25T07:10:00+00:00",
+            "last_copy": "2026-11-25",
+            "next_due": {"on": "2026-11-27", "text": "Wean litter of 14"},
         },
         UTC,
     )
@@ -52,6 +56,7 @@ def test_status_names_people_and_what_waits() -> None:
     assert "Ann (owner)" in told
     assert "3 done, 1 taken" in told
     assert "go out: none" in told
+    assert told.endswith("Served: yes, last sign 25 November 2026, 07:10. Last copy: 2026-11-25. Next due: Wean litter of 14 (2026-11-27).")
 
 
 def test_check_of_a_sound_book(farm: Machine) -> None:
@@ -181,3 +186,13 @@ def test_the_clock_is_the_real_one() -> None:
     """Unless a test sets it: aware, and moving on."""
     assert options_clock().tzinfo is UTC
     assert options_clock() <= options_clock()
+
+
+def test_status_of_a_book_that_is_not_served_any_more(farm: Machine) -> None:
+    """When it last was, and what is due next."""
+    assert (farm.json("status")["served"], farm.json("status")["last_sign"]) == (False, None)
+    (farm.folder / "data" / "herd-book.sqlite.serving").touch()
+    assert farm.json("status")["last_sign"] is not None
+    assert "Served: no, last " in farm.ok("status")
+    first = farm.json("due", "--days", "60")["chores"][0]
+    assert farm.json("status")["next_due"] == {"on": first["on"], "text": first["text"]}

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import pytest
 
-from bot.telegram.lock import AlreadyServedError, alone, lock_file
+from bot.telegram.lock import AlreadyServedError, alone, last_sign, lock_file
 
 
 def test_a_second_server_is_refused(tmp_path: Path) -> None:
@@ -31,3 +32,20 @@ def test_a_book_elsewhere_has_its_lock_in_the_data_folder(tmp_path: Path) -> Non
     assert one.parent == other.parent == tmp_path
     assert one != other
     assert "secret" not in one.name
+
+
+def test_the_lock_tells_the_last_sign_of_life(tmp_path: Path) -> None:
+    """None before the first server; a touch of the file while one runs, and whether it does."""
+    file = tmp_path / "book.sqlite.serving"
+    assert last_sign(file) == (None, False)
+    with alone(file) as alive:
+        os.utime(file, (1000, 1000))
+        assert last_sign(file) == (1000.0, True)
+        alive()
+        when, runs = last_sign(file)
+        assert (when or 0) > 1000
+        assert runs
+        file.unlink()
+        alive()
+    os.close(os.open(file, os.O_CREAT))
+    assert last_sign(file)[1] is False

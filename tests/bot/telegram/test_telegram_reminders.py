@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 from datetime import UTC, datetime
+from pathlib import Path
+
+import pytest
 
 from tests.bot.telegram.served import Served, opened_notes
 from tests.standin import StandIn
@@ -66,3 +69,24 @@ def test_a_book_in_trouble_does_not_end_the_clock(barn: Served, standin: StandIn
     standin.set_now(datetime(2026, 3, 16, 16, 0, tzinfo=UTC))
     assert standin.wait_answer("Ann", after=last["message_id"])
     assert len(failed) >= 3
+
+
+def test_the_book_is_copied_once_a_day(barn: Served, standin: StandIn) -> None:
+    """Beside the book, while people write."""
+    folder = barn.book.with_name(barn.book.name + ".copies")
+    standin._wait(lambda: (folder.exists() and [file.name for file in folder.glob("*.sqlite")]) or None, "a copy", 10)
+    standin.set_now(datetime(2026, 3, 9, 16, 0, tzinfo=UTC))
+    barn.ask("Ann", "hay is low")
+    barn.stop()
+    assert "2026-03-09.sqlite" in {file.name for file in folder.iterdir()}
+
+
+def test_a_copy_that_can_not_be_made_is_told_once(standin: StandIn, tmp_path: Path, caplog: pytest.LogCaptureFixture) -> None:
+    """And nothing else waits for it."""
+    (tmp_path / "book.sqlite.copies").write_text("in the way", encoding="utf-8")
+    with Served(standin, tmp_path / "book.sqlite") as served:
+        served.owner()
+        for text in ("new doe 14", "hay is low", "14 weighed 8-2"):
+            served.ask("Ann", text)
+            standin.world.pass_time(60)
+    assert sum("There is no copy of the book of today" in record.message for record in caplog.records) == 1
