@@ -17,7 +17,7 @@ from core.notes.moving.table import Cell
 #: `3 castor, 2 black`: colours that need no quotes.
 _PLAIN_COLOR: Final = re.compile(r"[a-z][a-z ()-]*")
 _COUNTED: Final = re.compile(r"(\d+) ([a-z][a-z ()-]*)")
-_CENTS: Final = Decimal("0.01")
+_CENTS: Final = Decimal("0.01")  # not a figure: money has two places
 
 
 def cells_of(fact: Fact) -> tuple[Cell, ...]:
