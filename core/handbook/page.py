@@ -7,14 +7,27 @@ from collections.abc import Iterator, Mapping, Sequence
 from types import ModuleType
 from typing import Final
 
-from core.handbook import asking, feeding, flags, genetics, growth, health, reproduction, stages, survival, weather, winter
+from core.handbook import asking, feeding, flags, genetics, growth, health, reproduction, stages, survival, weather, winter, worth
 from core.handbook.breeds import Breed, Range, all_breeds
 from core.handbook.coat_genes import COAT_PATTERNS, GENE_FORMS, TRADE_WORDS, Words
 from core.handbook.figure import Figure
 from core.handbook.sources import SOURCES
 from core.words import OUNCES_IN_POUND, pounds_and_ounces
 
-TOPICS: Final[tuple[ModuleType, ...]] = (reproduction, growth, feeding, weather, survival, genetics, stages, flags, winter, asking, health)
+TOPICS: Final[tuple[ModuleType, ...]] = (
+    reproduction,
+    growth,
+    feeding,
+    weather,
+    survival,
+    genetics,
+    stages,
+    flags,
+    winter,
+    worth,
+    asking,
+    health,
+)
 
 
 def figures() -> Iterator[tuple[str, Figure]]:

@@ -33,7 +33,7 @@ def merits(barn: Evidence, animal: Animal) -> list[Finding]:
         _wanted_buck(barn, animal),
         _against_sire(barn, animal),
         _outdone(barn, animal),
-        _show_quality(animal),
+        show_quality(animal),
         _grows_well(barn, animal),
         _on_target(barn, animal),
         _lives_on_little(barn, animal),
@@ -137,7 +137,8 @@ def _kits_weighed(barn: Evidence, *animals: Animal) -> int:
     return sum(growth_merit(barn, one)[2] for one in animals)
 
 
-def _show_quality(animal: Animal) -> Finding | None:
+def show_quality(animal: Animal) -> Finding | None:
+    """Placed at a show, or well scored."""
     scores = [one.detail["score"] for one in events(animal, "scored")]
     placings = [str(one.detail["placing"]) for one in events(animal, "shown")]
     mean = fmean(scores) if scores else None

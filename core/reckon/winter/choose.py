@@ -16,7 +16,7 @@ from core.reckon.winter.types import Candidate, Choice, Kin, Limits, Mating, Unf
 from core.reckon.winter.unfit import mended, or_lift
 
 #: In a large herd: how far below the margin an animal is out of the question [share of the greatest worth], and how near to the best will do.
-MARGIN, NEARLY = 0.05, 1e-3
+MARGIN, NEARLY = 0.05, 1e-3  # not a figure: how exact
 
 
 def best(candidates: Iterable[Candidate], limits: Limits, kin: Kin) -> Choice | Unfit:

@@ -23,7 +23,7 @@ TIE = 1e-7
 #: The greatest gain as the solver sees it: its own tolerance is 1e-6, far below what breaks a tie.
 HIGHEST = 1e5
 #: The classes of mates that a doe has at most; beyond, her worst ones count alike. Only a breed of many unequally related bucks has more.
-MATE_CLASSES = 16
+MATE_CLASSES = 16  # not a figure: columns a doe
 
 
 @dataclass(frozen=True)
@@ -92,7 +92,7 @@ def asked(candidates: Iterable[Candidate], limits: Limits, kin: Kin) -> Asked:
 
 
 #: From so many animals on a choice nearly the best is good enough.
-LARGE = 150
+LARGE = 150  # not a figure: animals
 #: The row that tells how many breeds with a pair may be left without one.
 LET_DOWN = "let_down"
 

@@ -10,7 +10,7 @@ from core.reckon.winter.solving import Ceiling, Solved
 
 Flags = npt.NDArray[np.bool_]
 #: How many of those nearest to the margin are tried for one that turns, and how often.
-TRIED, ROUNDS = 30, 3
+TRIED, ROUNDS = 30, 3  # not a figure: neighbours tried
 #: What a sum may go over its limit by the computer's own rounding.
 NEAR = 1e-9
 
