@@ -20,7 +20,7 @@ from core.app.reading import Reader
 CORPUS = Path(__file__).parent / "corpus"
 AT = datetime.fromisoformat("2026-11-25T07:10:00-06:00")
 #: How many notes known_misses.jsonl holds: lower it with each that is mended, never raise it.
-KNOWN_MISSES = 7
+KNOWN_MISSES = 5
 
 
 @lru_cache(maxsize=1)
@@ -53,7 +53,7 @@ def results(name: str) -> Counter[str]:
     return Counter(judge().best(farm.read_request(request, AT), wanted)[0] for case in cases for request, wanted in messages(case))
 
 
-# The reader was mended by the notes of the fifth file, so it guards against a relapse and is no measure of how new notes fare.
+# The reader was mended by the notes of the fifth and sixth files, so they guard against a relapse and are no measure of how new notes fare.
 @pytest.mark.parametrize(
     ("name", "right", "silent"),
     [
@@ -63,10 +63,11 @@ def results(name: str) -> Counter[str]:
         ("notes_third.jsonl", 0.97, 0.01),
         ("notes_fourth.jsonl", 0.97, 0.01),
         ("notes_fifth.jsonl", 0.99, 0.01),
+        ("notes_sixth.jsonl", 0.99, 0.01),
     ],
 )
 def test_notes_are_read_right_and_never_silently_wrong(name: str, right: float, silent: float) -> None:
-    """At least 97 % of a file come out right, of the fifth 99; none of the examples, and at most one in a hundred of the rest, is recorded wrongly unasked."""
+    """At least 97 % of a file come out right, of the fifth and sixth 99; none of the examples, and at most one in a hundred of the rest, is recorded wrongly unasked."""
     found = results(name)
     total = found.total()
     assert found["right"] >= right * total, found

@@ -21,6 +21,7 @@ from core.notes.dates import Days, Said, days_of
 from core.notes.fact import Fact
 from core.notes.items import Item, marks_of, pair_grams
 from core.notes.reading import Context
+from core.notes.tokens import Token
 
 MOST_FIGURES: Final = 100  # not a figure: items: the longest lists of tags have no more
 NAME_LETTERS: Final = 3  # shorter words are hardly names
@@ -204,6 +205,8 @@ COUNTED_THINGS: Final = frozenset(
         "eggs",
     }
 )
+#: Behind `@` they say when, not how many at what price.
+HOURS: Final = frozenset({"time", "clock"})
 COUNT_MARKS: Final = frozenset({"kits", "alive", "dead", "born", "bucks_word", "does_word", "bag", "falls", "cup_word", "each"})
 FILLERS: Final = frozenset(
     {
@@ -254,6 +257,7 @@ class Scene:
     text: str = ""
     clock: str = ""  # the time of the message on the farm, `HH:MM`
     newcomers: dict[str, Animal] = field(default_factory=dict)  # animals that the message itself brings onto the book, by their tags
+    tokens: Sequence[Token] = ()  # of the message, where its items stand
 
 
 @dataclass(slots=True)
@@ -474,6 +478,8 @@ class Clause:
                 else i + 1
             )
             following = lead + 1 if self.said(lead) in {"of", "from", "out of", "off of", "off"} else None
+            if following is not None and self.said(following) == "the" and self.items[following + 1 : following + 2]:
+                following += self.items[following + 1].sort == "animal"  # "two of the Thistle kits"
             if following is None or self.whole(i) is None or self.said(following) in {"the", "her", "them"}:
                 continue
             if self.known(following) is not None or self.items[following].sort == "animal" if following < len(self.items) else False:
@@ -514,7 +520,11 @@ class Clause:
         return (
             bool(item.marks & {"alive", "born"})
             or ("dead" in item.marks and not item.marks & {"die"})
-            or (item.sort == "mark" and item.said in {"@", "%"})
+            or (
+                item.said in {"@", "%"}
+                and item.sort == "mark"
+                and not (self.items[following + 1 :] and self.items[following + 1].sort in HOURS)
+            )
         )
 
     # animals

@@ -159,7 +159,9 @@ def _of_that_age(c: Clause, days: int, slack: int) -> bool:
     animals = _animals(c)
     known = [age for animal in animals for age in _ages(c, animal)]
     known += [(c.today - born).days for found in c.found if isinstance(born := found.values.get("born"), date)]
-    return not c.found or (not known and bool(animals)) or any(abs(age - days) <= slack for age in known)
+    if not c.found:
+        return c.marks.isdisjoint({"die", "dead"})  # of whose death was it the day?
+    return (not known and bool(animals)) or any(abs(age - days) <= slack for age in known)
 
 
 def _animals(c: Clause) -> list[Animal]:

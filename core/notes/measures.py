@@ -29,7 +29,7 @@ NO_OUNCES: Final = frozenset(
 #: Words and signs that may say of what a number before them is so much.
 TAILS: Final = frozenset(
     {*LB, *OZ, *KG, *GRAM, *CUP, *DOSE, *DOLLAR, *DEGREE, *PERIODS, *PARTED_UNITS}
-    | {"-", "#", "f", "am", "pm", "a", "p", "in", "oclock", "%", "percent", "st", "nd", "rd", "th"}
+    | {"-", "#", "f", "am", "pm", "a", "p", "in", "below", "oclock", "%", "percent", "st", "nd", "rd", "th"}
 )
 
 
@@ -193,6 +193,12 @@ def _money(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item:
     return _made(tokens, "money", at, end, int((value * 100).to_integral_value()))
 
 
+#: Behind `20 below` they leave it degrees of frost.
+BELOW_WHAT: Final = frozenset(
+    {"zero", ".", "!", ",", "\n", "outside", "out", "tonight", "today", "overnight", "again", "this", "last", "in"}
+)
+
+
 def _degrees(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item | None:
     unit = key(tokens, end)
     scale = ""
@@ -204,7 +210,9 @@ def _degrees(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item
             scale, last = key(tokens, last)[0].upper(), last + 1
     elif unit in {"f", "c"} and key(tokens, end + 1) not in {"c", "section"} and not _begins_code(tokens, end):
         scale, last = unit.upper(), end + 1
-    if last == end:
+    elif unit == "below" and key(tokens, end + 1) in BELOW_WHAT:
+        last = end
+    else:
         return None
     below = key(tokens, last) == "below" or key(tokens, at - 1) in {"minus", "negative"}
     minus = key(tokens, at - 1) == "-" and tokens[at].glued and (at == 1 or not tokens[at - 1].glued)
@@ -214,7 +222,7 @@ def _degrees(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item
         tokens,
         "temp",
         at - 1 if minus or key(tokens, at - 1) in {"minus", "negative"} else at,
-        last + (key(tokens, last) == "below"),
+        last + (key(tokens, last) == "below") + (key(tokens, last) == "below" and key(tokens, last + 1) == "zero"),
         value,
         scale,
     )

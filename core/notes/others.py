@@ -58,6 +58,26 @@ def ill_person(items: Sequence[Item]) -> bool:
     return person is not None and all(FALLING.issuperset(item.said.split()) for item in items[person + 1 : ill])
 
 
+#: Where a breeder goes, and when they are open.
+PLACES: Final = frozenset({"vet", "store", "shop", "mill", "processor", "butcher", "auction", "co-op", "bank"})
+OPEN_OR_NOT: Final = frozenset({"is", "isnt", "isn't", "was", "wasnt", "wasn't", "opens", "closes", "are", "will"})
+LEADING_IN: Final = frozenset({",", "and", "but", "so", "of", "course", "naturally", "because", "since", "though", "-"})
+
+
+def shop_or_vet(items: Sequence[Item]) -> bool:
+    """`and of course the vet is closed until Monday`: of a place that is none of the barn's, with no animal and no remedy."""
+    begin = next((i for i, item in enumerate(items) if item.said not in LEADING_IN), len(items))
+    place = next((i for i in range(begin, min(begin + OPENING // 2, len(items))) if items[i].said.split(" ")[-1] in PLACES), None)
+    return (
+        place is not None
+        and place + 1 < len(items)
+        and items[place + 1].said in OPEN_OR_NOT
+        and all(
+            item.sort in {"word", "mark", "date", "time", "clock"} and item.marks.isdisjoint({"drug", "treat"}) for item in items[begin:]
+        )
+    )
+
+
 def of_somebody_else(items: Sequence[Item], *, spoken_of: bool) -> bool:
     """Whether a piece tells of other people's animals; words only reported may be of the animal `spoken_of` before."""
     for i, item in enumerate(items[:OPENING]):

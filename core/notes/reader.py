@@ -87,6 +87,7 @@ from core.notes.tables import table_told
 from core.notes.text import cleaned
 from core.notes.tokens import Token, tokens
 from core.notes.turns import told_on
+from core.notes.typed import as_typed
 from core.notes.unreal import BARE_VERBS, BEFORE_WHETHER, CONDITION, depends, hangs_on, ordered
 from core.notes.written import written_fact
 from core.words import OUNCES_IN_POUND
@@ -194,8 +195,8 @@ def read(message: Message, herd: Herd, context: Context = Context(), *, told: bo
         return read(replace(message, text=sheet), herd, context, told=True)
     if "[" in text and _TICK.search(text):
         return _ticked(replace(message, text=text), herd, context, today)
-    scene = Scene(herd, words, today, context, message.text, here.strftime("%H:%M"))
     found = tokens(text)
+    scene = Scene(herd, words, today, context, message.text, here.strftime("%H:%M"), {}, found)
     if _foreign(found):
         return _remark(text, today, None)
     begin, writing = headless(found)
@@ -1146,7 +1147,7 @@ class _Statements:
         kept = [
             clause for clause in self.clauses if not clause.found and (unexplained(clause) or (clause.explicit() and len(clause.items) > 2))
         ]
-        return tuple(_remark_fact(clause.text(), clause.today, _who(clause)) for clause in kept)
+        return tuple(_remark_fact(as_typed(clause, self.text), clause.today, _who(clause)) for clause in kept)
 
     def _unread(self) -> str:
         words = [

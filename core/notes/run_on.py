@@ -82,6 +82,8 @@ def begins_anew(items: list[Item], start: int, i: int, scene: Scene) -> bool:
 def _verb_first(items: list[Item], start: int, i: int, scene: Scene) -> bool:
     """`... weaned sixteen two bucks`: the verb of another animal."""
     before = items[i - 1]
+    if items[i].said == "felt" and any("palpate" in item.marks for item in items[start:i]):
+        return False  # "palpated I felt three or four marbles"
     if items[i].said == "x" or before.said in LEADING or before.said in COPULAS or "negation" in before.marks:
         return False
     behind = items[i + 1 : i + 2 + REACH]

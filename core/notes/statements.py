@@ -14,7 +14,7 @@ from core.notes.clause import WELL, Clause, Scene
 from core.notes.dates import Said
 from core.notes.headings import leading_date, round_date, title_date
 from core.notes.items import Item, marks_of, only_signs
-from core.notes.others import BEFALLEN, of_somebody_else
+from core.notes.others import BEFALLEN, of_somebody_else, shop_or_vet
 from core.notes.run_on import begins_anew
 
 HARD: Final = frozenset({".", ";", "!", "?", "|", "~"})
@@ -229,6 +229,9 @@ class Cutter:
         opens = marks & self.opens
         last = self.clauses[-1] if self.clauses and not self.clauses[-1].overfull() else None
         anew = anew or (last is not None and not hard and _apart(last, items, marks, self.opens))
+        if not hard and (weighed := self._weighed_before(items, marks)) is not None:
+            self._extend(weighed, items)
+            return False
         birth = self._birth_told_on(items, marks)
         if birth is not None and not anew:
             self._extend(birth, items)
@@ -266,6 +269,17 @@ class Cutter:
         last.virtual = frozenset()
         last.marks = marks_of(last.items)
         self._extend(last, items)
+
+    def _weighed_before(self, items: list[Item], marks: frozenset[str]) -> Clause | None:
+        """`I weighed 33 and I know I'm not supposed to have favorites, but three pounds twelve`: the weight behind an aside."""
+        if len(self.clauses) < 2 or "tentative" not in self.clauses[-1].marks:  # not a figure: the weighing and the aside
+            return None
+        weighing, aside = self.clauses[-2:]
+        if not (marks & self.opens or aside.marks & self.opens or aside.placed(VALUES) or aside.holds("animal", "code")):
+            sorts = {item.sort for item in items}
+            lacks = "weigh" in weighing.marks and not weighing.holds("weight", "pair")
+            return weighing if lacks and sorts & {"weight", "pair"} and sorts.isdisjoint({"animal", "code"}) else None
+        return None
 
     def _birth_told_on(self, items: list[Item], marks: frozenset[str]) -> Clause | None:
         """The birth told of a moment ago, where a piece only adds how many of its kits live or are dead."""
@@ -569,7 +583,7 @@ class Cutter:
         if clause.header is None and last is not None and last.dates() and items[0].said == ";" and not clause.dates():
             clause.header = last.items[last.dates()[0]].value if not self._has_animal(clause) else None
         if last is not None and (listed or (opens & last.marks and self._begins_with_animal(rest, last, hard=hard))):
-            dates = [i for i in last.dates() if not i or "until" not in last.items[i - 1].marks]
+            dates = [i for i in last.dates() if not (last.told_due(i) or (i and "until" in last.items[i - 1].marks))]
             clause.header = clause.header or (last.items[dates[0]].value if dates else last.header)
         self.clauses.append(clause)
 
@@ -665,6 +679,8 @@ def _apart(last: Clause, items: list[Item], marks: frozenset[str], verbs: frozen
     Such words hold for their own statement only, so neither may hide the other.
     """
     had = last.marks & verbs
+    if items[0].said in SOFT and marks.isdisjoint(verbs) and shop_or_vet(items):
+        return True
     if last.marks & BEFALLEN and last.marks.isdisjoint({"new", "gift"}) and of_somebody_else(last.items, spoken_of=last.before is not None):
         return True
     guesses = not marks.isdisjoint(GUESSES) and "palpate" not in had and _guesses(items, verbs)
@@ -720,7 +736,15 @@ def _tells_of_itself(items: list[Item]) -> bool:
 def _counts_kits(items: list[Item]) -> bool:
     """`2 dead` behind a birth counts kits, whoever has the tag 2."""
     told = [item for item in items if item.said not in SMALL]
-    return len(told) > 1 and told[0].sort == "num" and bool(told[1].marks & {"dead", "alive"})
+    return (
+        len(told) > 1
+        and told[0].sort == "num"
+        and (bool(told[1].marks & {"dead", "alive"}) or (told[1].said in OF_SEVERAL and told[0].value > 1))
+    )
+
+
+#: Behind a number they tell of so many: of an animal it would be `looks`.
+OF_SEVERAL: Final = frozenset({"look", "are", "were", "seem", "made it"})
 
 
 def _names_sire(items: list[Item]) -> bool:

@@ -57,12 +57,13 @@ _SALE: Final = re.compile(r"\b(?:sold|sales?)\b", re.IGNORECASE)
 def table_told(text: str) -> str | None:
     """The note with its table told line by line; None where it holds none."""
     lines = [line.strip(" \r") for line in text.split("\n")]
+    lines = _form(lines) or lines
     for place, line in enumerate(lines[:-1]):
         split = _splitter(line)
         if split is None:
             continue
         heads = [head.lower().rstrip(".:") for head in split(line)]
-        if TATTOOED.issuperset(heads) and NUMBERED.issubset(heads):
+        if TATTOOED.issuperset(heads) and NUMBERED - {"dam"} <= set(heads):
             rows, end = _rows(lines, place + 1, split, len(heads))
             return "\n".join([*lines[:place], *(_tattooed(heads, row) for row in rows), *lines[end:]]) if rows else None
         if FEED.issuperset(heads) and not FEED_COST.isdisjoint(heads) and "date" in heads:
@@ -77,11 +78,33 @@ def table_told(text: str) -> str | None:
     return None
 
 
+FEWEST_LABELS: Final = 3
+
+
+def _form(lines: list[str]) -> list[str] | None:
+    """The lines of a form (`Doe: 14`, `Date: 11/24`, `Born: 9`, ...) as one row of a table; filled in anew from its first label on, as one more row."""
+    pairs = [(label.strip().lower(), value.strip()) for label, colon, value in (line.partition(":") for line in lines if line) if colon]
+    if len(pairs) < FEWEST_LABELS or len(pairs) != sum(1 for line in lines if line) or pairs[0][0] not in ANIMALS | DAYS:
+        return None
+    forms: list[dict[str, str]] = []
+    for label, value in pairs:
+        if label == pairs[0][0]:
+            forms.append({})
+        if label in forms[-1]:
+            return None  # said twice
+        forms[-1][label] = value
+    heads = list(dict.fromkeys(label for label, _ in pairs))
+    if len(heads) < FEWEST_LABELS or any("|" in value for _, value in pairs):
+        return None
+    return ["|".join(heads), *("|".join(form.get(head, "") for head in heads) for form in forms)]
+
+
 def _tattooed(heads: list[str], row: Sequence[str]) -> str:
     """A row of kits that were tattooed: `tattooed R31 out of 16, buck, black`."""
     cells = {PARENTS.get(head, head): cell for head, cell in zip(heads, row, strict=True) if cell.lower() not in EMPTY}
     rest = [cells[head] for head in ("sex", "color", "colour") if head in cells]
-    return ", ".join([f"tattooed {cells.get('tag', '')} out of {cells.get('doe', '')}", *rest])
+    dam = f" out of {cells['doe']}" if "doe" in cells else ""  # it asks where none is named
+    return ", ".join([f"tattooed {cells.get('tag', '')}{dam}", *rest])
 
 
 def _bought(heads: list[str], row: Sequence[str]) -> str:

@@ -17,6 +17,10 @@ _ENTITY: Final = re.compile(r"&#?[a-zA-Z0-9]{2,6};")
 _TICKS: Final = re.compile(r"(?m)^([-*\s]*)[\u2705\u2713\u2714]\ufe0f?")
 _CROSSES: Final = re.compile(r"(?m)^([-*\s]*)[\u274c\u2717\u2718]\ufe0f?")
 _ROUND_BOX: Final = re.compile(r"(?m)^([-\s]*)\(([ xX])\)(?=\s)")
+#: `seven kits new line doe sixteen ...`: the end of a line, said aloud.
+_LINE_SAID: Final = re.compile(
+    r"(?<!\ba)(?<!\bthe)(?<!\bour)(?<!\bmy)[,.]? [Nn]ew ?line[,.]?(?= (?!for |of |from |in |on |to |is |was |that ))"
+)
 _SPACES: Final = re.compile(r"[^\S\n]+")
 _VULGAR: Final = re.compile(r"(\d?)\s?([\u00bc-\u00be\u2150-\u215e])")
 _PLAIN: Final = str.maketrans(
@@ -46,6 +50,8 @@ def cleaned(text: str) -> str:
         plain = _ROUND_BOX.sub(r"\1[\2]", plain)
     if "<" in plain:
         plain = _MARKUP.sub(" ", plain)
+    if "ew line" in plain or "ewline" in plain:
+        plain = _LINE_SAID.sub("\n", plain)
     if "  " in plain or not plain.isascii():
         plain = _SPACES.sub(" ", plain)
     return plain.strip()

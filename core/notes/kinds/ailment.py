@@ -67,7 +67,7 @@ EXAMPLES: tuple[Example, ...] = (
         "Health check: R23, sneezing; R21, ok.",
         (
             {"who": "R23", "sign": "sneezing", "on": "2026-11-25"},
-            {"kind": "remark", "text": "; r 21 , ok .", "on": "2026-11-25", "who": "R21"},
+            {"kind": "remark", "text": "R21, ok.", "on": "2026-11-25", "who": "R21"},
         ),
     ),
 )

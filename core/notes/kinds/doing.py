@@ -81,6 +81,7 @@ def read(c: Clause) -> None:
         and not c.said(cue).endswith("nails")
         and not c.has("chore_word")
         and not c.sorted_as("cage")
+        and not (c.has("box") and c.has("done") and c.marks.isdisjoint({"kits", "dead", "lose", "die"}))
         and not (c.said(cue) in GROOMING and c.known(cue + 1) is not None)
     ):
         return
@@ -130,6 +131,8 @@ LITTLE: Final = 5  # not a figure: items between the cut and what was cut
 
 def _over_with(c: Clause, cue: int) -> bool:
     """`so done with this mud`, `the hay is done`: had enough of, or used up; a chore is named by its own word."""
+    if c.said(cue - 1) in {"harm", "damage"} or c.said(cue + 1) in {"harm", "damage"} or "none" in c.items[max(cue - 2, 0)].marks:
+        return True  # "no harm done"
     return c.said(cue) == "done" and c.said(cue - 1) in {"so", "is", "are", "was", "im", "am"} and not c.has("chore_word")
 
 

@@ -103,7 +103,7 @@ def read(c: Clause) -> None:
         cents = cents * count
     if cents is not None:
         used += [
-            c.items[i] for i in c.sorted_as("num", "money") if c.items[i] not in used and _cents(c, i) == cents
+            c.items[i] for i in c.sorted_as("num", "money") if c.items[i] not in used and _cents(c, i) == cents and not c.counted(i)
         ]  # "4 bags @ 18.75 = 75.00"
     values = {"grams": total, "bags": count, "price": Cents(cents) if cents is not None else None}
     need = (

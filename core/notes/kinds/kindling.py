@@ -39,6 +39,8 @@ class Kindled:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("14 kindled 9, 2 dead, 7 look good", ({"doe": "14", "born": 9, "alive": 7, "dead": 2, "on": "2026-11-25"},)),
+    Example("Doe: 14\nDate: 11/24/26\nBorn: 9\nAlive: 8", ({"doe": "14", "born": 9, "alive": 8, "dead": 1, "on": "2026-11-24"},)),
     Example(
         "KINDLING\nDoe: 14\nSire: 3\nBorn: 8\nAlive: 7\nDead: 1", ({"doe": "14", "on": "2026-11-25", "born": 8, "alive": 7, "dead": 1},)
     ),
@@ -292,13 +294,27 @@ def _doe(c: Clause, cue: int) -> Pick | None:
     return c.pick(led) if led is not None and led != cue + 1 else c.spoken_of()
 
 
+#: `7 look good`: so many are alive.
+LOOKING: Final = frozenset({"look", "are", "seem", "doing"})
+WELL_OFF: Final = frozenset({"good", "great", "fine", "ok", "okay", "healthy", "strong", "well", "alive", "doing"})
+
+
+def _look_well(c: Clause, i: int) -> bool:
+    return c.whole(i) is not None and c.said(i + 1) in LOOKING and c.said(i + 2) in WELL_OFF and c.said(i - 1) != "all"
+
+
 def _counts(c: Clause) -> tuple[dict[str, int], list[Item]]:
     """Numbers by their labels, then the one without a label; `all alive` is all that were born."""
     labels = c.each("alive", "dead", "born", "lose")
     labels = [i for i in labels if "kindle" not in c.items[i].marks]
-    behind = bool(labels) and c.whole(c.past_fillers(labels[-1] + 1, 1)) is not None and not c.counted(c.past_fillers(labels[-1] + 1, 1))
+    following = c.past_fillers(labels[-1] + 1, 1) if labels else 0
+    behind = bool(labels) and c.whole(following) is not None and not (c.counted(following) or _look_well(c, following))
     counts: dict[str, int] = {}
     claimed: set[int] = set()
+    for i in c.sorted_as("num"):
+        if _look_well(c, i):
+            counts["alive"] = c.whole(i) or 0
+            claimed.add(i)
     everything: list[str] = []
     apart: list[str] = []  # labels with no number beside them: `three were outside and didn't survive`
     for label in labels:

@@ -48,6 +48,8 @@ EXAMPLES: tuple[Example, ...] = (
     Example("counted 16s babies and theres 5", ({"doe": "16", "count": 5, "on": "2026-11-25"},)),
     Example("16 has5 kits", ({"doe": "16", "count": 5, "on": "2026-11-25"},)),
     Example("16 kits ct 5", ({"doe": "16", "count": 5, "on": "2026-11-25"},)),
+    Example("12 ct 7", ({"doe": "12", "count": 7, "on": "2026-11-25"},)),
+    Example("Sorrel's box, still 7 in there", ({"doe": "12", "count": 7, "on": "2026-11-25"},)),
     Example("12 wk2 6 kits", ({"doe": "12", "count": 6, "on": "2026-11-25", "age_days": 14},)),
     Example("Doe 16: 5 kits, age 48 days, all on pellets.", ({"doe": "16", "count": 5, "on": "2026-11-25", "age_days": 48},)),
 )
@@ -60,7 +62,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("count",)
 CUES: Final = {
-    "count": "rearing | has reared | feeding all | down to | still got | has got | counted | count | kit count | kit ct | kit cnt | kits ct | kit counts | still has | kits left | kits now | up to | counts | kit check | now at | has still got | raising | nursing",
+    "count": "rearing | has reared | feeding all | down to | still got | has got | counted | count | kit count | ct | kit ct | kit cnt | kits ct | kit counts | still has | kits left | kits now | up to | counts | kit check | now at | has still got | raising | nursing",
     "has_kits": "has | has a | got | has got | theres",
     "well": "eyes open | eyes opening | eyes are open | eyes all open | warm | fat | wiggly | wiggling | fuzzy | healthy | squirming | plump | thriving",
     "left_over": "left | remaining | now | still",
@@ -118,6 +120,9 @@ def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
         well = next((i for i in c.sorted_as("num") if c.whole(i) is not None and i != c.opening() and c.said(i + 1) in WELL), None)
         if well is not None:
             return well
+    still = next((i + 1 for i in c.each("left_over") if c.said(i) == "still" and c.whole(i + 1) is not None), None)
+    if still is not None and cue is None and (c.has("nest_place") or (c.said(still + 1), c.said(still + 2)) == ("in", "there")):
+        return still  # "still 7 in there"
     if kits is not None and kits == c.opening() and cue is None:
         free = [i for i in c.sorted_as("num") if c.whole(i) is not None]
         return free[-1] if free and c.said(free[-1] - 1) == ":" else None
@@ -140,7 +145,7 @@ def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
     if c.said(cue) in {"kits left", "kits now"}:
         return c.number_for(cue, behind=False)
     place = c.past_fillers(cue + 1, 1)
-    if c.said(cue) in {"count", "kit count", "kit check", "kit ct", "kit cnt", "kits ct", "kit counts"}:
+    if c.said(cue) in {"count", "ct", "kit count", "kit check", "kit ct", "kit cnt", "kits ct", "kit counts"}:
         numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None]
         return numbers[-1] if numbers else None
     if c.whole(place) is None:

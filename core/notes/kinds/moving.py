@@ -30,6 +30,7 @@ class Moved:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("31 to B4, 32 B5", ({"who": "31", "cage": "B4", "on": "2026-11-25"}, {"who": "32", "cage": "B5", "on": "2026-11-25"})),
     Example("put moss inC1", ({"who": "5", "cage": "C1", "on": "2026-11-25"},)),
     Example("I moved Clover up to C4 after supper", ({"who": "9", "cage": "C4", "on": "2026-11-25"},)),
     Example("swapped 14 to B3", ({"who": "14", "cage": "B3", "on": "2026-11-25"},)),
@@ -136,11 +137,14 @@ def _with_kits(c: Clause) -> bool:
 
 
 def _each_to_its_cage(c: Clause) -> bool:
-    """`3 -> A1, 5 -> A2`, `33 is in C2 and 31 in C3`."""
+    """`3 -> A1, 5 -> A2`, `33 is in C2 and 31 in C3`, `31 to B4, 32 B5`."""
     places = [i for i, item in enumerate(c.items) if item.sort in {"cage", "code"} and not c.taken(i)]
     animals = [next((j for j in range(i - 1, max(-1, i - 5), -1) if c.known(j) is not None), None) for i in places]
-    led = all(c.items[i - 1].marks & {"into", "to"} or c.said(i - 1) in {">", ":", "="} for i in places)
-    if len(places) < 2 or None in animals or len(set(animals)) != len(places) or not led or c.has("new", "tag", "kits"):
+    led = [bool(c.items[i - 1].marks & {"into", "to"}) or c.said(i - 1) in {">", ":", "="} for i in places]
+    led_all = all(led) or (
+        (c.has("move") or led[0]) and all(each or c.known(i - 1) is not None for each, i in zip(led, places, strict=True))
+    )
+    if len(places) < 2 or None in animals or len(set(animals)) != len(places) or not led_all or c.has("new", "tag", "kits"):
         return False
     for i, j in zip(places, animals, strict=True):
         c.take(c.past(Moved, c.pick(j or 0), "who", {"cage": c.items[i].value}, [c.items[i]]))

@@ -66,7 +66,7 @@ OPENS: Final = ("box",)
 CUES: Final = {
     "box": "the nest for | put the nest | the nesting box | her nesting box | the kindling box | box placed | nest box placed | nest box installed | box installed | box given | the box | her box | the nest box | her nest box | that nest box | the nestbox | her nestbox | took the box | box out | nest box out | nb out | nestbox out | next box out | nest box | nestbox | nesting box | next box | nest bx | nb | box | nest boxes | boxes | next mark | kindling box | bx | nextbox | box in | nb in | nestbox in | nest box in | next box in",
     "box_in": "went in with | placed | box placed | nest box placed | nest box installed | box installed | box given | putting | put the nest | giving | provided | placing | hung | set up | in with | in w | in for | in to | in under | box in | nb in | nestbox in | nest box in | next box in | in | gave | put in | added | into | set in | got her | gets | got | has her | went in | installed",
-    "box_out": "out | box out | nest box out | nb out | nestbox out | next box out | pulled | removed | took out | taken out | took | pull | remove | took away | taken | took the box | came out | cleaned out | out of | off",
+    "box_out": "out | box out | nest box out | nb out | nestbox out | next box out | pulled | removed | took out | taken out | took | pull | remove | took away | taken | took the box | came out | out of | off",
 }  # fmt: skip
 
 
@@ -102,10 +102,8 @@ def _one_more(c: Clause) -> list[Pick]:
 LOOKED: Final = frozenset(
     {"looked", "look", "looking", "peeked", "peek", "peeking", "peered", "checked", "check", "checking", "saw", "see"}
 )
-TAKEN_OUT: Final = frozenset({"came out", "took out", "taken out", "pulled", "removed", "cleaned out"})
-TAKEN: Final = frozenset(
-    {"took", "take", "taken", "pulled", "pull", "removed", "remove", "took out", "taken out", "cleaned out", "moved", "came"}
-)
+TAKEN_OUT: Final = frozenset({"came out", "took out", "taken out", "pulled", "removed"})
+TAKEN: Final = frozenset({"took", "take", "taken", "pulled", "pull", "removed", "remove", "took out", "taken out", "moved", "came"})
 
 
 def _change(c: Clause, cue: int) -> str | None:

@@ -69,14 +69,14 @@ CUES: Final = {
     "sign:no_nest": "no nest | didnt build any nest | did not build any nest | did not build a nest | did not make a nest | never made any nest | didnt make a nest | didnt build a nest | no nest made | never made a nest | never built a nest | hasnt made a nest | hasnt built a nest | had them on the wire"
     " | kindled on the wire | kits on the wire | had kits on the wire | had em on the wire | on wire | not making a nest | didnt make any nest | no nest at all | has not made a nest | didnt nest | wont make a nest",
     "sign:good": "make nest | makes nest | made nest | make a nest | making nest | makes a nest | made her nest | making her nest | prepare the nest | preparing the nest | nest good | nest is good | nest looks good | nest great | nest looks great | good nest | great nest | nice nest | beautiful nest | perfect nest | pulled fur | fur pulled | fur is pulled | fur was pulled | fur all pulled | pulling fur | pulled lots of fur | pulled plenty of fur | pulled a lot of fur | pulls fur"
-    " | pulled a ton of fur | carrying hay | dragging hay | carried hay | carrying straw | carrying nesting | hay mouth | hay mustache | built a nest | built a good nest | made a nest | making a nest | building a nest"
+    " | pulled a ton of fur | carrying hay | dragging hay | carried hay | carrying straw | carrying nesting | hay mouth | hay in mouth | hay in the mouth | nest built | nest is built | built her nest | built the nest | hay mustache | built a nest | built a good nest | made a nest | making a nest | building a nest"
     " | pulled so much fur | lovely nest | pulling her fur | pulled her fur | pulling hair | pulled hair | good mother | good mom | great mom | great mother | good mama | nest is lined | lined the nest | lined her nest"
     " | full of fur | lots of fur | plenty of fur | gathering hay | hay in her mouth | made a good nest | made a great nest | pulled posa | good nest manners | pulled 4 | excellent nest | wonderful nest | best nest | pulled more fur | tons of fur | pulled some fur | pulled good fur | nesting | big nest | cozy nest",
     "pull": "pulled | pulling | pull | pulls | plucking | plucked",
     "fur_word": "fur | hair | wool | lick of fur | bit of fur",
     "carry": "carrying | carried | carries | toting | hauling | dragging | packing | gathering | collecting | stuffing | lugging | running around with | running with",
     "hay_word": "hay | straw | grass | nesting material",
-    "manners": "nest manners | soiled | lounging | scattered | pulled fur | pulling fur | no fur | no nest | carrying hay | good nest | never pulled any fur | peeing | peed | pulled plenty of fur | built a nest | didnt pull fur | made a good nest | hay mouth",
+    "manners": "nest manners | soiled | lounging | scattered | pulled fur | pulling fur | no fur | no nest | carrying hay | good nest | never pulled any fur | peeing | peed | pulled plenty of fur | built a nest | didnt pull fur | made a good nest | hay mouth | nest built",
 }  # fmt: skip
 
 

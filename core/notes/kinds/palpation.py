@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from typing import ClassVar, Final
 
+from core.handbook.reproduction import LARGEST_LITTER
 from core.herd.changes import of_sex, seen, with_outcome
 from core.herd.matings import open_mating, open_matings
 from core.herd.state import Herd
@@ -29,6 +30,7 @@ class Palpated:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("22 palpated, felt three or four marbles", ({"doe": "22", "result": "bred", "on": "2026-11-25"},)),
     Example(
         "palped 14, 9: both open",
         ({"doe": "14", "result": "open", "on": "2026-11-25"}, {"doe": "9", "result": "open", "on": "2026-11-25"}),
@@ -100,6 +102,7 @@ def read(c: Clause) -> None:
         cue = _result_alone(c)
         if cue is None:
             return
+    c.use(_felt_so_many(c))
     result = _result(c)
     if result is None and cue is not None and c.said(cue) in {"felt", "feel"}:
         return
@@ -122,6 +125,26 @@ def read(c: Clause) -> None:
     need = None if result else Need("what", "result", "How did she feel: bred, open or unsure?", ("bred", "open", "unsure"))
     for pick in does:
         c.take(c.past(Palpated, pick, "doe", {"result": result}, used, need))
+
+
+#: What kits feel like, a finger each.
+FINGERED: Final = frozenset({"marbles", "grapes", "kits", "babies"})
+SO_MANY: Final = frozenset({"or", "to", "-", "about", "maybe", "around", "like", "at", "least", "a"})
+
+
+def _felt_so_many(c: Clause) -> list[int]:
+    """`felt three or four marbles`: how many it seemed to be is no count."""
+    many: list[int] = []
+    for i in c.each("pregnant"):
+        if c.said(i) not in FINGERED:
+            continue
+        j = i - 1
+        while j > 0 and (c.whole(j) is not None or c.said(j) in SO_MANY):
+            many += [j] if (c.whole(j) or 0) <= LARGEST_LITTER.value and c.whole(j) is not None else []
+            j -= 1
+        if c.said(j) not in {"felt", "feel", "feels"}:
+            many = []
+    return many
 
 
 def _waiting(c: Clause) -> list[Found]:

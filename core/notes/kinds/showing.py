@@ -45,7 +45,7 @@ EXAMPLES: tuple[Example, ...] = (
         "Judge said 33 has great type, gave her best opposite",
         (
             {"who": "33", "on": "2026-11-25", "placing": "best opposite"},
-            {"kind": "remark", "text": "judge said 33 has great type", "on": "2026-11-25", "who": "33"},
+            {"kind": "remark", "text": "Judge said 33 has great type", "on": "2026-11-25", "who": "33"},
         ),
     ),
     Example(

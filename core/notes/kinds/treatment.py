@@ -37,6 +37,13 @@ class Treated:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example(
+        "22 ivermectin 0.2 ml\n5 ivermectin 0.3 ml\nwithdrawal 28 days",
+        (
+            {"who": "22", "with": "ivermectin", "dose": "0.2 ml", "withdrawal_days": 28, "on": "2026-11-25"},
+            {"who": "5", "with": "ivermectin", "dose": "0.3 ml", "withdrawal_days": 28, "on": "2026-11-25"},
+        ),
+    ),
     Example("ivermectin 2-cc 14", ({"who": "14", "with": "ivermectin", "dose": "2 - cc", "on": "2026-11-25"},)),
     Example("5 mites tx ivermectin", ({"who": "5", "with": "ivermectin", "on": "2026-11-25"},)),
     Example(
@@ -138,7 +145,7 @@ def read(c: Clause) -> None:
     spans = [c.items[i] for i in c.sorted_as("span", "percent")]
     dose = " ".join([*(c.said(i) for i in doses[:1]), *(item.said for item in spans)]) or None
     _ = numbers
-    if days is not None and goes_on is not None:
+    if days is not None and (goes_on is not None or _of_all(c)):
         _held_for_all(c, days)
     for pick in picks:
         c.take(c.past(Treated, pick, "who", {"with_": with_, "dose": dose, "withdrawal_days": days}, [*used, *spans], need))
@@ -179,6 +186,13 @@ def _goes_on(c: Clause) -> str | None:
     if not c.virtual & {"drug", "treat"} or not c.sorted_as("dose") or c.before is None:
         return None
     return next((found.values["with_"] for found in c.before.found if found.fact is Treated), None)
+
+
+def _of_all(c: Clause) -> bool:
+    """`withdrawal 28 days` on a line of its own, `28 days for both`: the withdrawal of all that was given before."""
+    told = [i for i, item in enumerate(c.items) if "withdrawal" in item.marks]
+    own_line = any(c.said(i - 1) == "\n" for place in told for i in range(max(place - 2, 1), place + 1))
+    return own_line or c.says({"both", "all", "each", "everybody", "everyone"})
 
 
 def _held_for_all(c: Clause, days: int) -> None:

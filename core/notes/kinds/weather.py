@@ -35,6 +35,8 @@ class WeatherNoted:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("30 below!!", ({"what": "cold", "celsius": -34.4, "on": "2026-11-25"},)),
+    Example("20 below zero last night", ({"what": "cold", "celsius": -28.9, "on": "2026-11-24"},)),
     Example(
         "trimmed nails on Moss today. cold one coming tonight, they say down to 20",
         (
