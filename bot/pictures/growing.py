@@ -17,6 +17,8 @@ if TYPE_CHECKING:
 LEFT, TALL, BELOW = 0.62, 4.3, 0.75
 #: Room at the right for the names of several animals.
 NAMES = 0.8
+#: Up to this share of the target's height the breed's name keeps clear of the words on the target.
+CLEAR = 0.7
 #: Markers and dashes that tell animals apart without colour.
 MARKS = ("o", "s", "^", "D", "v", "P", "X", "*")
 
@@ -64,7 +66,8 @@ def _usual(axes: Axes, told: Growing) -> None:
         return
     axes.plot(*_apart(told.usual), color=OTHER, linewidth=2, dashes=(3, 1.6))
     below = _runs_above(told)
-    at = told.usual[len(told.usual) // (5 if below else 2)]
+    clear = [each for each in told.usual if each[1] < CLEAR * (told.target or told.up.end)] or told.usual
+    at = told.usual[len(told.usual) // 5] if below else clear[-1]
     look: dict[str, Any] = {"ha": "left", "va": "top"} if below else {"ha": "right", "va": "bottom"}
     shift = (8, -2) if below else (-8, 4)
     axes.annotate(drawable(told.usual_said), at, shift, textcoords="offset points", fontsize=SMALL, color=BROWN, **look)
@@ -89,7 +92,7 @@ def _several(axes: Axes, series: tuple[Series, ...]) -> None:
     order = sorted(series, key=lambda one: one.points[-1][1])
     places = _spread([_height(axes, one.points[-1][1]) for one in order], SMALL * 1.25)
     for at, (one, place) in enumerate(zip(order, places, strict=True)):
-        axes.plot(*_apart(one.points), MARKS[at % len(MARKS)] + "-", color=MAIN, linewidth=THIN, markersize=6, markeredgecolor="white")
+        axes.plot(*_apart(one.points), MARKS[at % len(MARKS)] + "-", color=MAIN, linewidth=1.8, markersize=7, markeredgecolor="white")
         end = one.points[-1]
         axes.annotate(
             drawable(one.name),

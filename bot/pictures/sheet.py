@@ -5,15 +5,14 @@ from __future__ import annotations
 import io
 from typing import TYPE_CHECKING, Any
 
-from bot.pictures.ink import DOTS, HEAD, INK, PALE, SMALL, SMALLEST, SOFT, TEXT, WIDTH, set_up
-from bot.pictures.letters import drawable
+from bot.pictures.fitting import fitted, line_tall
+from bot.pictures.ink import DOTS, HEAD, INK, PALE, SOFT, TEXT, WIDTH, set_up
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
 #: Air around everything [inch].
 EDGE = 0.16
-POINTS_IN_INCH = 72
 
 
 class Sheet:
@@ -25,7 +24,7 @@ class Sheet:
 
         set_up()
         self._figure = Figure(figsize=(WIDTH, room), dpi=DOTS, facecolor="white")
-        self._canvas = FigureCanvasAgg(self._figure)
+        FigureCanvasAgg(self._figure)
         head = _Head(self, title, note)
         self.top = head.height
         self.height = room + self.top
@@ -50,46 +49,24 @@ class Sheet:
 
     def write(self, left: float, top: float, said: str, *, size: float, wide: float | None, **look: Any) -> int:
         """The same, measured from the upper edge of the sheet."""
-        lines, size = self.fitted(said, size, wide, bold=look.get("weight") == "bold")
-        look = {"va": "top", "ha": "left", "linespacing": 1.15, **look}
+        lines, size = fitted(said, size, wide, bold=look.get("weight") == "bold")
+        look = {"va": "top", "ha": "left", "linespacing": 1.12, **look}
         self._figure.text(left / WIDTH, 1 - top / self.height, "\n".join(lines), fontsize=size, **look)
         return len(lines)
 
-    def fitted(self, said: str, size: float, wide: float | None, *, bold: bool = False) -> tuple[list[str], float]:
-        """The text in as many lines as it needs to be no wider than that [inch], and the size of its letters: smaller before it is broken."""
-        said = drawable(said)
-        if wide is None:
-            return said.split("\n"), size
-        whole = self.wide(said, size, bold=bold)
-        if whole <= wide:
-            return said.split("\n"), size
-        if whole * SMALL / size <= wide:
-            return said.split("\n"), size * wide / whole
-        size = max(min(size, SMALL), SMALLEST)
-        return self._broken(said, size, wide, bold=bold), size
+    def block(self, left: float, top: float, width: float, height: float, color: str) -> None:
+        """A block of colour below the head [inch]."""
+        from matplotlib.patches import Rectangle  # noqa: PLC0415
 
-    def _broken(self, said: str, size: float, wide: float, *, bold: bool) -> list[str]:
-        """Lines no wider than that, broken between words; a word that is wider by itself where it must be."""
-        lines = [""]
-        for word in said.split():
-            joined = f"{lines[-1]} {word}".strip()
-            if self.wide(joined, size, bold=bold) <= wide:
-                lines[-1] = joined
-                continue
-            lines += [""] if lines[-1] else []
-            for letter in word:
-                if lines[-1] and self.wide(lines[-1] + letter, size, bold=bold) > wide:
-                    lines.append("")
-                lines[-1] += letter
-        return lines
+        place = (left / WIDTH, 1 - (self.top + top + height) / self.height)
+        self._figure.add_artist(Rectangle(place, width / WIDTH, height / self.height, color=color, linewidth=0))
 
-    def wide(self, said: str, size: float, *, bold: bool = False) -> float:
-        """How wide the text is [inch]."""
-        from matplotlib.font_manager import FontProperties  # noqa: PLC0415
+    def line(self, top: float, color: str) -> None:
+        """A line across, below the head [inch]."""
+        from matplotlib.lines import Line2D  # noqa: PLC0415
 
-        font = FontProperties(size=size, weight="bold" if bold else "normal")
-        measure = self._canvas.get_renderer().get_text_width_height_descent  # type: ignore[no-untyped-call]
-        return max(measure(part, font, ismath=False)[0] for part in said.split("\n")) / DOTS if said else 0.0
+        up = 1 - (self.top + top) / self.height
+        self._figure.add_artist(Line2D([EDGE / WIDTH, 1 - EDGE / WIDTH], [up, up], color=color, linewidth=1.2))
 
     def png(self) -> bytes:
         """The picture."""
@@ -105,7 +82,7 @@ class _Head:
         self._sheet = sheet
         wide = WIDTH - 2 * EDGE
         self._parts = [
-            (sheet.fitted(said, size, wide, bold=bold), bold) for said, size, bold in ((title, HEAD, True), (note, TEXT, False)) if said
+            (fitted(said, size, wide, bold=bold), bold) for said, size, bold in ((title, HEAD, True), (note, TEXT, False)) if said
         ]
         self.height = 2 * EDGE + sum(self._tall(*part) for part, _ in self._parts)
 
@@ -120,8 +97,3 @@ class _Head:
             look = {"weight": "bold", "color": INK} if bold else {"color": SOFT}
             self._sheet.write(EDGE, top, "\n".join(lines), size=size, wide=None, **look)
             top += self._tall(lines, size)
-
-
-def line_tall(size: float) -> float:
-    """How tall a line of letters of that size is, its air included [inch]."""
-    return size * 1.3 / POINTS_IN_INCH

@@ -6,9 +6,42 @@ from datetime import datetime
 
 from core.notes.replay import Book, local_day
 from core.problem import Problem
-from core.reports.pictures.values import Aim, Axis, Days, Growing, Litters, Panel, Picture, Point, Ranks, Series, Week
+from core.reports.pictures.values import (
+    Aim,
+    Axis,
+    Born,
+    DayRow,
+    Days,
+    Group,
+    Growing,
+    Litters,
+    Panel,
+    Picture,
+    Point,
+    Ranks,
+    Row,
+    Series,
+    Week,
+)
 
-__all__ = ["Aim", "Axis", "Days", "Growing", "Litters", "Panel", "Picture", "Point", "Ranks", "Series", "Week", "picture"]
+__all__ = [
+    "Aim",
+    "Axis",
+    "Born",
+    "DayRow",
+    "Days",
+    "Group",
+    "Growing",
+    "Litters",
+    "Panel",
+    "Picture",
+    "Point",
+    "Ranks",
+    "Row",
+    "Series",
+    "Week",
+    "picture",
+]
 
 
 def picture(known: Book, about: str, key: str | None, now: datetime) -> Picture | Problem:

@@ -37,7 +37,7 @@ from core.reports.keep_or_cull import in_breed, keep_or_cull
 from core.reports.line_up import line_up
 from core.reports.pairing import pairing
 from core.reports.papers.replies import CALENDAR, calendar_reply, paper_reply, paper_wanted
-from core.reports.pictures.replies import picture_reply
+from core.reports.pictures.replies import picture_reply, with_picture
 from core.reports.why import why
 from core.reports.winter.eating import until_spring_g
 from core.reports.wording import called, grams, price, when
@@ -150,7 +150,8 @@ def _due(asked: Asked) -> Reply:
     chores = due(asked.herd, asked.today, days)
     if asked.who:
         return chores.of(asked.who.tag).reply(whole=True)
-    return chores.reply(whole=asked.query.scope == "all" or bool(ALL_OF_THEM.search(asked.said)))
+    told = chores.reply(whole=asked.query.scope == "all" or bool(ALL_OF_THEM.search(asked.said)))
+    return with_picture(told, "picture of the week") if chores.chores else told
 
 
 def _digest(asked: Asked) -> Reply:
@@ -182,7 +183,9 @@ def _compare(asked: Asked) -> Reply:
     if asked.who and asked.other:
         return compare(asked.herd, asked.today, asked.who, asked.other).reply()
     if asked.query.scope in {"bucks", "does"}:
-        return line_up(asked.herd, asked.today, asked.query.scope.removesuffix("s"), asked.query.breed).reply()
+        told = line_up(asked.herd, asked.today, asked.query.scope.removesuffix("s"), asked.query.breed)
+        breed = f"{asked.query.breed} " if asked.query.breed else ""
+        return with_picture(told.reply(), f"picture of the {breed}{asked.query.scope}") if told.rows else told.reply()
     if asked.query.breed:
         both = [line_up(asked.herd, asked.today, sex, asked.query.breed).reply() for sex in ("buck", "doe")]
         return Reply(tuple(line for one in both for line in one.lines), tuple(choice for one in both for choice in one.choices))
@@ -190,7 +193,9 @@ def _compare(asked: Asked) -> Reply:
 
 
 def _feed(asked: Asked) -> Reply:
-    return feed_of(asked.herd, asked.today, asked.who) if asked.who else feed(asked.herd, asked.today).reply()
+    if asked.who:
+        return feed_of(asked.herd, asked.today, asked.who)
+    return with_picture(feed(asked.herd, asked.today).reply(), "picture of the winter feed")
 
 
 def _count(asked: Asked) -> Reply:

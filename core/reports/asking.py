@@ -89,7 +89,8 @@ def litters_of_one(barn: Evidence, animal: Animal) -> Reply:
     found = litters_of(barn.herd, animal.key) or litters_sired(barn.herd, animal.key)
     if not found:
         return Reply((f"{called(animal)} has no litter on the book.",))
-    return first_lines(f"{called(animal)}: {count(len(found), 'litter')}.", [story(barn, animal, litter) for litter in reversed(found)])
+    told = first_lines(f"{called(animal)}: {count(len(found), 'litter')}.", [story(barn, animal, litter) for litter in reversed(found)])
+    return replace(told, choices=(Choice("Picture", f"picture of the litters of {animal.tag}"),))
 
 
 def weights(barn: Evidence, animal: Animal | None, scope: str | None, breed: str | None) -> Reply:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 
 from core.herd.settings import Settings
-from core.words import POUND_G
+from core.words import OUNCE_G, POUND_G
 
 WEEK = 7  # not a figure: days in a week
 G_IN_KG = 1000  # not a figure: grams in a kilogram
@@ -15,6 +15,11 @@ G_IN_KG = 1000  # not a figure: grams in a kilogram
 def heavy(settings: Settings) -> tuple[str, float]:
     """What an animal is weighed in: its name, and grams in one."""
     return ("lb", float(POUND_G)) if settings.weight_units == "lb" else ("kg", float(G_IN_KG))
+
+
+def light(settings: Settings) -> tuple[str, float]:
+    """What a difference between animals is told in: its name, and grams in one."""
+    return ("oz", float(OUNCE_G)) if settings.weight_units == "lb" else ("g", 1.0)
 
 
 def months(first: date, last: date) -> Iterator[date]:

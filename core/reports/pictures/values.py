@@ -86,7 +86,7 @@ class Group:
 
 @dataclass(frozen=True, slots=True)
 class Ranks:
-    """Animals beside each other, each with its interval; `line` is what they are held against, `line_said` in words."""
+    """Animals beside each other, each with its interval; `line` is what they are held against, `line_said` in words, `marked_said` what a mark says."""
 
     title: str
     note: str
@@ -95,6 +95,7 @@ class Ranks:
     groups: tuple[Group, ...]
     line: float
     line_said: str
+    marked_said: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,9 +12,10 @@ from PIL import Image
 
 from bot.attachments import File, made
 from bot.pictures.draw import png
+from bot.pictures.fitting import fitted, wide
 from bot.pictures.growing import _spread
 from bot.pictures.letters import NO_LETTER, drawable
-from bot.pictures.sheet import EDGE, Sheet
+from bot.pictures.sheet import EDGE
 from core.app import App, Message, Problem, open_book
 from core.app.pictures import Aim, Axis, Growing, Series
 from core.reply import Attached
@@ -91,19 +92,18 @@ def test_names_of_many_animals_stand_apart() -> None:
 
 def test_long_names_shrink_and_then_break() -> None:
     """Nothing is cut."""
-    sheet = Sheet("", "", 2)
-    short, size = sheet.fitted("Doe 14", 16, 3)
+    short, size = fitted("Doe 14", 16, 3)
     assert (short, size) == (["Doe 14"], 16)
-    shrunk, smaller = sheet.fitted("Doe 14 with a longer name", 16, sheet.wide("Doe 14 with a longer name", 14))
+    shrunk, smaller = fitted("Doe 14 with a longer name", 16, wide("Doe 14 with a longer name", 14))
     assert len(shrunk) == 1
     assert smaller < 16
-    broken, smallest = sheet.fitted(LONG, 16, 1.5)
+    broken, smallest = fitted(LONG, 16, 1.5)
     assert len(broken) > 1
     assert " ".join(broken) == LONG
-    assert all(sheet.wide(line, smallest) <= 1.5 for line in broken)
-    word, size = sheet.fitted("x" * 90, 16, 1.5)
+    assert all(wide(line, smallest) <= 1.5 for line in broken)
+    word, size = fitted("x" * 90, 16, 1.5)
     assert "".join(word) == "x" * 90
-    assert all(sheet.wide(line, size) <= 1.5 for line in word)
+    assert all(wide(line, size) <= 1.5 for line in word)
 
 
 def test_formula_signs_are_letters() -> None:

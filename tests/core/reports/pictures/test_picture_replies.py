@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from core.herd.state import Herd
 from core.notes.kinds.query import Query
 from core.reply import Attached, Choice, Reply
@@ -28,15 +30,39 @@ def test_where_there_is_nothing_to_show_words_serve() -> None:
 
 
 def test_a_question_that_leaves_it_open_gets_a_choice() -> None:
-    """The first thing there is to look at."""
-    told = ask("picture", two_sires().herd)
+    """One that grows, and the farm's pictures; each button leads to its picture."""
+    herd = two_sires().herd
+    told = ask("picture", herd)
     assert told.lines == ("Which picture?",)
     assert told.choices[0].says.startswith("picture of R")
+    assert [ask(choice.says, herd).attached[0].about for choice in told.choices[1:4]] == ["winter", "dams", "bucks"]
+    assert ask("picture", Barn().doe("14").weigh("14", 4000).herd).choices[0].says == "picture of 14"
+    assert ask("picture", Barn().doe("14").herd).choices[0].says == "picture of the winter feed"
 
 
 def test_an_empty_book_has_nothing_to_draw() -> None:
     """How to begin."""
-    assert ask("picture", Herd()) == Reply(("Nothing to draw yet. Weigh one: 31 4-6",))
+    assert ask("picture", Herd()).lines[0].startswith("Nothing to draw yet.")
+
+
+@pytest.mark.parametrize(
+    ("said", "fields", "about"),
+    [
+        ("picture of the dams", {}, "dams"),
+        ("chart of the does", {"scope": "does"}, "dams"),
+        ("plot the mini rex", {"scope": "bucks", "breed": "New Zealand"}, "bucks"),
+        ("graph of the feed this winter", {}, "winter"),
+        ("picture of this week", {}, "week"),
+        ("picture of 11", {"who": "11"}, "litters"),
+        ("picture of the litters of 11", {"who": "11"}, "litters"),
+        ("picture of 11's litter", {"who": "11"}, "litter"),
+        ("picture of R0", {"who": "R0"}, "growing"),
+    ],
+)
+def test_words_choose_the_picture(said: str, fields: dict[str, str], about: str) -> None:
+    """The narrow before the broad; an animal's own before the farm's."""
+    (file,) = ask(said, two_sires().herd, **fields).attached
+    assert file.about == about
 
 
 def test_a_file_has_a_name_for_any_machine() -> None:
@@ -53,3 +79,18 @@ def test_weights_and_cards_lead_to_the_picture() -> None:
     for about in ("weights", "card"):
         assert button in answered(Query(about=about, who="14"), herd, TODAY).choices
         assert all(one.label != "Picture" for one in answered(Query(about=about, who="15"), herd, TODAY).choices)
+
+
+def test_lists_lead_to_their_picture() -> None:
+    """A button under the feed, the chores, the bucks and does and a doe's litters; none where there is nothing to draw."""
+    herd = two_sires().litter("11", "7", 20, 6).herd
+    for fields, says in (
+        ({"about": "feed"}, "picture of the winter feed"),
+        ({"about": "due"}, "picture of the week"),
+        ({"about": "compare", "scope": "bucks"}, "picture of the bucks"),
+        ({"about": "compare", "scope": "does", "breed": "New Zealand"}, "picture of the New Zealand does"),
+        ({"about": "litters", "who": "11"}, "picture of the litters of 11"),
+    ):
+        assert answered(Query(**fields), herd, TODAY).choices[-1] == Choice("Picture", says)  # type: ignore[arg-type]
+    for about, scope in (("due", None), ("compare", "does")):
+        assert answered(Query(about=about, scope=scope), Herd(), TODAY).choices == ()
