@@ -60,6 +60,8 @@ HELP = (
 
 #: How many troubles of the family book stand under the flags.
 FAMILY = 2  # not a figure: what fits on a phone
+#: From so many chores on a picture shows them better.
+MANY = 12  # not a figure: lines on a phone
 #: What asks for a whole list.
 ALL_OF_THEM = re.compile(r"\b(all|everything|whole|full)\b", re.IGNORECASE)
 #: What asks for the herd itself and not for a number.
@@ -151,7 +153,7 @@ def _due(asked: Asked) -> Reply:
     if asked.who:
         return chores.of(asked.who.tag).reply(whole=True)
     told = chores.reply(whole=asked.query.scope == "all" or bool(ALL_OF_THEM.search(asked.said)))
-    return with_picture(told, "picture of the week") if chores.chores else told
+    return with_picture(told, "picture of the week") if len(chores.chores) > MANY else told
 
 
 def _digest(asked: Asked) -> Reply:

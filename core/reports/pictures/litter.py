@@ -18,7 +18,7 @@ from core.reports.wording import age, called, grams, short, when
 from core.words import count
 
 #: So many kits are told apart; of more, the lightest and the heaviest.
-KITS_SHOWN = 12
+KITS_SHOWN = 12  # not a figure: names that fit beside a picture
 TOGETHER = "all"
 
 

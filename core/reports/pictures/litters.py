@@ -15,7 +15,7 @@ from core.reports.wording import called
 from core.words import count, listed
 
 #: Litters that fit beside each other; of more, the newest.
-LITTERS_SHOWN = 12
+LITTERS_SHOWN = 12  # not a figure: columns that fit on a phone
 
 
 def litter_sizes(barn: Evidence, animal: Animal) -> Litters | Problem:

@@ -8,7 +8,7 @@ from core.herd.state import Herd
 from core.notes.kinds.query import Query
 from core.reply import Attached, Choice, Reply
 from core.reports.answers import answered
-from tests.farm import TODAY
+from tests.farm import TODAY, small_herd, tell
 from tests.herds import Barn, two_sires
 
 
@@ -86,11 +86,15 @@ def test_lists_lead_to_their_picture() -> None:
     herd = two_sires().litter("11", "7", 20, 6).herd
     for fields, says in (
         ({"about": "feed"}, "picture of the winter feed"),
-        ({"about": "due"}, "picture of the week"),
         ({"about": "compare", "scope": "bucks"}, "picture of the bucks"),
         ({"about": "compare", "scope": "does", "breed": "New Zealand"}, "picture of the New Zealand does"),
         ({"about": "litters", "who": "11"}, "picture of the litters of 11"),
     ):
         assert answered(Query(**fields), herd, TODAY).choices[-1] == Choice("Picture", says)  # type: ignore[arg-type]
+    few, many = small_herd(), small_herd()
+    for number in range(12):
+        many = tell(many, "remind", text=f"chore {number}", on=TODAY)
+    assert answered(Query(about="due"), many, TODAY).choices == (Choice("Picture", "picture of the week"),)
+    assert answered(Query(about="due", until=TODAY), few, TODAY).choices == ()
     for about, scope in (("due", None), ("compare", "does")):
         assert answered(Query(about=about, scope=scope), Herd(), TODAY).choices == ()
