@@ -29,6 +29,8 @@ from core.reckon.relationship import relationship_inverse
 LEAST, MOST = -9.0, 5.0
 #: How near to a bound the likelihood has run away.
 AT_THE_EDGE = 0.5
+#: What is left of the records' squares when nothing is left, but for the computer's own rounding.
+NOTHING = 1e-10
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,7 +102,8 @@ def estimated(
 ) -> Estimated:
     """The variances of these records, begun at `start` (which also names the further effects).
 
-    `published`: effect (`animal` for what is bred in) -> what holds its share back; without it plain REML.
+    `published`: effect (`animal` for what is bred in) -> what holds its share back; without it plain REML. Where the fixed effects leave
+    nothing to share out (every litter of ten kits) it is not settled, and `start` stands.
     ValueError where there are no more records than fixed effects.
     """
     book = pedigree.only(record.animal for record in records)
@@ -109,6 +112,8 @@ def estimated(
     begin = np.array([log(size / start.residual) for size in (start.animal, *start.others.values())])
     if len(records) <= search.solved(begin).rank:
         raise ValueError(f"{len(records)} records can't tell more than the fixed effects")
+    if search.solved(begin).misfit <= NOTHING * sum(record.value**2 for record in records):
+        return Estimated(start, len(records), settled=False)
     bounds = [(LEAST, MOST)] * len(begin)
     found = minimize(search.unlikeliness, begin, method="L-BFGS-B", jac="3-point", bounds=bounds, options={"ftol": 1e-11, "gtol": 1e-5})
     inside = bool(np.all((found.x > LEAST + AT_THE_EDGE) & (found.x < MOST - AT_THE_EDGE)))

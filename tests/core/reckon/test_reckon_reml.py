@@ -81,3 +81,10 @@ def test_no_more_records_than_fixed_effects_tell_nothing() -> None:
     told = [Record("a0", 1.0, {"sex": "buck"}), Record("a1", 2.0, {"sex": "doe"})]
     with pytest.raises(ValueError, match="2 records"):
         estimated(book(2), told, START)
+
+
+def test_records_that_do_not_vary_tell_nothing() -> None:
+    """Every litter of the same size: not settled, and what was believed stands."""
+    found = estimated(book(30), records([[7.0] * 4] * 30), START)
+    assert not found.settled
+    assert found.variances == START
