@@ -60,6 +60,13 @@ def _usual(barn: Evidence, breed: str) -> Usual:
     return Usual(reproduction.LITTERS_A_YEAR.value, born_here(barn, breed), raised_here(barn), weaned_weight(barn, breed), shared)
 
 
+@lru_cache(maxsize=4)
+def usual_year(barn: Evidence) -> float:
+    """Grams of kits that a usual doe weans in a year, over the breeds of the farm's grown animals; of all where none is grown."""
+    grown = [one for one in barn.living if barn.stages[one.key] in {"junior", "senior"}] or barn.living
+    return fmean(usual_of(barn, one.breed).grams for one in grown) if grown else usual_of(barn, None).grams
+
+
 def born_here(barn: Evidence, breed: str) -> float:
     """Live-born of the breed's usual litter here, over a doe's litters; of a breed without does the handbook's."""
     doe = next((one for one in barn.herd.animals.values() if one.sex == "doe" and (one.breed or "").lower() == breed), None)

@@ -7,7 +7,7 @@ and on what his kits and daughters gain by him. A young one stands on its family
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import hypot
 
@@ -17,7 +17,7 @@ from core.reckon.choose import Guess
 from core.reports.evidence import Evidence
 from core.reports.winter.blemishes import blemishes
 from core.reports.winter.factors import Factor
-from core.reports.winter.usual import usual_of
+from core.reports.winter.usual import usual_of, usual_year
 from core.reports.winter.worth_of_bucks import buck_factors, buck_learns
 from core.reports.winter.worth_of_does import doe_factors, doe_learns
 from core.reports.winter.worth_of_young import family_factors, light, waiting, young_learns
@@ -38,18 +38,38 @@ class Worth:
     """What an animal is worth, and by what; the terms add up to it.
 
     one_more   how far one more litter, or one more weighing, may be expected to move it [g of kits weaned a year]
+    beside     what a gram of it counts for beside other breeds: which breeds a farm keeps is its own choice, and none goes for being small
     """
 
     guess: Guess
     terms: tuple[Term, ...]
     one_more: float
+    beside: float = 1.0
+
+    def alike(self) -> Worth:
+        """The same in the measure in which a usual animal of every breed counts alike."""
+        by = self.beside
+        terms = tuple(replace(one, grams=one.grams * by, deviation=one.deviation * by) for one in self.terms)
+        return Worth(Guess(self.guess.value * by, self.guess.deviation * by), terms, self.one_more * by)
 
 
 @lru_cache(maxsize=8)
 def worths(barn: Evidence) -> Mapping[str, Worth]:
     """Everybody past weaning by key, and weaned litters' untagged kits by the litter's key."""
     animals = {key: _worth(barn, key) for key, stage in barn.stages.items() if stage != "kit"}
-    return animals | {litter.key: _of_litter(barn, litter, kits) for litter, kits in barn.weaned_litters}
+    told = animals | {litter.key: _of_litter(barn, litter, kits) for litter, kits in barn.weaned_litters}
+    return {key: replace(one, beside=_beside(barn, key)) for key, one in told.items()}
+
+
+def _beside(barn: Evidence, key: str) -> float:
+    """The usual year of the farm's breeding stock over that of its own breed."""
+    return usual_year(barn) / usual_of(barn, _breed_of(barn, key)).grams
+
+
+def _breed_of(barn: Evidence, key: str) -> str | None:
+    """An animal's breed; a litter's is its dam's."""
+    animal = barn.herd.animals.get(key) or barn.herd.animals.get(barn.herd.litters[key].dam)
+    return animal.breed if animal else None
 
 
 def _worth(barn: Evidence, key: str) -> Worth:
@@ -65,8 +85,7 @@ def _worth(barn: Evidence, key: str) -> Worth:
 
 def _of_litter(barn: Evidence, litter: Litter, kits: int) -> Worth:
     """Of a litter's kits the one or two that may be bred from, as good as their parents' mean."""
-    dam = barn.herd.animals.get(litter.dam)
-    usual = usual_of(barn, dam.breed if dam else None)
+    usual = usual_of(barn, _breed_of(barn, litter.key))
     kept = min(figures.KITS_KEPT.value, kits)
     factors = [*family_factors(barn, litter, usual), *waiting(barn, litter)]
     return summed(usual.grams * kept, "usual_year", factors, young_learns())

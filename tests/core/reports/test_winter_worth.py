@@ -188,6 +188,28 @@ def test_a_wanted_color_adds() -> None:
     assert "color_wanted" not in codes(barn, "22")
 
 
+def test_breeds_count_alike_beside_each_other() -> None:
+    """A usual dwarf weans a fifth of a usual New Zealand; beside each other they count alike, and together as much as before."""
+    barn = Barn().doe("11").doe("12", breed="Netherland Dwarf")
+    large, small = of(barn, "11"), of(barn, "12")
+    assert small.guess.value < large.guess.value / 3
+    assert small.alike().terms[0].grams == pytest.approx(large.alike().terms[0].grams)
+    assert small.alike().guess.value == pytest.approx(small.guess.value * small.beside)
+    assert small.alike().one_more == pytest.approx(small.one_more * small.beside)
+    assert sum(term.grams for term in small.alike().terms) == pytest.approx(small.alike().guess.value)
+    assert large.alike().terms[0].grams + small.alike().terms[0].grams == pytest.approx(large.terms[0].grams + small.terms[0].grams)
+
+
+def test_a_farm_with_kits_only_has_its_measure_too() -> None:
+    """Weaned kits without a tag whose dam is gone, and a grow-out alone: nothing is divided by nothing."""
+    barn = four_does()
+    for tag in ("11", "12", "13", "14", "3"):
+        barn.say("culled", who=tag)
+    assert barn.seen.living == ()
+    assert all(one.beside > 0 for one in worths(barn.seen).values())
+    assert of(Barn().doe("21", age=80), "21").beside == pytest.approx(1.0)
+
+
 def test_kits_with_their_dam_are_no_candidates() -> None:
     """Before weaning there is nothing to choose."""
     barn = four_does().doe("30", age=20, sire="3", dam="11")
