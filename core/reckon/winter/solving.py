@@ -7,6 +7,7 @@ import os
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
+from threading import Lock
 from typing import Any
 
 import numpy as np
@@ -17,31 +18,35 @@ from core.reckon.winter.programme import Numbers, Programme
 
 #: A gain below this is the solver's own error.
 TINY = 1e-4
+_ONE_AT_A_TIME = Lock()
+#: Where `fflush` is found: with the process, but on Windows by its name.
+C_LIBRARY = "ucrtbase" if os.name == "nt" else None
 OUTPUT = 1  # not a figure: the number of standard output
 NEVER = 2  # how HiGHS says that nothing fits
 
 
 @contextmanager
 def unheard() -> Iterator[None]:
-    """Nothing written to standard output meanwhile.
+    """Nothing written to standard output meanwhile; one at a time, for it is the whole process's.
 
     The solver has a line of its own that no option turns off, written past Python; it would stand in the middle of an answer. What
     the C library holds back is let out before standard output is put back.
     """
-    try:
-        heard = os.dup(OUTPUT)
-    except OSError:  # no standard output at all
-        yield
-        return
-    source, sink = os.pipe()
-    os.dup2(sink, OUTPUT)
-    try:
-        yield
-    finally:
-        ctypes.CDLL(None).fflush(None)
-        os.dup2(heard, OUTPUT)
-        for each in (heard, source, sink):
-            os.close(each)
+    with _ONE_AT_A_TIME:
+        try:
+            heard = os.dup(OUTPUT)
+        except OSError:  # no standard output at all
+            yield
+            return
+        nowhere = os.open(os.devnull, os.O_WRONLY)
+        os.dup2(nowhere, OUTPUT)
+        try:
+            yield
+        finally:
+            ctypes.CDLL(C_LIBRARY).fflush(None)
+            os.dup2(heard, OUTPUT)
+            os.close(heard)
+            os.close(nowhere)
 
 
 @dataclass(frozen=True)

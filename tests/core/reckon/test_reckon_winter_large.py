@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ctypes
 import os
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 from functools import cache
 
@@ -143,3 +144,16 @@ def test_no_standard_output_at_all(monkeypatch: pytest.MonkeyPatch) -> None:
     with unheard():
         done.append(1)
     assert done == [1]
+
+
+def test_two_at_once_leave_standard_output_as_it_was(capfd: pytest.CaptureFixture[str]) -> None:
+    """Silence is one thread's at a time: after many, what is written is heard."""
+
+    def quiet(_: int) -> None:
+        with unheard():
+            ctypes.CDLL(None).puts(b"a line of the solver's own")
+
+    with ThreadPoolExecutor(4) as threads:
+        list(threads.map(quiet, range(40)))
+    os.write(1, b"an answer")
+    assert capfd.readouterr().out == "an answer"
