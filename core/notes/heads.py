@@ -11,7 +11,20 @@ from typing import Final
 from core.notes.reading import Reading
 from core.notes.tokens import MARK, Token
 
-_POLITE: Final = (("please",), ("pls",), ("plz",), ("ok", "so"), ("okay", "so"))
+_POLITE: Final = (
+    ("please", "be", "so", "good", "as", "to"),
+    ("please", "be", "so", "kind", "as", "to"),
+    ("please", "note", "that"),
+    ("kindly", "note", "that"),
+    ("just", "for", "the", "record"),
+    ("for", "the", "record"),
+    ("please",),
+    ("kindly",),
+    ("pls",),
+    ("plz",),
+    ("ok", "so"),
+    ("okay", "so"),
+)
 _WISHES: Final = frozenset({"can", "could", "would", "will"})
 _WRITING: Final = (("log",), ("record",), ("note",), ("jot", "down"), ("write", "down"), ("put", "down", "that"))
 #: They mean something else unless they are wished for: `put down 33` is a death.
@@ -44,7 +57,7 @@ def _past(found: Sequence[Token], at: int, heads: Sequence[tuple[str, ...]]) -> 
     for words in heads:
         if all(_key(found, at + i) == word for i, word in enumerate(words)):
             end = at + len(words)
-            return end + 1 if _key(found, end) == "," else end
+            return end + 1 if _key(found, end) == "," or (_key(found, end) == ":" and len(words) > 1) else end
     return at
 
 

@@ -34,6 +34,10 @@ _PLAIN: Final = str.maketrans(
 _DROPPED: Final = frozenset({"Cc", "Cf", "So", "Sk", "Cn", "Co", "Cs", "Mn"})
 
 
+#: Half of the day as dictation types it: `five thirty p m`, `at 6 a m`.
+_HALF_SAID = re.compile(r"(?<=[\dy-] )([ap]) m\b(?! \d)|(?<=[enoxrvt] )([ap]) m\b(?=\W*(?:to\b|$|\n))", re.IGNORECASE)
+
+
 def cleaned(text: str) -> str:
     """The text with plain quotes, dashes, digits and fractions; terminal codes, zero-width signs and emoji are gone."""
     if "&" in text and ";" in text:
@@ -52,6 +56,8 @@ def cleaned(text: str) -> str:
         plain = _MARKUP.sub(" ", plain)
     if "ew line" in plain or "ewline" in plain:
         plain = _LINE_SAID.sub("\n", plain)
+    if " m" in plain:
+        plain = _HALF_SAID.sub(lambda found: f"{found[1] or found[2]}m", plain)
     if "  " in plain or not plain.isascii():
         plain = _SPACES.sub(" ", plain)
     return plain.strip()

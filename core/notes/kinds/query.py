@@ -35,6 +35,7 @@ class Query:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("how many litters did Juno have so far?", ({"about": "litters", "who": "14"},)),
     Example("what does the book say about 9", ({"about": "card", "who": "9"},)),
     Example("what reminders are there", ({"about": "due"},)),
     Example("who should I breed next", ({"about": "pair"},)),
@@ -100,7 +101,7 @@ CUES: Final = {
     "ask:litters": "litter record | litter records | litter sheet | litters | litter",
     "ask:sales": "for sale | whos for sale | who is for sale | whats for sale | sales | sold | have we sold | did we sell | income | made on",
     "ask:flags": "who is sick | whos sick | anyone sick | anybody sick | is anyone sick | is anybody sick | sick list | look off | anything off | flags | flag | flagged | problems | red flags | anything wrong | trouble",
-    "ask:count": "how many | count | counts | how many kits | head count | headcount | total",
+    "ask:count": "how meny | how mny | hw many | how many | count | counts | how many kits | head count | headcount | total",
     "ask:weights": "wts | weights for | weights on | weights of | weights | weight | weigh | growth | how heavy | weighed | weighing | been weighing | gaining",
     "ask:feed": "feed | pellets | how much feed | feed cost | feed bill | feed last | feeding cost",
     "ask:keep": "cull plan | keep plan | the plan on paper | plan on paper | print the plan | print the cull list | plan as pdf | plan as a pdf | keep | keeper | a keeper | a keep | keeping | worth keeping | cull | hang on to | get rid of | keepers | hold back | keep or cull | keep list | cull list | should i sell | who goes",
@@ -254,11 +255,18 @@ def _fits(c: Clause, about: str, places: list[int], sexes: set[str | None]) -> b
         return not places and len(c.items) <= 4 and not c.dates()
     if about == "due":
         return not c.has("ask:why") and (any(word in c.text() for word in ("due", "do", "chore", "calendar", "ics")) or not places)
+    if about == "count":
+        return not (places and _counts_litters(c))
     if about == "litters":
-        return not c.has("ask:count") or not places
+        return not c.has("ask:count") or not places or _counts_litters(c)
     if about == "weights":
         return c.has("weigh") or "weigh" in c.text() or "growth" in c.text() or "gaining" in c.text() or "heavy" in c.text()
     return True
+
+
+def _counts_litters(c: Clause) -> bool:
+    """`how many litters has Sorrel had`: her litters, not her kits."""
+    return any(c.said(i) == "litters" and c.said(i - 1) == "how many" for i in range(1, len(c.items)))
 
 
 def _prints(c: Clause) -> bool:
