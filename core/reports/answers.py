@@ -10,10 +10,8 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from datetime import date, datetime
 
-from core.handbook import health
 from core.herd.litters import on_book, the_litter
 from core.herd.questions import fitting
-from core.herd.settings import spring, winter
 from core.herd.state import Animal, Herd
 from core.notes.journal import Entry
 from core.notes.kinds.query import Query
@@ -39,8 +37,8 @@ from core.reports.pairing import pairing
 from core.reports.papers.replies import CALENDAR, calendar_reply, paper_reply, paper_wanted
 from core.reports.pictures.replies import picture_reply, with_picture
 from core.reports.why import why
-from core.reports.winter.eating import until_spring_g
-from core.reports.wording import called, grams, price, when
+from core.reports.winter.what_if import what_if
+from core.reports.wording import called, when
 from core.words import count
 
 HELP = (
@@ -261,31 +259,11 @@ def _journal(asked: Asked) -> Reply:
 
 
 def _winter(asked: Asked) -> Reply:
-    told = keep_or_cull(asked.herd, asked.today).only(breed=asked.query.breed).reply()
-    settings = asked.herd.settings
-    dates = f"Winter from {when(winter(settings, asked.today), asked.today)}, spring {when(spring(settings, asked.today), asked.today)}."
-    return Reply((dates, *told.lines), told.choices)
+    return keep_or_cull(asked.herd, asked.today).only(breed=asked.query.breed).winter_reply()
 
 
 def _what_if(asked: Asked) -> Reply:
-    """What keeping or losing one animal would change. Nothing is recorded."""
-    who = asked.who
-    eater = asked.barn.eaters.get(who.key) if who else None
-    verdict = keep_or_cull(asked.herd, asked.today).verdict_on(who.key) if who else None
-    if who is None or eater is None or verdict is None:
-        return Reply(("I can weigh one weaned animal at a time so far. Ask like this: what if I keep 14", "Nothing was recorded."))
-    settings = asked.herd.settings
-    until = spring(settings, asked.today)
-    fed = until_spring_g(asked.barn, who.key)
-    cost = fed * asked.barn.cents_a_gram
-    return Reply(
-        (
-            f"Keeping {called(who)} until {when(until, asked.today)} takes {grams(settings, fed)} of feed, {price(settings, cost)}.",
-            f"My advice now: {verdict.verdict}. {verdict.reasons[0].text}",
-            "Nothing was recorded.",
-            health.ADVICE,
-        )
-    )
+    return what_if(asked.barn, asked.query, asked.said)
 
 
 def _picture(asked: Asked) -> Reply:

@@ -160,6 +160,17 @@ class Evidence:
         return stock(self.herd, self.feed_a_day, self.today)
 
 
+#: What is reckoned anew when only wishes and plans changed: everything that holds animals as they were, and the dish.
+WISHED = frozenset({"living", "eaters", "feed_a_day", "stock"})
+
+
+def supposing(barn: Evidence, herd: Herd) -> Evidence:
+    """The same barn with other wishes and plans: no animal was born, weighed or mated, so what was reckoned of them stands."""
+    other = Evidence(herd, barn.today)
+    vars(other).update({name: value for name, value in vars(barn).items() if name not in {"herd", "today", *WISHED}})
+    return other
+
+
 class _Held:
     """A herd known by its identity, so that one herd's evidence is worked out once for all reports."""
 

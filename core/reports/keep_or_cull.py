@@ -15,12 +15,15 @@ from core.handbook import breeds, health
 from core.herd.state import Herd
 from core.reply import Choice, Reply
 from core.reports.evidence import Evidence, evidence
-from core.reports.fitting import coming_on, fitted, lasting
+from core.reports.fitting import coming_on, lasting
 from core.reports.judge import judged
 from core.reports.litter_verdict import litter_verdict
 from core.reports.plan import Plan, finished, plan_of
 from core.reports.verdict import VERDICTS, Verdict, heads
-from core.reports.wording import begun
+from core.reports.winter.deciding import decided
+from core.reports.winter.wanted import asked
+from core.reports.winter.whole import WinterPlan, whole_plan
+from core.reports.wording import begun, when
 from core.words import count, listed
 
 #: How many animals of a verdict get a line of their own.
@@ -36,6 +39,7 @@ class KeepOrCull:
     today: date
     verdicts: tuple[Verdict, ...]
     plan: Plan
+    winter: WinterPlan
 
     def of(self, verdict: str) -> tuple[Verdict, ...]:
         """Those with that verdict."""
@@ -51,15 +55,27 @@ class KeepOrCull:
 
     def document(self) -> dict[str, Any]:
         """The contract's `keep` object."""
-        return {"today": self.today.isoformat(), "verdicts": [one.document() for one in self.verdicts], "plan": self.plan.document()}
+        return {
+            "today": self.today.isoformat(),
+            "verdicts": [one.document() for one in self.verdicts],
+            "plan": self.plan.document() | self.winter.document(),
+        }
 
     def reply(self) -> Reply:
         """The summary: the counts first, then those who go with their reason, then the rest by tag."""
+        return self._reply(self.winter.warnings(), self.plan.lines(self.herd, self.today))
+
+    def winter_reply(self) -> Reply:
+        """The plan for the winter: its dates, the same names, then feed, meat, matings, pins, and what was not known."""
+        begins = "Winter" if self.plan.winter <= self.today else f"Winter from {when(self.plan.winter, self.today)}"
+        dates = f"{begins} until spring, {when(self.plan.spring, self.today)}: {count(self.plan.days, 'day')} from today."
+        return self._reply([dates, *self.winter.first_lines()], [*self.winter.lines(), *self.plan.cautions])
+
+    def _reply(self, before: list[str], after: list[str]) -> Reply:
         if not self.verdicts:
-            return Reply(("No weaned animals on the book yet. Tell me one: new doe 40 mini rex born 3/4",))
+            return Reply((*before, "No weaned animals on the book yet. Tell me one: new doe 40 mini rex born 3/4"))
         told = [f"{word} {heads(self.of(word))}" for word in reversed(VERDICTS) if self.of(word)]
-        first = f"{begun(listed(told))}."
-        lines = [first]
+        lines = [*before, f"{begun(listed(told))}."]
         for word in ("cull", "sell"):
             lines += self._lines(word)
         lines += self._watched()
@@ -68,12 +84,14 @@ class KeepOrCull:
         lines += [
             f"Not well: {one.called}, {ill.text[:1].lower()}{ill.text[1:]}" for one in kept for ill in one.reasons if ill.code == "ailing"
         ]
-        lines += self.plan.lines(self.herd, self.today)
+        return Reply((*lines, *after, health.ADVICE), self._choices())
+
+    def _choices(self) -> tuple[Choice, ...]:
         shown = next((one for one in (*self.of("cull"), *self.of("sell"), *self.of("watch")) if one.tag), None)
         choices = [Choice(f"Why {shown.tag}?", f"why {shown.tag}")] if shown else []
         if any(one.tag and not one.pinned for one in self.verdicts if one.going):
             choices.append(Choice("Do it", "do it"))
-        return Reply((*lines, health.ADVICE), tuple(choices))
+        return tuple(choices)
 
     def _watched(self) -> list[str]:
         """Those with a warning each by name with it; the young ones that only need time together."""
@@ -116,14 +134,15 @@ def in_breed(breed: str | None, wanted: str | None) -> bool:
 
 def keep_or_cull(herd: Herd, today: date) -> KeepOrCull:
     """The verdict on every living animal past weaning and every weaned litter's untagged kits, and the plan."""
-    return _advised(evidence(herd, today))
+    return advised(evidence(herd, today))
 
 
 @lru_cache(maxsize=4)
-def _advised(barn: Evidence) -> KeepOrCull:
+def advised(barn: Evidence) -> KeepOrCull:
     """One advice for all questions of the day, until a note changes the herd."""
     each = [judged(barn, animal) for animal in barn.living if barn.stages[animal.key] != "kit"]
     kits = [litter_verdict(barn, litter, number) for litter, number in barn.weaned_litters]
-    verdicts = fitted(barn, coming_on(barn, lasting(barn, each)), kits)
-    told = tuple(finished(barn, one) for one in verdicts)
-    return KeepOrCull(barn.herd, barn.today, told, plan_of(barn, told))
+    before = [*coming_on(barn, lasting(barn, each)), *kits]
+    choice = asked(barn, before)
+    told = tuple(finished(barn, one) for one in decided(barn, before, choice))
+    return KeepOrCull(barn.herd, barn.today, told, plan_of(barn, told), whole_plan(barn, told, choice))

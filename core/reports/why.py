@@ -16,6 +16,8 @@ from core.reports.behind import Behind, notes_behind
 from core.reports.evidence import evidence
 from core.reports.keep_or_cull import keep_or_cull
 from core.reports.verdict import Verdict
+from core.reports.winter.bringing import bringing_lines, worth_document
+from core.reports.winter.worth import worths
 from core.reports.wording import begun, called, grams, price, when
 
 #: How many notes stand under each reason.
@@ -59,7 +61,8 @@ class Why:
             lines += [f"  {begun(when(one.on, self.today))}: {_cut(one.text)}" for one in notes[-NOTES:]]
             lines += [f"  and {len(notes) - NOTES} earlier notes"] if len(notes) > NOTES else []
         course = (verdict.course.text,) if verdict.course else ()
-        return Reply((*lines, *course, *self._saves(verdict), *verdict.cautions, *self._advice(verdict)))
+        brings = bringing_lines(evidence(self.herd, self.today), self.animal.key)
+        return Reply((*lines, *course, *brings, *self._saves(verdict), *verdict.cautions, *self._advice(verdict)))
 
     def _saves(self, verdict: Verdict) -> list[str]:
         saving, settings = verdict.saving, self.herd.settings
@@ -75,7 +78,7 @@ class Why:
         """The verdict with the notes behind each reason."""
         if self.verdict is None:
             return {"tag": self.animal.tag, "verdict": None, "reasons": []}
-        told = self.verdict.document()
+        told = self.verdict.document() | {"worth": worth_document(worths(evidence(self.herd, self.today))[self.animal.key])}
         for at, reason in enumerate(told["reasons"]):
             reason["notes"] = [one.document() for one in self.notes(at)]
         return told

@@ -104,7 +104,7 @@ def _offered_until(animal: Animal | None) -> date | None:
 
 def _observe(barn: Evidence, one: Verdict) -> Course:
     """What is to be seen next of an animal that is watched."""
-    coming = _next_seen(barn).get(one.tag or one.litter_of or "")
+    coming = next_seen(barn).get(one.tag or one.litter_of or "")
     if coming is not None:
         late = " (overdue)" if coming.on < barn.today else f" {when(coming.on, barn.today)}"
         return Course("observe", coming.on, f"Decide after {SHOWS[coming.chore]}{late}.")
@@ -116,7 +116,7 @@ def _observe(barn: Evidence, one: Verdict) -> Course:
 
 
 @lru_cache(maxsize=4)
-def _next_seen(barn: Evidence) -> Mapping[str, Chore]:
+def next_seen(barn: Evidence) -> Mapping[str, Chore]:
     """By tag, the first chore after which more is known."""
     told = [chore for chore in all_chores(barn.herd, barn.today) if chore.chore in SHOWS and chore.tag is not None]
     first_last = sorted(told, key=lambda chore: (chore.on < barn.today, chore.on), reverse=True)

