@@ -22,9 +22,14 @@ out_option = click.option(
 #: Each paper, and what it is.
 PAPERS = {
     "cards": "cage cards, six on a sheet, with QR codes that open the chat at the animal",
+    "pedigree": "an animal's ancestors in three to five generations: --generations",
+    "litter": "the record of a doe's, a buck's or a kit's newest litter; without a tag of each litter under a doe",
+    "plan": "who should stay, be sold or go, and why",
+    "chores": "what is due in the coming week, day by day, to tick off: --days",
+    "crib": "what to text when",
 }
 #: Those that are of one animal.
-OF_ONE: frozenset[str] = frozenset()
+OF_ONE = frozenset({"pedigree"})
 
 
 @click.command(
@@ -33,8 +38,10 @@ OF_ONE: frozenset[str] = frozenset()
 )
 @click.argument("what", type=click.Choice(list(PAPERS)))
 @click.argument("tag", required=False)
-@click.option("--only", type=click.Choice(["bucks", "does", "grow-outs"]), help="Cards of these only.")
-@click.option("--breed", metavar="BREED", help="Cards of this breed only.")
+@click.option("--only", type=click.Choice(["bucks", "does", "grow-outs"]), help="Cards or plan of these only.")
+@click.option("--breed", metavar="BREED", help="Cards or plan of this breed only.")
+@click.option("--generations", type=click.IntRange(3, 5), help="Of a pedigree. Default: 4.")
+@click.option("--days", type=click.IntRange(min=0), help="How many days ahead the chores are told. Default: 6, with today a week.")
 @click.option("--size", type=click.Choice(["letter", "a4"]), help="The sheet. Default: letter where the farm weighs in pounds, else a4.")
 @click.option("--bot", metavar="NAME", help="The bot that the QR codes open. Default: the one that last served this book.")
 @out_option
@@ -46,6 +53,8 @@ def paper(
     tag: str | None,
     only: str | None,
     breed: str | None,
+    generations: int | None,
+    days: int | None,
     size: str | None,
     bot: str | None,
     out: Path | None,
@@ -65,7 +74,7 @@ def paper(
     if what in OF_ONE and tag is None:
         raise click.UsageError(f"Whose {what}? Give a tag: haynote paper {what} 14")
     app = opened(book, farm, as_json=as_json)
-    told = app.paper(what, Wanted(who=tag, scope=only, breed=breed, size=size), moment(app, now))
+    told = app.paper(what, Wanted(tag, only, breed, days, generations, size), moment(app, now))
     if isinstance(told, Problem):
         refuse(told, as_json=as_json)
     made = pdf(told, bot.removeprefix("@") if bot else bot_of(data_folder(), app.place))

@@ -14,7 +14,16 @@ if TYPE_CHECKING:
 #: paper -> the module whose `draw` draws it, and whether its sheets lie across
 DRAWN = {
     "cards": ("bot.papers.cards", False),
+    "pedigree": ("bot.papers.pedigree", True),
+    "litter": ("bot.papers.leaf", False),
+    "plan": ("bot.papers.leaf", False),
+    "chores": ("bot.papers.leaf", False),
+    "crib": ("bot.papers.leaf", False),
 }
+
+
+#: Papers that are cut up.
+WITHOUT_FOOT = {"cards"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,4 +40,6 @@ def pdf(paper: Paper, bot: str | None = None) -> Printed:
     where, across = DRAWN[paper.about]
     sheet = Sheet(paper.size, f"{paper.title}: {paper.farm}", paper.made_at, across=across)
     importlib.import_module(where).draw(sheet, paper, bot)
+    if paper.about not in WITHOUT_FOOT:
+        sheet.feet(f"{paper.farm}, as of {paper.day.day} {paper.day:%b} {paper.day.year}")
     return Printed(sheet.content(), sheet.pages, "".join(sorted(sheet.letters.missing)))

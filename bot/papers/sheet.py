@@ -5,6 +5,7 @@ All lengths are millimetres from the left top corner; sizes of letters are point
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
@@ -18,11 +19,17 @@ if TYPE_CHECKING:
 BLACK = 0
 GREY = 90  # still dark enough for a bad printer
 PALE = 180
+#: What printers can't print, and a little more [mm].
+MARGIN = 11.0
 MM_IN_POINT = 25.4 / 72
 #: Height of a line, as a share of the letters' size.
 LEADING = 1.22
 #: Where in a line its letters stand, as a share of its height: shrunk ones stand on the same line as large ones.
 BASE = 0.75
+
+HARD_SPACE = "\u00a0"
+#: A space between a number and its unit.
+UNIT = re.compile(r"(?<=\d) (?=%|(?:lb|oz|kg|g)\b)")
 
 Place = tuple[float, float]
 
@@ -44,6 +51,9 @@ class Look:
     def at(self, size: float) -> Look:
         """The same in that size."""
         return replace(self, size=size)
+
+
+FOOT = Look(8, grey=True)
 
 
 class Sheet:
@@ -71,6 +81,15 @@ class Sheet:
         """A new page."""
         self._pdf.add_page()
 
+    def feet(self, said: str) -> None:
+        """A line at the foot of every page: the text, and which page of how many."""
+        for number in range(1, self.pages + 1):
+            self._pdf.page = number
+            self._pdf.set_font("text", "", 1)  # another than the last page ended with: only a change is written down
+            below = (MARGIN, self.height - MARGIN)
+            self.line_of(below, self.width - 2 * MARGIN - 30, said, FOOT)
+            self.line_of(below, self.width - 2 * MARGIN, f"{number} of {self.pages}", replace(FOOT, align="R"))
+
     def content(self) -> bytes:
         """The file."""
         return bytes(self._pdf.output())
@@ -84,19 +103,24 @@ class Sheet:
 
     def box(self, place: Place, room: Place, said: str, look: Look) -> float:
         """Text in a box of that width and height, on as many lines as it needs, shrunk until all of it fits. How high it became."""
+        lines, fits = self.fitted(said, room, look)
+        for at, line in enumerate(lines):
+            self._write((place[0], place[1] + at * fits.high), room[0], line, fits)
+        return len(lines) * fits.high
+
+    def fitted(self, said: str, room: Place, look: Look) -> tuple[list[str], Look]:
+        """The lines of a text in a box of that width and height, and the look in which all of it fits."""
         width, height = room
         lines = self.wrapped(said, width, look)
         while look.size > 1 and (len(lines) * look.high > height or any(self.wide(line, look) > width for line in lines)):
             look = look.at(look.size * 0.95)
             lines = self.wrapped(said, width, look)
-        for at, line in enumerate(lines):
-            self._write((place[0], place[1] + at * look.high), width, line, look)
-        return len(lines) * look.high
+        return lines, look
 
     def wrapped(self, said: str, width: float, look: Look) -> list[str]:
-        """The text in lines of at most that width; a single word that is wider stands alone."""
+        """The text in lines of at most that width; a single word that is wider stands alone. Hard spaces break no line."""
         lines: list[str] = []
-        for word in said.split():
+        for word in filter(None, UNIT.sub(HARD_SPACE, said).split(" ")):
             longer = f"{lines[-1]} {word}" if lines else word
             if lines and self.wide(longer, look) <= width:
                 lines[-1] = longer

@@ -8,12 +8,27 @@ from core.notes.replay import Book
 from core.problem import Problem
 from core.reports.papers.cage_cards import CageCard
 from core.reports.papers.calendar import ChoreCalendar, Entry, chore_calendar
-from core.reports.papers.paper import SIZES, Paper
-from core.reports.papers.press import PAPERS
-from core.reports.papers.press import paper as printed
+from core.reports.papers.leaf import Leaf, Section
+from core.reports.papers.paper import PAPERS, SIZES, Paper
+from core.reports.papers.tree import Ancestor, PedigreeTree
 from core.reports.papers.wanted import Wanted, wanted
 
-__all__ = ["PAPERS", "SIZES", "CageCard", "ChoreCalendar", "Entry", "Paper", "Wanted", "calendar", "paper", "wanted"]
+__all__ = [
+    "PAPERS",
+    "SIZES",
+    "Ancestor",
+    "CageCard",
+    "ChoreCalendar",
+    "Entry",
+    "Leaf",
+    "Paper",
+    "PedigreeTree",
+    "Section",
+    "Wanted",
+    "calendar",
+    "paper",
+    "wanted",
+]
 
 
 def calendar(known: Book, farm: str, now: datetime, asked: Wanted) -> ChoreCalendar:
@@ -23,4 +38,6 @@ def calendar(known: Book, farm: str, now: datetime, asked: Wanted) -> ChoreCalen
 
 def paper(known: Book, farm: str, about: str, asked: Wanted, now: datetime) -> Paper | Problem:
     """One of PAPERS. KeyError where there is none of that name."""
+    from core.reports.papers.press import paper as printed  # noqa: PLC0415 - the reckoning behind it is loaded by the first paper
+
     return printed(known.herd, farm, about, asked, now)

@@ -15,7 +15,7 @@ _HEAD: Final = """# Crib
 
 Print it and hang it in the barn. Made by `python -m core.notes.crib_page`; don't edit it by hand. More of each: [Notes](notes.md)."""
 
-_FOOT: Final = """\
+FOOT: Final = """\
 Several at once: "doe 14 kindled 8, 2 dead. 31 4-6, 32 3-15". Pounds and ounces:
 4-6. When: today, unless you say yesterday, last night, on friday, 3/4.
 Short: k kindled, d dead, wn weaned, NB nest box, palp palpated, bcs condition.
@@ -30,7 +30,7 @@ def page() -> str:
 
 def crib() -> list[str]:
     """The lines for the wall."""
-    return [*(line for one in SITUATIONS for line in lines_of(one)), "", *_FOOT.splitlines()]
+    return [*(line for one in SITUATIONS for line in lines_of(one)), "", *FOOT.splitlines()]
 
 
 def lines_of(situation: Situation) -> list[str]:

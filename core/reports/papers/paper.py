@@ -8,6 +8,8 @@ from typing import Any
 
 from core.herd.settings import Settings
 
+#: Every paper there is.
+PAPERS = ("cards", "pedigree", "litter", "plan", "chores", "crib")
 #: Sizes of sheets that printers hold.
 SIZES = ("letter", "a4")
 
@@ -16,11 +18,12 @@ SIZES = ("letter", "a4")
 class Paper:
     """One paper.
 
-    about    which one: cards, pedigree, litter, plan, chores, crib
+    about    which one of PAPERS
     name     its file's name
     title    what stands above it
     farm     whose it is
     made_at  as of when (aware)
+    day      the same as a day at the farm
     size     letter or a4
     content  what stands on it: the paper's own form
     alt      the same in words
@@ -31,6 +34,7 @@ class Paper:
     title: str
     farm: str
     made_at: datetime
+    day: date
     size: str
     content: Any
     alt: str

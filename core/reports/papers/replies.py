@@ -9,7 +9,7 @@ from core.problem import Problem
 from core.reply import Attached, Reply
 from core.reports.due import due
 from core.reports.papers.calendar import alt_of
-from core.reports.papers.press import PAPERS, sheet
+from core.reports.papers.press import sheet
 from core.reports.papers.wanted import Wanted
 
 if TYPE_CHECKING:
@@ -22,8 +22,11 @@ TAKE_IN = "Open it with your calendar. A newer one replaces the chores of an old
 #: What asks for paper.
 ON_PAPER = re.compile(r"\b(print|printed|printout|pdf|on paper|cage cards?|litter (record|sheet)s?|chores? sheet|crib)\b", re.IGNORECASE)
 #: What is asked about, and the paper that shows it.
-SHOWN_BY = {"card": "cards"}
+SHOWN_BY = {"card": "cards", "pedigree": "pedigree", "litters": "litter", "keep": "plan", "winter": "plan", "due": "chores", "help": "crib"}
 SIZE = re.compile(r"\b(a4|letter)\b", re.IGNORECASE)
+GENERATIONS = re.compile(r"\b(\d+) gen(eration)?s?\b", re.IGNORECASE)
+DAYS = re.compile(r"\b(\d{1,3}) days?\b", re.IGNORECASE)
+LITTER = re.compile(r"\blitter\b", re.IGNORECASE)
 
 
 def calendar_reply(asked: Asked, days: int | None) -> Reply:
@@ -40,7 +43,9 @@ def calendar_reply(asked: Asked, days: int | None) -> Reply:
 def paper_wanted(asked: Asked) -> str | None:
     """The paper that the question asks for; None where it asks for words."""
     about = SHOWN_BY.get(asked.query.about)
-    return about if about in PAPERS and ON_PAPER.search(asked.said) else None
+    if about is None or not ON_PAPER.search(asked.said):
+        return None
+    return "litter" if about == "cards" and LITTER.search(asked.said) else about
 
 
 def paper_reply(asked: Asked, about: str) -> Reply:
@@ -54,10 +59,20 @@ def paper_reply(asked: Asked, about: str) -> Reply:
 
 def wish_of(asked: Asked) -> Wanted:
     """What the question says about the paper."""
-    size = SIZE.search(asked.said)
+    size, generations = SIZE.search(asked.said), GENERATIONS.search(asked.said)
     return Wanted(
         who=asked.who.tag if asked.who else None,
         scope=asked.query.scope,
         breed=asked.query.breed,
+        days=_days(asked),
+        generations=int(generations[1]) if generations else None,
         size=size[0].lower() if size else None,
     )
+
+
+def _days(asked: Asked) -> int | None:
+    """How many days ahead."""
+    until, days = asked.query.until, DAYS.search(asked.said)
+    if until is not None:
+        return max((until - asked.today).days, 0)
+    return int(days[1]) if days else None

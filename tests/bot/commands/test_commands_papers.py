@@ -65,3 +65,27 @@ def test_letters_that_no_font_has_are_told(farm: Machine) -> None:
     result = farm.run("paper", "cards", "40")
     assert result.exit_code == 0
     assert "No font on this machine has 𓃹:" in result.stderr
+
+
+def test_each_paper_is_written(farm: Machine) -> None:
+    """By its name, all of them PDFs."""
+    for words in (
+        ("pedigree", "14", "--generations", "5"),
+        ("litter", "14"),
+        ("plan", "--only", "does"),
+        ("chores", "--days", "3"),
+        ("crib",),
+    ):
+        told = farm.json("paper", *words)
+        assert (farm.folder / told["file"]).read_bytes().startswith(b"%PDF-"), words
+
+
+def test_a_pedigree_is_somebodys(farm: Machine) -> None:
+    """Asked for nobody's, the command says how to use it."""
+    assert farm.run("paper", "pedigree").exit_code == 2
+
+
+def test_a_paper_goes_with_a_reply(farm: Machine) -> None:
+    """From the chat: the file lies in the data folder."""
+    assert farm.ok("say", "pedigree of 14 as pdf").endswith("pedigree-14.pdf\n")
+    assert (farm.folder / "data" / "files" / "pedigree-14.pdf").read_bytes().startswith(b"%PDF-")

@@ -27,7 +27,7 @@ def card(tag: str, name: str = "Juno", breed: str = "Mini Rex") -> CageCard:
 
 def printed(*cards: CageCard, on: str = "letter", bot: str | None = "barn_notes_bot") -> Printed:
     """Those cards on paper."""
-    return pdf(Paper("cards", "cards.pdf", "Cage cards", "home", MADE, on, cards, "Cards."), bot)
+    return pdf(Paper("cards", "cards.pdf", "Cage cards", "home", MADE, MADE.date(), on, cards, "Cards."), bot)
 
 
 def test_each_code_opens_the_chat_at_its_animal() -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import date
+
 from core.herd.state import Herd
 from core.notes.kinds.query import Query
 from core.reply import Attached, Reply
@@ -56,3 +58,25 @@ def test_no_paper_where_there_is_nothing_to_print() -> None:
         "There is nothing to print: no such animal sits in a cage of its own. Add one: new doe 40 mini rex born 3/4",
     )
     assert ask("cage card for 77", about="card").lines[0].startswith("77 is not on the book.")
+
+
+def test_each_paper_can_be_asked_for() -> None:
+    """In words, with what the question says about it."""
+    asked = (
+        ("pedigree of 31 as pdf, 5 generations", {"about": "pedigree", "who": "31"}, "pedigree", "who=31&generations=5"),
+        ("litter record 16", {"about": "litters", "who": "16"}, "litter", "who=16"),
+        ("print the litter of 16", {"about": "card", "who": "16"}, "litter", "who=16"),
+        ("print the plan", {"about": "keep"}, "plan", None),
+        ("chores sheet for 10 days", {"about": "due"}, "chores", "days=10"),
+        ("print what is due until sunday", {"about": "due", "until": date(2026, 11, 29)}, "chores", "days=4"),
+        ("print the crib", {"about": "help"}, "crib", None),
+    )
+    for said, query, about, key in asked:
+        (file,) = ask(said, **query).attached
+        assert (file.what, file.about, file.key) == ("paper", about, key), said
+
+
+def test_words_where_the_paper_can_not_be() -> None:
+    """Why not, with an example that works."""
+    assert ask("pedigree as pdf", about="pedigree").lines == ("Whose pedigree? Name one: pedigree of 14",)
+    assert ask("print the notes", about="journal").attached == ()

@@ -7,8 +7,8 @@ from datetime import UTC, date, datetime
 from core.herd.settings import changed
 from core.herd.state import Herd
 from core.problem import Problem
-from core.reports.papers.paper import Paper, size_for, written
-from core.reports.papers.press import NO_CARDS, file_part, paper
+from core.reports.papers.paper import PAPERS, Paper, size_for, written
+from core.reports.papers.press import NO_CARDS, NO_LITTER, NO_PLAN, SHEETS, WHOSE, file_part, paper
 from core.reports.papers.wanted import Wanted
 from tests.farm import small_herd, tell
 
@@ -71,3 +71,32 @@ def test_days_on_paper_have_their_year() -> None:
 def test_any_tag_makes_a_file_name() -> None:
     """Without what some machines can't have in one."""
     assert [file_part(tag) for tag in ("R-22", "a/b:c", "é 9", "..")] == ["R-22", "a-b-c", "é-9", "x"]
+
+
+def test_each_paper_has_its_name_and_words() -> None:
+    """A pedigree and a litter's record are named after their animal."""
+    told = {
+        about: (made(about, wish=wish).name, made(about, wish=wish).alt)
+        for about, wish in (
+            ("pedigree", Wanted("31")), ("litter", Wanted("16")), ("litter", Wanted()), ("chores", Wanted("22", days=0)), ("crib", Wanted()),
+        )
+    }  # fmt: skip
+    assert told["pedigree"] == ("pedigree-31.pdf", "Pedigree of 31, 4 generations. COI 0.0 %, all ancestors known for 1 generation.")
+    assert told["litter"] == ("litters.pdf", "1 litter record to print.")
+    assert made("litter", wish=Wanted("16")).alt == "Litter of 16 Thistle, 8 Oct 2026: its record to print."
+    assert made("litter", wish=Wanted("16")).name == "litter-16.pdf"
+    assert told["chores"] == ("chores.pdf", "Chores for 22, Wed 25 Nov 2026: 1 chore to print.")
+    assert told["crib"] == ("crib.pdf", "What to text when: a page for the barn wall.")
+    assert made("plan").alt.startswith("The keep or cull plan to print: ")
+
+
+def test_what_can_not_be_printed() -> None:
+    """Each says why, and what to do."""
+    assert refused("pedigree") == WHOSE
+    assert refused("litter", wish=Wanted("22")) == NO_LITTER
+    assert refused("plan", Herd()) == NO_PLAN
+
+
+def test_there_is_a_sheet_for_each_paper() -> None:
+    """And for no other."""
+    assert set(SHEETS) == set(PAPERS)
