@@ -111,7 +111,7 @@ class Sender:
             await self._put_off(out, seconds_of(error))
         except ChatMigrated as error:
             await self._send(out, error.new_chat_id)
-            await self._give_up(out, chat_gone=True)
+            await self._give_up(out, chat_gone=True, moved_to=str(error.new_chat_id))
         except Forbidden as error:
             log.info("A chat is closed to the bot (%s): nothing more goes there until somebody writes from it.", error)
             await self._give_up(out, chat_gone=True)
@@ -138,10 +138,10 @@ class Sender:
         self._again[out.id] = when
         await self._note(self._counter.app.retry_at, out, when)
 
-    async def _give_up(self, out: Outgoing, *, chat_gone: bool) -> None:
+    async def _give_up(self, out: Outgoing, *, chat_gone: bool, moved_to: str | None = None) -> None:
         self._gone.pop(out.id, None)
         self._bare.discard(out.id)
-        await self._note(partial(self._counter.app.drop, chat_gone=chat_gone), out)
+        await self._note(partial(self._counter.app.drop, chat_gone=chat_gone, moved_to=moved_to), out)
 
     async def _note(self, what: Callable[Concatenate[Outgoing, P], None], out: Outgoing, *more: P.args, **named: P.kwargs) -> None:
         """Write down what became of a letter, as often as it takes: forgetting it would send the letter twice."""

@@ -137,12 +137,14 @@ class Post(Room):
         with self._begin() as connection:
             outgoing.retry(connection, self._farm, out.id, when)
 
-    def drop(self, out: Outgoing, *, chat_gone: bool = False) -> None:
-        """It can never be sent; `chat_gone` where the person blocked the bot: then no reminders go there either."""
+    def drop(self, out: Outgoing, *, chat_gone: bool = False, moved_to: str | None = None) -> None:
+        """It can never be sent; `chat_gone` where the person blocked the bot: then no reminders go there either, but to where it moved."""
         with self._begin() as connection:
             outgoing.drop(connection, self._farm, out.id)
             if chat_gone:
                 people.mark_chat(connection, self._farm, out.chat, active=False)
+            if moved_to is not None:
+                people.know_chat(connection, self._farm, moved_to)
 
     def reply_to(self, chat: str, number: str) -> ReplyTo | None:
         """What the message of that number is about: the one chore that the bot reminded of, or the note that it answered or that a person sent there."""
