@@ -31,6 +31,9 @@ FILES = ("csv", "xlsx")
 )
 @click.option("--xlsx", "what", flag_value="xlsx", help="The same as a workbook with a sheet a table. Wants --to.")
 @click.option("--json", "what", flag_value="json", help="What stands, as one JSON object with a published schema.")
+@click.option(
+    "--fam", "what", flag_value="fam", help="Who is out of whom, for genetics programs: a PLINK .fam file. Nothing else is in it."
+)
 @click.option("--to", type=click.Path(path_type=Path), metavar="FILE", help="Write into this file. Default: standard output.")
 @book_options
 def export(what: str, to: Path | None, book: str | None, farm: str | None) -> None:
@@ -52,6 +55,8 @@ def text_of(app: App, what: str) -> Iterable[str]:
     """The book as lines of text."""
     if what == "json":
         return (json.dumps(app.export_document(), ensure_ascii=False),)
+    if what == "fam":
+        return app.export_fam()
     return app.export_journal() if what == "journal" else app.export_notes()
 
 

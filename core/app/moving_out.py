@@ -30,3 +30,9 @@ class MovingOut(Room):
         from core.notes.moving.document import document  # noqa: PLC0415
 
         return document(self._hearing.book(), self.name)
+
+    def export_fam(self) -> tuple[str, ...]:
+        """The family book as the lines of a PLINK .fam file."""
+        from core.reports.papers.fam import fam_lines  # noqa: PLC0415 - loads the reckoning
+
+        return fam_lines(self._hearing.book().herd, self.name)

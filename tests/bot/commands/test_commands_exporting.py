@@ -70,3 +70,11 @@ def test_a_place_where_nobody_can_write(farm: Machine, what: str) -> None:
     result = farm.run("export", what, "--to", "file/book.zip")
     assert result.exit_code == 1
     assert "can't be written" in result.stderr
+
+
+def test_the_family_book_for_genetics_programs(farm: Machine) -> None:
+    """A line an animal, on standard output or in a file."""
+    farm.ok("export", "--fam", "--to", "herd.fam")
+    text = (farm.folder / "herd.fam").read_text(encoding="utf-8")
+    assert text == farm.ok("export", "--fam")
+    assert text.splitlines() == ["home 14 0 0 2 -9", "home 15 0 0 2 -9", "home 3 0 0 1 -9"]
