@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 TITLE = Look(17, bold=True)
 HEAD = Look(12, bold=True)
 TEXT = Look(10)
+#: Of what is read from afar, on one page: larger.
+FROM_AFAR = {"crib": Look(11.5)}
 SMALL = Look(8, grey=True)
 #: Room around the text of a cell [mm], and a box to tick.
 BESIDE, ABOVE = 1.2, 1.1
@@ -28,8 +30,9 @@ BETWEEN = 4.0
 class Page:
     """Where the next thing goes. A new page begins with the title of what goes on."""
 
-    def __init__(self, sheet: Sheet, title: str) -> None:
+    def __init__(self, sheet: Sheet, title: str, look: Look) -> None:
         self.sheet = sheet
+        self.look = look
         self.title = title
         self.wide = sheet.width - 2 * MARGIN
         self.bottom = sheet.height - MARGIN - 3
@@ -50,7 +53,7 @@ class Page:
         self.y = MARGIN + SMALL.high + 3
         return False
 
-    def text(self, said: str, look: Look = TEXT) -> None:
+    def text(self, said: str, look: Look) -> None:
         """A paragraph, which stays together."""
         lines, fits = self.sheet.fitted(said, (self.wide, self.most), look)
         self.room_for(len(lines) * fits.high)
@@ -61,15 +64,15 @@ def draw(sheet: Sheet, paper: Paper, _bot: str | None) -> None:
     """Each leaf from a page of its own."""
     leaves: Sequence[Leaf] = paper.content
     for leaf in leaves:
-        page = Page(sheet, leaf.title)
+        page = Page(sheet, leaf.title, FROM_AFAR.get(paper.about, TEXT))
         for line in leaf.lead:
-            page.text(line)
+            page.text(line, page.look)
         for section in leaf.sections:
             alike = [each for each in leaf.sections if each.rows and each.columns == section.columns] if section.columns else [section]
             _section(page, section, alike)
         page.y += BETWEEN
         for line in leaf.foot:
-            page.text(line, Look(9))
+            page.text(line, page.look.at(page.look.size - 1))
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +92,7 @@ class Columns:
 def _columns(page: Page, section: Section, alike: Sequence[Section]) -> Columns:
     """Columns for a section, the same for all those alike."""
     indent = BOX + 2 if any(each.to_tick for each in alike) else 0.0
-    cells = [[page.sheet.wide(cell, TEXT) for cell in row] for each in alike for row in each.rows]
+    cells = [[page.sheet.wide(cell, page.look) for cell in row] for each in alike for row in each.rows]
     heads = [page.sheet.wide(name, SMALL) for name in section.columns or [""] * len(cells[0])]
     shared = widths(cells, heads, page.wide - indent, 2 * BESIDE)
     return Columns(section.columns, [width - 2 * BESIDE for width in shared], indent)
@@ -103,7 +106,7 @@ def _section(page: Page, section: Section, alike: Sequence[Section]) -> None:
         page.sheet.line_of((MARGIN, page.y), page.wide, section.head, HEAD)
         page.y += HEAD.high + 0.8
     for line in section.lines:
-        page.text(line)
+        page.text(line, page.look)
     if section.rows:
         columns = _columns(page, section, alike)
         _heads(page, columns)
@@ -123,12 +126,12 @@ def _heads(page: Page, columns: Columns) -> None:
 def _row(page: Page, row: Sequence[str], columns: Columns, *, to_tick: bool) -> None:
     """A row, with lines around what is for the pencil. On a new page the heads are told again."""
     sheet = page.sheet
-    cells = [sheet.fitted(cell, (width, page.most), TEXT) for cell, width in zip(row, columns.widths, strict=True)]
+    cells = [sheet.fitted(cell, (width, page.most), page.look) for cell, width in zip(row, columns.widths, strict=True)]
     high = max([len(lines) * look.high + 2 * ABOVE for lines, look in cells] + [0 if all(row) else PENCIL])
     if not page.room_for(high):
         _heads(page, columns)
     for x, width, cell in zip(columns.places(), columns.widths, row, strict=True):
-        sheet.box((x, page.y + ABOVE), (width, page.most), cell, TEXT)
+        sheet.box((x, page.y + ABOVE), (width, page.most), cell, page.look)
         if x > MARGIN + columns.indent + BESIDE and columns.heads and not all(row):
             sheet.rule((x - BESIDE, page.y), (x - BESIDE, page.y + high), 0.15, PALE)
     if to_tick:

@@ -48,7 +48,8 @@ def _one(sheet: Sheet, place: tuple[float, float], room: tuple[float, float], on
     left, width = x + BESIDE, wide - BESIDE - 1.5
     sheet.rule((x, line), (x + wide, line), 0.2, GREY)
     if one is not None:
-        sheet.line_of((left, line - name.high), width, one.named, name)
+        lines, fits = sheet.fitted(one.named, (width, line - y), name)
+        sheet.box((left, line - len(lines) * fits.high), (width, line - y), one.named, fits)
         sheet.box((left, line + 0.4), (width, y + high - line - 0.8), _told(one), told)
 
 

@@ -9,6 +9,7 @@ import pytest
 
 from bot.papers.pdf import DRAWN, Printed, pdf
 from core.app.papers import PAPERS, Ancestor, Leaf, Paper, PedigreeTree, Section
+from core.reports.papers.crib_sheet import crib_sheet
 from tests.bot.papers.looking import ink_at_the_edge, size, texts
 
 MADE = datetime(2026, 11, 25, 13, 10, tzinfo=UTC)
@@ -150,3 +151,13 @@ def test_who_is_not_known_has_a_line() -> None:
     """And nothing on it."""
     made = printed("pedigree", PedigreeTree(Ancestor("14", ()), ((None, None), (None,) * 4, (None,) * 8), ("COI 0.0 %.",)))
     assert words(made) == ["14", "COI", "0.0", "%.", "hill", "farm,", "as", "of", "25", "Nov", "2026", "1", "of", "1"]
+
+
+def test_the_crib_is_read_from_afar() -> None:
+    """Larger than other papers, and still on one page of either size."""
+    content = (crib_sheet(),)
+    for on in ("letter", "a4"):
+        made = printed("crib", content, on)
+        assert made.pages == 1
+        assert not ink_at_the_edge(made.content)
+    assert "14 missed" in texts(made.content)[0].replace("\u00a0", " ")
