@@ -26,6 +26,7 @@ MAKERS: dict[str, str] = {
     "calendar": "bot.papers.maker:CALENDAR",
     "paper": "bot.papers.maker:PAPER",
     "picture": "bot.pictures.maker:MAKER",
+    "photo": "bot.pictures.maker:PHOTO",
 }
 
 

@@ -50,10 +50,11 @@ def in_words(found: dict[str, Any], zone: tzinfo) -> str:
     """The status as lines, times at the farm."""
     last = f"{datetime.fromisoformat(found['last_note']).astimezone(zone):%A, %d %B %Y, %H:%M}" if found["last_note"] else "never"
     people = ", ".join(f"{member['name']} ({member['role']})" for member in found["members"]) or "nobody yet"
+    photos = f"; {count(found['photos'], 'photo')}" if found["photos"] else ""
     return "\n".join(
         (
             f"Book: {found['book']}",
-            f"Farm {found['farm']}, {found['database']}: {count(found['notes'], 'note')}, the last {last}.",
+            f"Farm {found['farm']}, {found['database']}: {count(found['notes'], 'note')}, the last {last}{photos}.",
             f"People: {people}. Chats: {found['chats']}.",
             f"Messages that came in: {in_states(found['inbox'])}. That go out: {in_states(found['outbox'])}.",
             f"Served: {_sign(found, zone)}. Last copy: {found['last_copy'] or 'none'}. Next due: {_chore(found['next_due'])}.",
@@ -107,7 +108,7 @@ def backup(file: Path, as_json: bool, book: str | None, farm: str | None) -> Non
 @book_options
 def restore(file: Path, as_json: bool, book: str | None, farm: str | None) -> None:
     """Take a backup, or an exported journal, into a new book: all of it or nothing."""
-    done = opened(book, farm, as_json=as_json).restore_file(file)
+    done = opened(book, farm, as_json=as_json).restore_file(file, data_folder() / "photos")
     if isinstance(done, Problem):
         refuse(done, as_json=as_json)
     click.echo(to_line({"restored": done}) if as_json else f"{count(done, 'note')} restored.")

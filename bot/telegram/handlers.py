@@ -8,12 +8,13 @@ from dataclasses import dataclass
 from functools import partial
 
 from telegram import Bot
-from telegram.error import TelegramError
+from telegram.error import BadRequest, TelegramError
 
+from bot.pictures.maker import photo_folder
 from bot.telegram import words
 from bot.telegram.counter import Counter
 from bot.telegram.updates import Update
-from core.app import Member, Message, Wish
+from core.app import Member, Message, Sent, Wish
 from core.app import Update as Kept
 from core.reply import Reply
 
@@ -89,9 +90,23 @@ class Desk:
 
     async def _hear(self, act: Act, said: Message, button: str | None = None) -> None:
         """A looker is answered, everybody else heard."""
-        looks = act.member is not None and act.member.role == words.LOOKER
-        hear = self.counter.app.ask_update if looks else self.counter.app.hear_update
+        hear = self.counter.app.ask_update if looks(act) else self.counter.app.hear_update
         await self.counter.ask(hear, act.kept, said, self.counter.now(), button=button)
+
+    async def keep(self, act: Act) -> None:
+        """A photo: it joins the card of the animal that its words name; what else they say is heard."""
+        update, app = act.update, self.counter.app
+        content, ending = b"", (update.photo or ("", ""))[1]
+        try:
+            told = await self.bot.get_file((update.photo or ("", ""))[0])
+            content = bytes(await told.download_as_bytearray())
+        except BadRequest as error:
+            log.info("A photo can't be fetched: %s", error)
+            await self._done(act.kept, Reply((words.PHOTO_TOO_LARGE,)))
+            return
+        said = Message(words.meant(act.text, self.bot.username), update.at, update.account, update.chat, update.number, update.edit)
+        sent = Sent(content, ending, update.album)
+        await self.counter.ask(app.photo_update, act.kept, said, sent, self.counter.now(), photo_folder(app))
 
     async def manage(self, act: Act) -> None:
         """Something about the farm's people. A code is told in private only."""
@@ -152,12 +167,18 @@ def wishes(act: Act) -> bool:
     return words.wish(act.text) is not None
 
 
+def looks(act: Act) -> bool:
+    """Whether it is from somebody who may only ask."""
+    return act.member is not None and act.member.role == words.LOOKER
+
+
 HANDLERS = (
     Handler("a group that got another number", lambda act: act.update.moved_to is not None, Desk.move),
     Handler("a stranger's button", lambda act: act.member is None and act.update.press is not None, Desk.turn_away),
     Handler("a stranger", lambda act: act.member is None, Desk.admit),
     Handler("a button", lambda act: act.update.press is not None, Desk.press),
     Handler("something about the farm's people", lambda act: act.update.edit == 0 and wishes(act), Desk.manage),
+    Handler("a photo from who may write", lambda act: act.update.photo is not None and not looks(act), Desk.keep),
     Handler("text, or the words under a picture", lambda act: bool(act.text.strip()), Desk.hear),
     Handler("an edit of something else", lambda act: act.update.edit > 0, Desk.pass_over),
     Handler("a picture, a voice note, a place, ...", lambda act: act.update.sent is not None, Desk.only_text),

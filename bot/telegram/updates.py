@@ -31,6 +31,9 @@ SENT = (
     "voice",
 )
 
+#: Media types of pictures that are sent as files, and how such a file's name ends.
+PICTURES = {"image/jpeg": "jpg", "image/png": "png", "image/webp": "webp"}
+
 Json = dict[str, Any]
 
 
@@ -47,6 +50,7 @@ class Update:
     answers   the number of the message that this one answers
     sent      what kind of thing was sent where it is no text
     moved_to  the number that a group has from now on, where it got another
+    photo     (the file's name with the service, its ending) of a photo, or of a picture sent as a file
     press     (the press's own number, the button's key) where a button was pressed
     """
 
@@ -63,6 +67,7 @@ class Update:
     sent: str | None = None
     moved_to: str | None = None
     press: tuple[str, str] | None = None
+    photo: tuple[str, str] | None = None
 
 
 def chat_of(body: Json) -> str:
@@ -105,8 +110,19 @@ def _said(message: Json, *, edit: int) -> Update | None:
         album=message.get("media_group_id"),
         answers=None if answers is None else str(answers),
         sent=sent,
+        photo=_photo(message),
         moved_to=None if moved is None else str(moved),
     )
+
+
+def _photo(message: Json) -> tuple[str, str] | None:
+    """Where the photo of a message is fetched, the largest that there is of it, and what it is."""
+    sizes = [size for size in message.get("photo", ()) if "file_id" in size]
+    if sizes:
+        return str(max(sizes, key=lambda size: int(size.get("width", 0)))["file_id"]), "jpg"
+    document = message.get("document", {})
+    ending = PICTURES.get(str(document.get("mime_type", "")))
+    return (str(document["file_id"]), ending) if ending and "file_id" in document else None
 
 
 def _pressed(query: Json) -> Update | None:

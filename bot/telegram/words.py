@@ -7,6 +7,7 @@ import re
 from bot.papers.qr import note_of
 
 ONLY_TEXT = "I can only read text so far. Please type it as a note."
+PHOTO_TOO_LARGE = "I can't fetch that photo: it is too large, or gone. Send it as a photo, not as a file, with the tag under it."
 IN_PRIVATE = "Ask me that in our own chat: whoever reads the link could use it."
 NOT_YOURS = "This button is for the people of the farm."
 

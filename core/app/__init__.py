@@ -13,19 +13,21 @@ from core.problem import Problem
 if TYPE_CHECKING:
     from core.app.book import App
     from core.app.members import Wish
+    from core.app.photos import Sent
     from core.app.reading import Reader
     from core.notes.moving.table import Table
     from core.store.intake import Update
     from core.store.outgoing import Outgoing
     from core.store.people import Member
 
-__all__ = ["App", "Member", "Message", "Outgoing", "Problem", "ReplyTo", "Table", "Update", "Wish", "open_book", "reader"]
+__all__ = ["App", "Member", "Message", "Outgoing", "Problem", "ReplyTo", "Sent", "Table", "Update", "Wish", "open_book", "reader"]
 
 #: What shells want to name the types of, and where it is: loaded when somebody asks.
 LATER = {
     "App": "core.app.book",
     "Member": "core.store.people",
     "Outgoing": "core.store.outgoing",
+    "Sent": "core.app.photos",
     "Table": "core.notes.moving.table",
     "Update": "core.store.intake",
     "Wish": "core.app.members",

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 from core.app import carrying, looking_after, replaying, telling
 from core.app.members import People
 from core.app.moving_out import MovingOut
+from core.app.photos import Photos
 from core.app.post import Post
 from core.app.reading import Reader
 from core.app.telling import Told
@@ -29,7 +30,7 @@ def _silent(_done: int, _all: int) -> None:
     """Progress that nobody watches."""
 
 
-class App(Post, People, MovingOut):
+class App(Post, People, Photos, MovingOut):
     """One farm. Each call is a transaction of its own; times are aware. What can't be done is handed back as a `Problem`."""
 
     def close(self) -> None:
@@ -143,12 +144,19 @@ class App(Post, People, MovingOut):
                 turn.write(note)
         return len(notes)
 
-    def restore_file(self, path: Path) -> int | Problem:
-        """The same from a file: a journal, or a backup of a whole book."""
-        from core.app.opening import journal_in  # noqa: PLC0415 - opening knows this class
+    def restore_file(self, path: Path, spare: Path | None = None) -> int | Problem:
+        """The same from a file: a journal, or a backup of a whole book, with the photos beside it. `spare`: where photos lie of a book in no file."""
+        from core.app.opening import held_in  # noqa: PLC0415 - opening knows this class
 
-        lines = journal_in(path, self.name)
-        return lines if isinstance(lines, Problem) else self.restore(lines)
+        held = held_in(path, self.name)
+        if isinstance(held, Problem):
+            return held
+        lines, rows = held
+        done = self.restore(lines)
+        if not isinstance(done, Problem) and rows:
+            source = Path(f"{path}.photos")
+            self.take_photos(rows, source, self.photo_folder(spare or source))
+        return done
 
     # looking after
 

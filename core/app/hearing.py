@@ -43,11 +43,11 @@ class Turn:
 
     def hear(self, message: Message) -> Heard:
         """Read a message and write it down, unless that was done before: then the answer is the one given then."""
-        known = listen(self.book, message, answer_query)
+        known = listen(self.book, message, self._answer)
         if not known.is_new or not told_to_do(self.book, message):
             return self._taken(known)
-        each = done(self.book, message, lambda line: self._taken(listen(self.book, line, answer_query)))
-        heard = self._taken(summed_up(listen(self.book, message, answer_query), each))
+        each = done(self.book, message, lambda line: self._taken(listen(self.book, line, self._answer)))
+        heard = self._taken(summed_up(listen(self.book, message, self._answer), each))
         return replace(heard, note=replace(heard.note, facts=tuple(fact for one in each for fact in one.note.facts)))
 
     def _taken(self, heard: Heard) -> Heard:
@@ -59,7 +59,13 @@ class Turn:
 
     def look(self, message: Message) -> Heard:
         """What a message comes to, with nothing written down."""
-        return listen(self.book, message, answer_query)
+        return listen(self.book, message, self._answer)
+
+    def _answer(self, query: Query, asked: Book, at: datetime) -> Reply:
+        """The answer to a question, with the photos that belong to it."""
+        from core.app.photos import with_photos  # noqa: PLC0415 - photos know this class
+
+        return with_photos(self, query, asked, answer_query(query, asked, at))
 
     def write(self, note: Note) -> None:
         """Put a note into the journal that no person typed here: one brought from another book, or from a roster."""

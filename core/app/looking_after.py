@@ -6,13 +6,13 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import URL, Connection, Engine
+from sqlalchemy import URL, Connection, Engine, make_url
 
 from core.herd.state import Herd
 from core.notes.journal import Note
 from core.notes.replay import book
 from core.problem import Problem
-from core.store import checking, copying, intake, journal, outgoing, people
+from core.store import checking, copying, intake, journal, outgoing, people, photos
 
 #: A check that found nothing wrong has nothing to say.
 ADVICE = "Copy the file before anything else. Then restore the last backup into a new book, or export what can still be read."
@@ -52,6 +52,7 @@ def backup(engine: Engine, path: Path) -> Problem | None:
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         copying.copy_book(engine, path)
+        _photos_too(engine, path)
     except (OSError, copying.BadCopyError) as error:
         return Problem(
             "no_backup",
@@ -59,6 +60,16 @@ def backup(engine: Engine, path: Path) -> Problem | None:
             remedy="Give a place that you can write to, with room enough.",
         )
     return None
+
+
+def _photos_too(engine: Engine, path: Path) -> None:
+    """The photos of all farms, into a folder beside the copy: a copy is a book like any other. OSError where they can't be written."""
+    from core.app.photos import carried, folder_of  # noqa: PLC0415 - photos take notes, which nobody needs here
+
+    source, target = folder_of(engine.url), folder_of(make_url(f"sqlite:///{path}"))
+    if source is not None and target is not None and source.is_dir():
+        with engine.begin() as connection:
+            carried(source, target, photos.files(connection))
 
 
 def place(url: URL) -> str:
@@ -75,6 +86,7 @@ def status(connection: Connection, farm: int, name: str) -> dict[str, Any]:
         "database": connection.dialect.name,
         "book": place(connection.engine.url),
         "notes": len(notes),
+        "photos": photos.counted(connection, farm),
         "last_note": None if last is None else last.isoformat(),
         "members": [{"name": member.name, "role": member.role} for member in people.members_of(connection, farm)],
         "chats": len(people.active_chats(connection, farm)),

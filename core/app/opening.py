@@ -15,6 +15,7 @@ from core.store.copying import is_book
 from core.store.engine import engine
 from core.store.migrate import UnknownFormError, bring_up
 from core.store.people import add_farm, farm_names, farm_number
+from core.store.photos import Photo
 from core.words import listed
 
 #: What the first farm of a book is called unless somebody says otherwise.
@@ -74,15 +75,19 @@ def _farm(made: Engine, wanted: str | None, *, create: bool) -> tuple[int, str] 
         return number, name
 
 
-def journal_in(path: Path, farm: str) -> tuple[str, ...] | Problem:
-    """The lines of a journal file; of a backup, the journal of that farm, or of its only one."""
+#: A journal's lines, and the photos that a book has beside it.
+Held = tuple[tuple[str, ...], tuple[Photo, ...]]
+
+
+def held_in(path: Path, farm: str) -> Held | Problem:
+    """The lines of a journal file; of a backup, the journal and the photos of that farm, or of its only one."""
     try:
         if not is_book(path):
-            return tuple(path.read_text(encoding="utf-8").splitlines())
+            return tuple(path.read_text(encoding="utf-8").splitlines()), ()
         with TemporaryDirectory() as folder:
             copy = Path(folder) / "copy.sqlite"
             copyfile(path, copy)  # a backup is never changed, not even brought up to today's form
-            return _journal_of(copy, farm)
+            return _held_of(copy, farm)
     except (OSError, UnicodeDecodeError) as error:
         return Problem(
             "no_file",
@@ -91,14 +96,14 @@ def journal_in(path: Path, farm: str) -> tuple[str, ...] | Problem:
         )
 
 
-def _journal_of(copy: Path, farm: str) -> tuple[str, ...] | Problem:
+def _held_of(copy: Path, farm: str) -> Held | Problem:
     found = opened(str(copy), None, create=False)
     if isinstance(found, Problem) and found.code == "which_farm":
         found = opened(str(copy), farm, create=False)
     if isinstance(found, Problem):
         return found
     try:
-        return tuple(found.export_journal())
+        return tuple(found.export_journal()), found.photo_rows()
     finally:
         found.close()
 

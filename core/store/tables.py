@@ -184,3 +184,19 @@ buttons = Table(
     Column("expires_at", Moment, nullable=False),
     _unsaid("used_at", Moment),
 )
+
+photos = Table(
+    "photos",
+    metadata,
+    Column("id", COUNTED, primary_key=True),
+    _farm(),
+    _said("chat"),
+    _said("number"),
+    _unsaid("album", Text),
+    _said("file"),
+    _unsaid("animal", Text),
+    _said("author"),
+    Column("sent_at", Moment, nullable=False),
+    UniqueConstraint("farm_id", "chat", "number"),
+    Index(None, "farm_id", "animal"),
+)

@@ -13,10 +13,13 @@ from core.reply import Attached, Choice, Reply
 from core.reports.evidence import Evidence
 from core.reports.pictures.picture import picture
 from core.reports.pictures.wanted import about_of
+from core.reports.wording import short
 
 if TYPE_CHECKING:
     from core.reports.answers import Asked
 
+#: What asks for photos and not for a drawing.
+PHOTOS = re.compile(r"\b(photos?|snaps?|snapshots?)\b", re.IGNORECASE)
 #: The farm's pictures as buttons: what each shows, and the words that ask for it.
 OFFERED = (
     ("The winter's feed", "picture of the winter feed"),
@@ -36,11 +39,19 @@ def picture_reply(asked: Asked) -> Reply:
 
 
 def of_animal(barn: Evidence, animal: Animal, said: str = "") -> Reply:
-    """A picture of one animal: its weights, or of a doe that was never weighed her litters."""
+    """A picture of one animal: its photos where the words ask for them; else its weights, or of a doe that was never weighed her litters."""
+    if PHOTOS.search(said):
+        return photos_of(animal)
     about = about_of(said, None, one=True)
     if about is None:
         about = "growing" if animal.weights or not litters_of(barn.herd, animal.key) else "litters"
     return drawn(barn, about, animal.key)
+
+
+def photos_of(animal: Animal) -> Reply:
+    """That its photos are wanted: which there are only the store knows, and the door puts them in."""
+    name = f"{_plain(animal.tag)}-photo"
+    return Reply((), attached=(Attached("photo", "photos", animal.key, name, f"Photos of {short(animal)}."),))
 
 
 def drawn(barn: Evidence, about: str, key: str | None) -> Reply:

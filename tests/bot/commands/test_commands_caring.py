@@ -40,6 +40,7 @@ def test_status_names_people_and_what_waits() -> None:
             "database": "sqlite",
             "book": "/home/ann/barn.sqlite",
             "notes": 1,
+            "photos": 2,
             "last_note": None,
             "members": members,
             "chats": 1,
@@ -54,6 +55,7 @@ def test_status_names_people_and_what_waits() -> None:
     )
     assert told.startswith("Book: /home/ann/barn.sqlite\n")
     assert "Ann (owner)" in told
+    assert "1 note, the last never; 2 photos." in told
     assert "3 done, 1 taken" in told
     assert "go out: none" in told
     assert told.endswith("Served: yes, last sign 25 November 2026, 07:10. Last copy: 2026-11-25. Next due: Wean litter of 14 (2026-11-27).")

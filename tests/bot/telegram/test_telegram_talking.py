@@ -134,9 +134,9 @@ def test_what_is_no_text_gets_a_plain_line(barn: Served, standin: StandIn) -> No
 
 
 def test_an_album_gets_one_line(barn: Served, standin: StandIn) -> None:
-    """Pictures sent together are several messages for the service and one for a person."""
+    """Videos sent together are several messages for the service and one for a person."""
     for _ in range(3):
-        last = standin.send_file("Ann", "photo", b"\xff\xd8", media_group_id="77")
+        last = standin.send_file("Ann", "voice", b"OggS", media_group_id="77")
     barn.ask("Ann", "14 weighed 8-2")
     assert [answer["text"] for answer in standin.answers("Ann", after=last["message_id"] - 3)].count(ONLY_TEXT) == 1
 
