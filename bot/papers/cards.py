@@ -57,7 +57,7 @@ def _marks(sheet: Sheet, room: tuple[float, float]) -> None:
 def _card(sheet: Sheet, place: tuple[float, float], room: tuple[float, float], card: CageCard, bot: str | None) -> None:
     left, top = place[0] + PAD, place[1] + PAD
     wide, high = room[0] - 2 * PAD, room[1] - 2 * PAD
-    address = link(bot, card.tag) if bot else None
+    address = link(bot, card.asks) if bot and card.asks else None
     if address:
         sheet.dots((left + wide - CODE, top), CODE, matrix(address))
     beside = wide - (CODE + 3 if address else 0)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 from typing import TYPE_CHECKING, cast
+from unicodedata import category
 
 from bot.papers import fonts
 
@@ -15,6 +16,9 @@ if TYPE_CHECKING:
 NO_LETTER = "\u25af"
 #: Scripts that are written from the right, or whose letters change shape beside each other, begin and end here in Unicode.
 SHAPED = (("\u0590", "\u08ff"), ("\u0900", "\u109f"), ("\u1780", "\u17ff"), ("\ufb1d", "\ufeff"))
+
+#: Signs that nobody sees, such as joiners and what tells an emoji's form: without a font for them they are left out.
+UNSEEN = {"Cf", "Mn"}
 
 
 class Letters:
@@ -28,6 +32,7 @@ class Letters:
         self._fallback: list[str] = []
         self._looked_at: set[str] = set()
         self._widths: dict[tuple[str, bool], float] = {}
+        self._left_out: set[str] = set()
         self.missing: set[str] = set()
 
     def width_of(self, said: str, *, bold: bool = False) -> float:
@@ -43,7 +48,11 @@ class Letters:
         self._find(set(said) - self._looked_at)
         self._pdf.set_font("text", "B" if bold else "", size)
         self._pdf.set_text_shaping(use_shaping_engine=any(first <= letter <= last for letter in said for first, last in SHAPED))
-        return "".join(NO_LETTER if letter in self.missing else letter for letter in said) if self.missing else said
+        unseen = self.missing | self._left_out
+        return "".join(self._instead(letter) if letter in unseen else letter for letter in said) if unseen else said
+
+    def _instead(self, letter: str) -> str:
+        return "" if letter in self._left_out else NO_LETTER
 
     def _find(self, letters: set[str]) -> None:
         """Open further fonts until each letter is in one; what is in none is remembered as missing."""
@@ -52,7 +61,8 @@ class Letters:
         while wanted:
             path = next(self._others, None)
             if path is None:
-                self.missing |= wanted
+                self._left_out |= {letter for letter in wanted if category(letter) in UNSEEN}
+                self.missing |= wanted - self._left_out
                 return
             self._open(path)
             wanted = {letter for letter in wanted if not self._has(letter)}

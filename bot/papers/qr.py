@@ -16,9 +16,8 @@ AS_IT_IS = "card_"
 IN_64 = "tag64_"
 
 
-def link(username: str, tag: str) -> str | None:
-    """The address that opens the bot's chat at that animal; None where the tag is too long, or too strange, for one."""
-    word = "".join(tag.split())  # spaces in a tag make no difference to the book
+def link(username: str, word: str) -> str | None:
+    """The address that opens the bot's chat at the animal which that word means; None where it is too long, or too strange, for one."""
     coded = AS_IT_IS + word if PLAIN.fullmatch(word) else IN_64 + urlsafe_b64encode(word.encode()).decode().rstrip("=")
     return f"https://t.me/{username}?start={coded}" if len(coded) <= LONGEST and ONE_WORD.fullmatch(word) else None
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from datetime import date, timedelta
+from datetime import date, datetime, time, timedelta
 
 from core.handbook import reproduction
 from core.herd.litters import live_born
@@ -15,6 +15,10 @@ from core.herd.matings import matings_of, matings_with
 from core.herd.questions import living, stage
 from core.herd.settings import target_weight
 from core.herd.state import Animal, Herd, Litter, Mating
+from core.notes.kinds.query import Query
+from core.notes.reader import read
+from core.notes.reading import Message
+from core.notes.replay import zone
 from core.reports.papers.calendar import on_one_line
 from core.reports.papers.paper import written
 from core.reports.papers.wanted import Wanted
@@ -23,6 +27,8 @@ from core.reports.wording import age, grams, short, tag_of
 #: Lines of a card, and how many of them the book fills at most.
 LINES = 5  # not a figure: what a card holds
 FILLED = 2
+
+NOON = time(12)
 
 DOE = ("Bred", "Buck", "Due", "Kindled", "Alive", "Weaned")
 BUCK = ("Doe", "Bred", "Kindled", "Alive")
@@ -35,6 +41,7 @@ Line = tuple[str, ...]
 class CageCard:
     """One animal's card.
 
+    asks     the word W by which the chat's `card W` means this animal; None where it would mean another, or nobody
     told     what it is, short: `doe`, `Mini Rex`, `castor`
     facts    name and value of what else is known: born, sire and dam (empty: to fill by hand), cage
     columns  the heads of the lines to fill by hand
@@ -42,6 +49,7 @@ class CageCard:
     """
 
     tag: str
+    asks: str | None
     name: str
     told: tuple[str, ...]
     facts: tuple[tuple[str, str], ...]
@@ -81,12 +89,23 @@ def _card(herd: Herd, today: date, one: Animal) -> CageCard:
     blank = tuple("" for _ in columns)
     return CageCard(
         tag=on_one_line(one.tag),
+        asks=_asks(herd, today, one),
         name=on_one_line(one.name or ""),
         told=tuple(on_one_line(part) for part in told if part),
         facts=tuple((name, on_one_line(value)) for name, value in _facts(herd, one, young=young)),
         columns=columns,
         lines=(*lines, *(blank for _ in range(LINES - len(lines)))),
     )
+
+
+def _asks(herd: Herd, today: date, one: Animal) -> str | None:
+    """The tag as one word, where the chat reads it so: a roster may hold tags that no note can name."""
+    word = "".join(one.tag.split())
+    noon = datetime.combine(today, NOON, zone(herd.settings.timezone))
+    found = read(Message(f"card {word}", noon, ""), herd)
+    asked = [fact for fact in found.facts if isinstance(fact, Query) and fact.about == "card" and fact.who is not None]
+    means = {animal.key for fact in asked if (animal := herd.find(fact.who or "")) is not None}
+    return word if means == {one.key} and len(found.facts) == 1 else None
 
 
 def _facts(herd: Herd, one: Animal, *, young: bool) -> tuple[tuple[str, str], ...]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import re
 import signal
@@ -63,6 +64,15 @@ def test_it_listens_until_it_is_told_to_stop(standin: StandIn) -> None:
     assert re.fullmatch(r"set-up code: \S+\n", result.stdout)
     assert "Listening" in result.stderr
     assert TOKEN not in result.output
+
+
+def test_the_bots_name_is_noted_for_the_codes_of_cage_cards(standin: StandIn, tmp_path: Path) -> None:
+    """As the service said it, for the book that is served."""
+    run(meanwhile=lambda: standin.wait_calls("getUpdates", answered=False))
+    told = json.loads((tmp_path / "data" / "bots.json").read_text(encoding="utf-8"))
+    (book, name), = told.items()  # fmt: skip
+    assert book.endswith("herd-book.sqlite home")
+    assert name == "barn_notes_bot"
 
 
 def test_no_token_is_explained(monkeypatch: pytest.MonkeyPatch) -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from core.herd.state import Herd
+from core.herd.state import Animal, Herd
 from core.reports.papers.cage_cards import BUCK, DOE, LINES, YOUNG, CageCard, cage_cards
 from core.reports.papers.wanted import Wanted
 from tests.farm import TODAY, ago, small_herd, tell
@@ -80,3 +80,13 @@ def test_they_come_in_the_order_of_the_cages() -> None:
     order = list(cards(herd))
     assert order[:3] == ["3", "22", "9"]
     assert len(order) == len(cards())
+
+
+def test_a_code_asks_for_its_animal_and_no_other() -> None:
+    """Where the chat would take the tag for another animal, or for nothing, there is no word for a code."""
+    herd = small_herd()
+    for tag in ("R 9", "ОЛ-7", "LONGTAG-2026-0003", "7&8", "A/B"):
+        herd = herd.with_animal(Animal(tag, tag, sex="doe"))
+    found = cards(herd)
+    assert {tag: found[tag].asks for tag in ("14", "R 9", "ОЛ-7")} == {"14": "14", "R 9": "R9", "ОЛ-7": "ОЛ-7"}
+    assert {found[tag].asks for tag in ("LONGTAG-2026-0003", "7&8", "A/B")} == {None}

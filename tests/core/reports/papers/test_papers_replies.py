@@ -48,8 +48,9 @@ def test_cage_cards_come_as_a_paper() -> None:
 
 
 def test_words_stay_words() -> None:
-    """A card that nobody wants printed."""
+    """A card that nobody wants printed, even of a doe with paper in her nest."""
     assert not ask("card 14", about="card", who="14").attached
+    assert not ask("how is 14 doing with shredded paper", about="card", who="14").attached
 
 
 def test_no_paper_where_there_is_nothing_to_print() -> None:
