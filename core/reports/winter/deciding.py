@@ -12,9 +12,10 @@ from core.reckon.winter.types import Candidate
 from core.reports.evidence import Evidence
 from core.reports.finding import Finding
 from core.reports.verdict import Verdict
-from core.reports.winter.bringing import LIKELY
+from core.reports.winter.bringing import likely
 from core.reports.winter.timing import next_seen
 from core.reports.winter.wanted import Asked, cautious
+from core.reports.winter.worth import worths
 from core.reports.wording import grams
 from core.words import count
 
@@ -84,8 +85,9 @@ class _Deciding:
         least = min(rivals, key=lambda rival: (self._brings(rival), rival.key), default=None)
         text = f"{limit}: number {facts['rank']} of {facts['count']} by what it should bring, {self._worth(candidate)}"
         if least is not None and self._brings(least) > self._brings(candidate):
-            text += f"; the last that stays brings {self._grams(least.worth.value)}"
-            facts["last_that_stays_grams"] = least.worth.value
+            last = worths(self.barn)[least.key].guess.value
+            text += f"; the last of the breed that stays brings {self._grams(last)}"
+            facts["last_that_stays_grams"] = last
         return Finding(one.key, one.tag or one.litter_of or "", code, f"{text}.", facts, heed=2)
 
     def _limit(self, one: Candidate) -> tuple[str, str]:
@@ -102,22 +104,25 @@ class _Deciding:
         return "no_feed", "The feed that you want to spend until spring does not reach"
 
     def _rival(self, code: str, one: Candidate, other: Candidate) -> bool:
-        """Whether the other has a place that this one could have."""
-        return other.pin is None and (not code.startswith("excess") or (other.breed, other.sex, other.grown) == (one.breed, one.sex, True))
+        """Whether the other, of its breed, has a place that this one could have."""
+        alike = (other.sex, other.grown) == (one.sex, True) or not code.startswith("excess")
+        return other.pin is None and other.breed == one.breed and alike
 
     def _facts(self, one: Candidate) -> dict[str, Any]:
-        off = LIKELY * one.worth.deviation
+        worth = worths(self.barn)[one.key]
+        low, high = likely(worth)
         return {
             "rank": self.places[one.key],
             "count": len(self.asked.candidates),
-            "worth_grams": one.worth.value,
-            "worth_low": one.worth.value - off,
-            "worth_high": one.worth.value + off,
+            "worth_grams": worth.guess.value,
+            "worth_low": low,
+            "worth_high": high,
         }
 
     def _worth(self, one: Candidate) -> str:
-        low, high = one.worth.value - LIKELY * one.worth.deviation, one.worth.value + LIKELY * one.worth.deviation
-        return f"about {self._grams(one.worth.value)} of kits a year (likely {self._grams(low)} to {self._grams(high)})"
+        worth = worths(self.barn)[one.key]
+        low, high = likely(worth)
+        return f"about {self._grams(worth.guess.value)} of kits a year (likely {self._grams(low)} to {self._grams(high)})"
 
     def _close(self, one: Verdict, what: str) -> Finding:
         """A place that one more litter, or one more weighing, could change."""

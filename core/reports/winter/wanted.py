@@ -9,6 +9,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from functools import cached_property
+from statistics import fmean
 from typing import Literal
 
 from core.handbook import winter as figures
@@ -81,7 +82,7 @@ class Asked:
 def asked(barn: Evidence, verdicts: Sequence[Verdict]) -> Asked:
     """The choice for the herd, after what each animal's own verdict settles."""
     settled = {one.key: free_from(barn, one.key) for one in verdicts if one.going and not one.pinned}
-    told = tuple(_candidate(barn, one) for one in verdicts if one.key not in settled)
+    told = _fed_alike(barn, [_candidate(barn, one) for one in verdicts if one.key not in settled])
     limits = limits_of(barn, told, settled)
     kin = barn.kinship.of
     single = _without_mate(told, limits, kin)
@@ -104,7 +105,8 @@ def pin_of(one: Verdict) -> Pin | None:
 
 
 def _candidate(barn: Evidence, one: Verdict) -> Candidate:
-    worth = worths(barn)[one.key]
+    """Its worth in the measure in which a usual animal of every breed counts alike."""
+    worth = worths(barn)[one.key].alike()
     return Candidate(
         key=one.key,
         sex=SEXES.get(one.sex),
@@ -116,6 +118,19 @@ def _candidate(barn: Evidence, one: Verdict) -> Candidate:
         pin=pin_of(one),
         one_more=worth.one_more,
     )
+
+
+def _fed_alike(barn: Evidence, candidates: Sequence[Candidate]) -> tuple[Candidate, ...]:
+    """The same with feed held against an animal by what it eats beyond its breed's mean: no breed goes for being small, or for eating."""
+    eaten: dict[str, list[float]] = {}
+    for one in candidates:
+        eaten.setdefault(one.breed, []).append(one.feed_g)
+    told = []
+    for one in candidates:
+        beyond = (one.feed_g - fmean(eaten[one.breed])) * worths(barn)[one.key].beside
+        spared = figures.FEED_WORTH.value * (one.feed_g - beyond)
+        told.append(replace(one, worth=Guess(one.worth.value + spared, one.worth.deviation)))
+    return tuple(told)
 
 
 def _room_left(asked: Asked) -> list[str]:

@@ -71,7 +71,7 @@ def test_the_worst_mother_has_no_place(name: str, value: int, words: str) -> Non
     assert reason.code == "no_room"
     assert reason.text.startswith(words)
     assert reason.evidence["worth_low"] < reason.evidence["worth_grams"] < reason.evidence["worth_high"]
-    assert "the last that stays brings" in reason.text
+    assert "the last of the breed that stays brings" in reason.text
 
 
 def test_does_a_breed_are_kept_to() -> None:
@@ -142,6 +142,20 @@ def test_litters_wanted_in_all() -> None:
     assert document(one)["limits"]["litters_wanted"] == {"new zealand": 2}
     two = one.doe("40", breed="Rex").buck("41", breed="Rex")
     assert document(two)["limits"]["litters_wanted"] == {}
+
+
+def test_no_breed_goes_for_being_small() -> None:
+    """With too few cages each breed loses its worst mother, the small one no more than the large one."""
+    barn = Barn()
+    for breed, buck, does in (("New Zealand", "3", "9 10 11"), ("Netherland Dwarf", "4", "19 20 21")):
+        barn.buck(buck, breed=breed)
+        for doe in does.split():
+            barn.doe(doe, breed=breed)
+            for born_ago in (320, 220, 120):
+                weaned = 5 if doe in {"11", "21"} else 6
+                barn.litter(doe, buck, born_ago, 7, weaned=weaned).say("sold", litter_of=doe, count=weaned, on=ago(born_ago - 60))
+    told_of = verdicts(barn.set("cages", 6))
+    assert [tag for tag, verdict in told_of.items() if verdict in {"cull", "sell"}] == ["11", "21"]
 
 
 # --- breeding on ----------------------------------------------------------------------------------------------------
