@@ -103,7 +103,9 @@ def _offered_until(animal: Animal | None) -> date | None:
 
 
 def _observe(barn: Evidence, one: Verdict) -> Course:
-    """What is to be seen next of an animal that is watched."""
+    """What is to be seen next of an animal that is watched; of one that is not well, that first."""
+    if any(found.code == "ailing" for found in one.reasons):
+        return Course("observe", None, "Decide once it is well, or a vet has seen it.")
     coming = next_seen(barn).get(one.tag or one.litter_of or "")
     if coming is not None:
         late = " (overdue)" if coming.on < barn.today else f" {when(coming.on, barn.today)}"

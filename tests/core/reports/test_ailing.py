@@ -134,7 +134,7 @@ def test_kept_but_not_well() -> None:
 def test_young_and_not_well_is_watched_for_that() -> None:
     """Not among those that only need time."""
     barn = Barn().doe("9", age=400).say("ailment", who="9", sign="mites", on=ago(1))
-    assert "Watch 9: Mites since Tue 24 Nov. Decide after her next litter." in keep_or_cull(barn.herd, TODAY).reply().lines
+    assert "Watch 9: Mites since Tue 24 Nov. Decide once it is well, or a vet has seen it." in keep_or_cull(barn.herd, TODAY).reply().lines
 
 
 def test_before_sale_or_meat_ask_a_vet() -> None:
