@@ -22,6 +22,15 @@ from core.reports.wording import begun, grams, pronoun, when
 SHOWS = {"palpate": "palpation", "kindling": "the litter due", "wean": "weaning", "weigh": "the weighing due"}
 
 
+#: What to see first of one that is watched for that.
+SEE_FIRST = {
+    "ailing": "Decide once it is well, or a vet has seen it.",
+    "heavy_feeder": "Weigh its ration and feel its condition, then decide.",
+    "bad_temper": "Decide if it happens again.",
+    "long_open": "Breed her, and decide after that litter; or let her go.",
+}
+
+
 def course_of(barn: Evidence, one: Verdict) -> Course | None:
     """When that verdict is carried out; None for one that stays."""
     if one.verdict == "cull":
@@ -104,8 +113,10 @@ def _offered_until(animal: Animal | None) -> date | None:
 
 def _observe(barn: Evidence, one: Verdict) -> Course:
     """What is to be seen next of an animal that is watched; of one that is not well, that first."""
-    if any(found.code == "ailing" for found in one.reasons):
-        return Course("observe", None, "Decide once it is well, or a vet has seen it.")
+    codes = {found.code for found in one.reasons}
+    first = next((text for code, text in SEE_FIRST.items() if code == one.reasons[0].code or (code == "ailing" and code in codes)), None)
+    if first is not None:
+        return Course("observe", None, first)
     coming = next_seen(barn).get(one.tag or one.litter_of or "")
     if coming is not None:
         late = " (overdue)" if coming.on < barn.today else f" {when(coming.on, barn.today)}"

@@ -23,6 +23,7 @@ from core.words import count, listed
 
 #: How many of those that go or stay are named.
 NAMED = 8  # not a figure: tags in a line
+AS_NOW = "as now"
 HOW_TO = (
     "Ask like this: what if I keep 14 · what if 3 goes · what if 6 cages · what if only one NZ buck · what if feed is 22 a bag",
     "Nothing was recorded.",
@@ -83,8 +84,9 @@ class Supposition:
         settings, today = self.barn.herd.settings, self.barn.today
         fed, was = self.then.winter.fed, self.now.winter.fed
         money = round(fed.cents - was.cents)
-        more = _more(settings, fed.total_g - was.total_g)
-        more += f" and {price(settings, abs(money))} {'more' if money > 0 else 'less'}" if money else ""
+        told = [_more(settings, fed.total_g - was.total_g)]
+        told += [f"{price(settings, abs(money))} {'more' if money > 0 else 'less'}"] if money else []
+        more = " and ".join(told if told[0] != AS_NOW or not money else told[1:])
         out = _bin(fed.runs_out, was.runs_out, today)
         return f"Feed until {when(fed.spring, today)}: {grams(settings, fed.total_g)} ({price(settings, fed.cents)}), {more}{out}."
 
@@ -114,9 +116,9 @@ def _names(called: Sequence[str]) -> str:
 
 
 def _more(settings: Settings, weight: float) -> str:
-    """A difference of weight: `3 lb more`, `as much`."""
+    """A difference of weight: `3 lb more`, `as now`."""
     told = grams(settings, abs(weight))
-    return "as much" if told in {"0 oz", "0 g"} else f"{told} {'more' if weight > 0 else 'less'}"
+    return AS_NOW if told in {"0 oz", "0 g"} else f"{told} {'more' if weight > 0 else 'less'}"
 
 
 def _bin(out: date | None, was: date | None, today: date) -> str:

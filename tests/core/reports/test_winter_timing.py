@@ -122,7 +122,14 @@ def watched() -> Barn:
     [
         (watched().say("bred", doe="15", buck="3", on=ago(20)), "15", "Decide after the litter due Sun 6 Dec."),
         (watched().doe("8", 200).doe("31", 130), "31", "Decide after the weighing due (overdue)."),
-        (watched(), "15", "Decide after her next litter."),
+        (watched().doe("8", 200), "8", "Decide after her next litter."),
+        (watched(), "15", "Breed her, and decide after that litter; or let her go."),
+        (watched().say("ailment", who="15", sign="mites", on=ago(1)), "15", "Decide once it is well, or a vet has seen it."),
+        (
+            watched().doe("8", 200).say("temper", who="8", grade="bad", on=ago(9)).say("temper", who="8", grade="bad", on=ago(2)),
+            "8",
+            "Decide if it happens again.",
+        ),
         (watched().doe("8", 200).doe("31", 120).weigh("31", 2900), "31", "Decide once it is weighed again."),
     ],
 )

@@ -125,9 +125,17 @@ def test_nothing_changes() -> None:
     """More room than is needed moves nobody."""
     lines = told("what if 90 cages")
     assert lines[0] == "Who stays and who goes would not change."
-    assert lines[1].endswith(", as much.")
-    assert lines[2] == "Kits a year from those that stay: as much. Meat from the culls: as much."
+    assert lines[1].endswith(", as now.")
+    assert lines[2] == "Kits a year from those that stay: as now. Meat from the culls: as now."
     assert lines[3] == "3 does can be bred here in spring, as now."
+
+
+def test_dearer_feed() -> None:
+    """Another price moves nobody; the money alone is told."""
+    lines = told("what if feed is 44 a bag", farm().set("feed_price", "22.00"))
+    assert lines[0] == "Who stays and who goes would not change."
+    assert " as now" not in lines[1]
+    assert lines[1].endswith(" more.")
 
 
 def test_keeping_one_that_goes() -> None:
