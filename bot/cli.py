@@ -23,6 +23,7 @@ COMMANDS = {
     "On paper": {
         "paper": "bot.commands.papers:paper",
         "calendar": "bot.commands.papers:calendar",
+        "picture": "bot.commands.picturing:picture",
     },
     "Notes in and out": {
         "read": "bot.commands.reading:read",

@@ -15,15 +15,15 @@ if TYPE_CHECKING:
 POINTS_IN_INCH = 72
 
 
-def fitted(said: str, size: float, wide_: float | None, *, bold: bool = False) -> tuple[list[str], float]:
-    """The text in as many lines as it needs to be no wider than that [inch], and the size of its letters: smaller before it is broken."""
+def fitted(said: str, size: float, wide_: float | None, *, bold: bool = False, least: float = SMALL) -> tuple[list[str], float]:
+    """The text in as many lines as it needs to be no wider than that [inch], and the size of its letters: smaller, but not below `least`, before it is broken."""
     said = drawable(said)
     whole = 0.0 if wide_ is None else wide(said, size, bold=bold)
     if wide_ is None or whole <= wide_:
         return said.split("\n"), size
-    if whole * SMALL / size <= wide_:
+    if whole * least / size <= wide_:
         return said.split("\n"), size * wide_ / whole
-    size = max(min(size, SMALL), SMALLEST)
+    size = max(min(size, least), SMALLEST)
     return _broken(said, size, wide_, bold=bold), size
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import logging
 from functools import lru_cache
 
 #: Text and the axes; what stands back; the grid.
@@ -26,6 +27,7 @@ def set_up() -> None:
     """Tell the drawing library the look; nobody else here uses it. Signs such as $ in a name are letters, not formulas."""
     import matplotlib as mpl  # noqa: PLC0415 - loaded by the first picture
 
+    logging.getLogger("matplotlib.font_manager").setLevel(logging.ERROR)  # that a script has no bold letters is no news
     mpl.rcParams.update(
         {
             "text.parse_math": False,

@@ -6,13 +6,15 @@ import io
 from typing import TYPE_CHECKING, Any
 
 from bot.pictures.fitting import fitted, line_tall
-from bot.pictures.ink import DOTS, HEAD, INK, PALE, SOFT, TEXT, WIDTH, set_up
+from bot.pictures.ink import DOTS, HEAD, INK, PALE, SMALL, SOFT, TEXT, WIDTH, set_up
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
 #: Air around everything [inch].
 EDGE = 0.16
+#: A title is never smaller than that [points].
+LEAST_HEAD = 13.0
 
 
 class Sheet:
@@ -82,7 +84,9 @@ class _Head:
         self._sheet = sheet
         wide = WIDTH - 2 * EDGE
         self._parts = [
-            (fitted(said, size, wide, bold=bold), bold) for said, size, bold in ((title, HEAD, True), (note, TEXT, False)) if said
+            (fitted(said, size, wide, bold=bold, least=LEAST_HEAD if bold else SMALL), bold)
+            for said, size, bold in ((title, HEAD, True), (note, TEXT, False))
+            if said
         ]
         self.height = 2 * EDGE + sum(self._tall(*part) for part, _ in self._parts)
 

@@ -28,6 +28,7 @@ WANTED = {
     "card",
     "export",
     "calendar",
+    "picture",
     "paper",
     "backup",
     "restore",

@@ -32,7 +32,8 @@ def growing_animal(barn: Evidence, animal: Animal) -> Growing | Problem:
 
 def never_weighed(barn: Evidence, animal: Animal) -> Problem:
     """There is nothing to draw; how to weigh it in."""
-    return Problem("nothing_to_show", weights_of_one(barn, animal).text)
+    text, _, how = weights_of_one(barn, animal).text.partition(". ")
+    return Problem("nothing_to_show", f"{text}.", remedy=how)
 
 
 def newest_said(barn: Evidence, animal: Animal, known: Sequence[Weight]) -> str:

@@ -26,8 +26,8 @@ def growing_litter(barn: Evidence, dam: Animal) -> Growing | Problem:
     """The picture of a doe's newest litter that was weighed; a Problem where none was."""
     weighed = [one for one in reversed(litters_of(barn.herd, dam.key)) if one.born_on <= barn.today and _series(barn, one)]
     if not weighed:
-        text = f"No kit of {called(dam)} was weighed yet. Tell me: {dam.tag} litter 5 kits 9 lb"
-        return Problem("nothing_to_show", text)
+        how = f"Tell me: {dam.tag} litter 5 kits 9 lb"
+        return Problem("nothing_to_show", f"No kit of {called(dam)} was weighed yet.", remedy=how)
     return _drawn(barn, dam, weighed[0])
 
 

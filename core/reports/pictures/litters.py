@@ -23,9 +23,8 @@ def litter_sizes(barn: Evidence, animal: Animal) -> Litters | Problem:
     hers = litters_of(barn.herd, animal.key)
     found = [one for one in hers or litters_sired(barn.herd, animal.key) if one.born_on <= barn.today and _told(one)]
     if not found:
-        return Problem(
-            "nothing_to_show", f"{called(animal)} has no litter on the book whose kits were counted. Tell me: doe 14 kindled 8, 2 dead"
-        )
+        text = f"{called(animal)} has no litter on the book whose kits were counted."
+        return Problem("nothing_to_show", text, remedy="Tell me: doe 14 kindled 8, 2 dead")
     shown = found[-LITTERS_SHOWN:]
     expecting = bool(hers) and animal.living
     following = _following(barn, animal) if expecting else None

@@ -29,7 +29,9 @@ def dams(barn: Evidence, breed: str | None = None) -> Ranks | Problem:
     """The living does that raised a litter, the one that raises the smallest share first."""
     told = [(one, barn.dams[one.key]) for one in barn.living if one.key in barn.dams and in_breed(one.breed, breed)]
     if not told:
-        return Problem("nothing_to_show", "No doe has raised a litter yet. Tell me: doe 14 kindled 8, 2 dead; then: weaned 14, 6 kits")
+        return Problem(
+            "nothing_to_show", "No doe has raised a litter yet.", remedy="Tell me: doe 14 kindled 8, 2 dead; then: weaned 14, 6 kits"
+        )
     told.sort(key=lambda each: (each[1].share.estimate, each[0].tag))
     line = lowest_survival(barn.herd.settings)
     below = [short(one) for one, dam in told if _low(dam)]
@@ -72,11 +74,12 @@ def bucks(barn: Evidence, breed: str | None = None) -> Ranks | Problem:
     ]
     told = [(one, found) for one in grown if (found := _merit(barn, one)) is not None]
     if not told:
-        return Problem("nothing_to_show", "Nothing tells yet how fast a buck's kits grow. Weigh kits at ten weeks: 31 4-6")
+        return Problem("nothing_to_show", "Nothing tells yet how fast a buck's kits grow.", remedy="Weigh kits at ten weeks: 31 4-6")
     breeds = dict.fromkeys((one.breed or "").lower() for one, _ in sorted(told, key=lambda each: (each[0].breed or "~").lower()))
+    room = max(ROWS_SHOWN // len(breeds), 2)
     groups, words = [], ["Bucks by the growth that they pass on at ten weeks; dam, litter, nest and season are allowed for."]
     for each in breeds:
-        of_breed = sorted((one for one in told if (one[0].breed or "").lower() == each), key=lambda one: (-one[1][0], one[0].tag))
+        of_breed = _fitting(barn, [one for one in told if (one[0].breed or "").lower() == each], room)
         name = of_breed[0][0].breed or "Breed unknown"
         groups.append(
             _group(name if len(breeds) > 1 else "", [_buck_row(barn, *one, one_g) for one in of_breed], ROWS_SHOWN // len(breeds))
@@ -92,6 +95,13 @@ def bucks(barn: Evidence, breed: str | None = None) -> Ranks | Problem:
         line=0.0,
         line_said="mean here",
     )
+
+
+def _fitting(barn: Evidence, bucks: list[tuple[Animal, tuple[float, float]]], room: int) -> list[tuple[Animal, tuple[float, float]]]:
+    """A breed's bucks, the best first; of more than fit, those whose kits were weighed, where there are two or more."""
+    proven = [one for one in bucks if growth_merit(barn, one[0])[2]]
+    shown = proven if len(bucks) > room and len(proven) > 1 else bucks
+    return sorted(shown, key=lambda one: (-one[1][0], one[0].tag))
 
 
 def _merit(barn: Evidence, one: Animal) -> tuple[float, float] | None:
@@ -118,7 +128,6 @@ def _buck_said(barn: Evidence, one: Animal, merit: tuple[float, float]) -> str:
 
 def _group(heading: str, rows: Sequence[Row], most: int = ROWS_SHOWN) -> Group:
     """As many rows as fit: of more, from both ends, and how many stand between."""
-    most = max(most, 2)
     if len(rows) <= most:
         return Group(heading, tuple(rows))
     upper = -(-most // 2)

@@ -58,7 +58,7 @@ def drawn(barn: Evidence, about: str, key: str | None) -> Reply:
     """The picture with its words; the words alone where there is nothing to show."""
     found = picture(barn, about, key)
     if isinstance(found, Problem):
-        return Reply((found.text,))
+        return Reply((f"{found.text} {found.remedy}",))
     name = "-".join(part for part in (about, _plain(key)) if part)
     return Reply(tuple(found.alt.split("\n")), attached=(Attached("picture", about, key, f"{name}.png", found.alt),))
 

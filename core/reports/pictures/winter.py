@@ -18,7 +18,11 @@ def winter(barn: Evidence, _key: str | None = None) -> Days | Problem:
     told = feed(barn.herd, barn.today)
     days = told.all.days
     if len(days) < 2 or not told.all.total_g:
-        return Problem("nothing_to_show", "Nobody on the book eats until spring, or spring is here.")
+        return Problem(
+            "nothing_to_show",
+            "Nobody on the book eats until spring, or spring is here.",
+            remedy="Add an animal: new doe 40 mini rex born 3/4",
+        )
     unit, one = heavy(barn.herd.settings)
     differs = told.planned.total_g < told.all.total_g
     planned = told.planned.days if differs else ()

@@ -11,10 +11,11 @@ import pytest
 from PIL import Image
 
 from bot.attachments import File, made
+from bot.papers import fonts
 from bot.pictures.draw import png
 from bot.pictures.fitting import fitted, wide
 from bot.pictures.growing import _spread
-from bot.pictures.letters import NO_LETTER, drawable
+from bot.pictures.letters import NO_LETTER, Letters, drawable
 from bot.pictures.sheet import EDGE
 from core.app import App, Message, Problem, open_book
 from core.app.pictures import Aim, Axis, Growing, Series
@@ -112,9 +113,17 @@ def test_formula_signs_are_letters() -> None:
 
 
 def test_letters_that_no_font_has_are_marked() -> None:
-    """A name in a script that can't be drawn shows that there are letters; Greek and Cyrillic are drawn."""
+    """A name in a script that can't be drawn shows that there are letters; Greek and Cyrillic are drawn, and more by other fonts."""
     assert drawable("Ωμέγα Жук\n9") == "Ωμέγα Жук\n9"
     assert drawable("\U00010b00") == NO_LETTER
+    bold = Letters(iter([fonts.bold()]))
+    assert bold.drawable("Ω\U00010b00") == f"Ω{NO_LETTER}"
+    assert opened(png(weights(title="Быстрый خرگوش खरगोश กระต่าย うさぎ"))).width == 1080
+
+
+def test_heads_stay_large() -> None:
+    """A long title breaks into lines before it is smaller than what stands under it."""
+    assert fitted(LONG * 2, 16, 4, least=13)[1] == 13
 
 
 def test_grey_print_tells_the_lines_apart() -> None:
@@ -148,4 +157,4 @@ def test_the_book_s_picture_is_drawn(tmp_path: Path) -> None:
     assert opened(file.content).width == 1080
     gone = made(app, Attached("picture", "growing", "99", "x.png", ""), AT)
     assert isinstance(gone, Problem)
-    assert gone.code == "nothing_to_show"
+    assert gone.code == "no_animal"

@@ -137,7 +137,7 @@ def test_one_that_was_never_weighed() -> None:
     """Nothing to show, and how to weigh it in."""
     barn = Barn().doe("14")
     told = growing_animal(barn.seen, barn.find("14"))
-    assert told == Problem("nothing_to_show", "Doe 14 was never weighed. Tell me: 14 4-6")
+    assert told == Problem("nothing_to_show", "Doe 14 was never weighed.", remedy="Tell me: 14 4-6")
 
 
 def test_weights_to_come_are_not_shown() -> None:

@@ -120,3 +120,11 @@ def test_bucks_of_whom_nothing_tells_are_left_out() -> None:
     found = bucks(Barn().buck("9").seen)
     assert isinstance(found, Problem)
     assert found.text.startswith("Nothing tells yet")
+
+
+def test_of_many_bucks_those_with_weighed_kits_are_shown() -> None:
+    """Young ones of whose kits nothing is known give way; where there is room they are shown too."""
+    barn = two_sires()
+    for number in range(ROWS_SHOWN):
+        barn.buck(f"Y{number}", age=200).weigh(f"Y{number}", 1500 + number, 130)
+    assert [row.name for row in of_bucks(barn).groups[0].rows] == ["7 Rowan", "3 Flint"]

@@ -98,3 +98,9 @@ def test_lists_lead_to_their_picture() -> None:
     assert answered(Query(about="due", until=TODAY), few, TODAY).choices == ()
     for about, scope in (("due", None), ("compare", "does")):
         assert answered(Query(about=about, scope=scope), Herd(), TODAY).choices == ()
+
+
+def test_photos_are_no_drawing() -> None:
+    """Which there are the door puts in; the words name whose."""
+    told = ask("photos of 14", Barn().doe("14", name="Juno").weigh("14", 4000).herd, who="14")
+    assert told.attached == (Attached("photo", "photos", "14", "14-photo", "Photos of 14 Juno."),)
