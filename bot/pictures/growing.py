@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from bot.pictures.fitting import wide
 from bot.pictures.ink import BROWN, INK, LOOK, MAIN, OTHER, SMALL, SOFT, TEXT, THICK, THIN, WIDTH
 from bot.pictures.letters import drawable
 from bot.pictures.sheet import EDGE, Sheet
@@ -66,11 +67,19 @@ def _usual(axes: Axes, told: Growing) -> None:
         return
     axes.plot(*_apart(told.usual), color=OTHER, linewidth=2, dashes=(3, 1.6))
     below = _runs_above(told)
-    clear = [each for each in told.usual if each[1] < CLEAR * (told.target or told.up.end)] or told.usual
-    at = told.usual[len(told.usual) // 5] if below else clear[-1]
+    at = told.usual[len(told.usual) // 5] if below else _clear(told, wide(told.usual_said, SMALL))
     look: dict[str, Any] = {"ha": "left", "va": "top"} if below else {"ha": "right", "va": "bottom"}
     shift = (8, -2) if below else (-8, 4)
     axes.annotate(drawable(told.usual_said), at, shift, textcoords="offset points", fontsize=SMALL, color=BROWN, **look)
+
+
+def _clear(told: Growing, words: float) -> Point:
+    """The point of the usual curve left of which so wide words [inch] fit: clear of those on the target, below them if they can."""
+    room = (WIDTH - LEFT - EDGE - NAMES) / (told.along.end - told.along.start)
+    fits = [each for each in told.usual if (each[0] - told.along.start) * room > words + 0.15] or told.usual[-1:]
+    target = told.target or told.up.end
+    below, above = [each for each in fits if each[1] < CLEAR * target], [each for each in fits if each[1] > target / CLEAR**0.5]
+    return (below[-1:] or above[:1] or fits[-1:])[0]
 
 
 def _runs_above(told: Growing) -> bool:

@@ -14,7 +14,7 @@ from bot.attachments import File, made
 from bot.papers import fonts
 from bot.pictures.draw import png
 from bot.pictures.fitting import fitted, wide
-from bot.pictures.growing import _spread
+from bot.pictures.growing import _clear, _spread
 from bot.pictures.letters import NO_LETTER, Letters, drawable
 from bot.pictures.sheet import EDGE
 from core.app import App, Message, Problem, open_book
@@ -80,6 +80,14 @@ def test_a_runts_breed_is_named_on_the_other_side() -> None:
     usual = ((3.0, 1.0), (10.0, 4.0), (17.0, 5.0))
     above, below = (opened(png(weights(usual=usual, usual_said="usual", series=(Series("1", ((9, up),)),)))) for up in (5, 2))
     assert above.tobytes() != below.tobytes()
+
+
+def test_the_name_of_the_usual_curve_keeps_clear() -> None:
+    """Below the words on the target where it has room to its left, else above them, else at the end of the curve."""
+    usual = tuple((float(week), week / 3) for week in range(3, 19))
+    assert _clear(weights(usual=usual, target=5.0), 1.0)[1] < 5.0 * 0.7
+    assert _clear(weights(usual=usual, target=5.0), 2.7)[1] > 5.0
+    assert _clear(weights(usual=usual, target=9.0), 30.0) == usual[-1]
 
 
 def test_names_of_many_animals_stand_apart() -> None:
