@@ -18,7 +18,7 @@ from core.notes.dates import DATE_FIRST, MONTHS, PERIODS, Said, ago_at, date_at
 from core.notes.heard import RIGHTED
 from core.notes.items import COUNTED, KG, LB, NO_MARKS, OZ, Item
 from core.notes.lexicon import BESIDE_NUMBER, FOREIGN, Lexicon
-from core.notes.measures import TAILS, amount_at, clock_time, measure
+from core.notes.measures import OF_CUP, TAILS, amount_at, clock_time, measure
 from core.notes.numbers import FRACTIONS, HOMOPHONES, NUMBER_WORDS, ORDINALS, POSSESSIVE, TENS
 from core.notes.stray_space import put_back, run_together
 from core.notes.tokens import NUMBER, WORD, Token
@@ -725,6 +725,9 @@ class Scan:
             if self._key(end) in {"a", "of"}:
                 end += 1
             self._number(FRACTIONS[following], end, spoken_words=True, possessive=False)
+            return True
+        if following == "third" and (self._key(self.at + 2), self._key(self.at + 3)) in OF_CUP:
+            self._number(FRACTIONS[following], self.at + (4 if self._key(self.at + 2) == "of" else 2), spoken_words=True, possessive=False)
             return True
         if following in {"heaping", "level", "scant", "full", "big"} and self._key(self.at + 2) == "cup":
             return self._measured(Decimal(1), self.at + 2)

@@ -12,7 +12,7 @@ from core.herd.litters import alive_now, the_litter
 from core.herd.state import Animal
 from core.notes.amounts import age_in_days
 from core.notes.animals import Mention
-from core.notes.clause import Clause
+from core.notes.clause import COUNTED_THINGS, Clause
 from core.notes.items import Item
 from core.notes.measures import clock_time
 
@@ -47,7 +47,18 @@ def unexplained(c: Clause, facts: int = 0) -> list[Item]:
     """The items that would be dropped; `facts` is how many the whole message gives (`the three`)."""
     left = [c.items[i] for i in c.placed(ASKED) if not c.taken(i) and not explained(c, i)]
     left += _headed(c)
-    return [item for item in left if not (item.sort == "num" and facts > 1 and item.value == facts)]
+    return [item for item in left if not (item.sort == "num" and facts > 1 and item.value == facts and _all_of_them(c, item))]
+
+
+def _all_of_them(c: Clause, item: Item) -> bool:
+    """`the three`, `all 3`, `3 rabbits`: so many animals as the message tells of."""
+    i = c.items.index(item)
+    return c.said(i - 1) in {"the", "all", "those", "these", "my", "our", "total", ":"} or c.said(i + 1) in {
+        "total",
+        "rabbits",
+        "animals",
+        "in",
+    }
 
 
 def _headed(c: Clause) -> list[Item]:
@@ -64,6 +75,8 @@ def explained(c: Clause, i: int) -> bool:
     if item.sort == "num":
         if c.said(i + 1) == "nights" and c.said(i + 2) in {"running", "straight", "in"}:
             return True  # "kept me up three nights running"
+        if c.said(i + 1) in COUNTED_THINGS and not c.found:
+            return True  # "water frozen in 6 crocks"
         if c.said(i + 1) == "times" and c.found and all(found.fact.kind != "bred" for found in c.found):
             return True  # "refused two times"
         return _repeats(c, item) or _left_alive(c, i) or (item.spoken and item.value == 1 and _pronoun(c, i)) or _is_animal_of(c, i)

@@ -33,6 +33,11 @@ TAILS: Final = frozenset(
 )
 
 
+#: A third is an amount before a cup only: else it may be a place or a day.
+OF_CUP: Final = frozenset({("of", "a"), ("cup", ""), ("cup", "of"), ("cup", "a"), ("cup", "."), ("cup", ","), ("cup", "now")})
+THIRDS: Final = Decimal("0.667")
+
+
 def amount_at(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool, bool] | None:
     """The amount that begins at `at`, fractions included: value, index after it, said in words, possessive."""
     if at >= len(tokens):
@@ -52,6 +57,8 @@ def amount_at(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool, boo
     if words is None:
         return None
     value, end, possessive = words
+    if key(tokens, end) in {"third", "thirds"} and value == 2 and key(tokens, end + 1) in {"of", "cup"}:  # not a figure: two thirds
+        return THIRDS, end + 1, True, False
     if possessive:
         return value, end, True, True
     if key(tokens, end) in {"quarters", "quarter"} and value < 4:

@@ -156,6 +156,7 @@ NOTHING: Final = frozenset({"no", "no kits", "nothing", "none", "no babies"})
 LEAST_BEFORE: Final = 3  # not a figure: items: a note before a reminder has more
 TERSE: Final = 12  # not a figure: items: a note so short is told in the barn's own shorthand
 TERSE_PLAIN: Final = 3
+LEAST_TOLD: Final = 2  # not a figure: words that make a sentence about an animal
 ASKS: Final = frozenset(mark for mark in query.CUES if mark.startswith("ask:"))
 ASKED_FOR: Final = frozenset({"requested", "request", "requests", "query", "queries", "question", "questions", "wanted"})
 NAMED_BY: Final = 2  # not a figure: items: `our feed bag is`, `my yearly aim is`
@@ -1136,8 +1137,11 @@ class _Statements:
         plain = sum(1 for item in clause.items if item.sort == "word" and not item.marks)
         if clause.says(NOT_YET) and clause.says(NOTHING):
             return False  # "14 - day 32, no kits yet"
-        if len(left) == 1 and left[0].sort == "num" and clause.says(WELL) and not any(item.marks & OPENS for item in clause.items):
-            return False  # "22 ok" among other lines
+        known = all(item.sort == "num" and clause.known(clause.items.index(item)) is not None for item in left)
+        if known and (clause.says(WELL) or clause.has("alive_and_well")) and not any(item.marks & OPENS for item in clause.items):
+            return False  # "22 ok", "31 32 33 fine" among other lines
+        if known and len(left) == 1 and left[0] is clause.items[clause.opening() or 0] and _sentence_of(clause):
+            return False  # "12 nest clean"
         return (not clause.put_off and clause.marks.isdisjoint({"other_species", "tentative", "negation"})) and (
             plain <= 2 or any(item.sort in {"pair", "weight"} for item in left)
         )
@@ -1225,6 +1229,12 @@ class _Statements:
         said = " ".join(item.said for item in items[:6])
         text = f"What about \u201c{said}\u201d? Please send a whole note, for example \u201cweighed 31 4-6\u201d or \u201c14 kindled 8, 2 dead\u201d."
         return Reading((), Ask("what", text), "", who or self.scene.context.subject if who else None)
+
+
+def _sentence_of(clause: Clause) -> bool:
+    """Whether two words or more are said of the animal that opens the statement, one of them no word of the barn."""
+    words = [item for item in clause.items if item.sort == "word" and item.said not in {"the", "is", "a", "and"}]
+    return len(words) >= LEAST_TOLD and any(not item.marks for item in words) and clause.marks & OPENS <= {"temper"}
 
 
 def _told_due(items: list[Item]) -> bool:
@@ -1321,7 +1331,7 @@ UNDONE: Final = frozenset(
 
 def _denied(clause: Clause) -> bool:
     """Whether the verb is denied: `hasn't kindled yet`, `no kits yet`, `not bred`, `none of them died`."""
-    nobody = next((i for i, item in enumerate(clause.items) if item.said in {"none", "nobody", "neither", "no one"}), None)
+    nobody = next((i for i, item in enumerate(clause.items) if item.said in {"none", "nobody", "neither", "no one", "nothing"}), None)
     if (
         nobody is not None
         and not clause.sorted_as("num", "weight", "pair")

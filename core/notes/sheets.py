@@ -166,6 +166,9 @@ def _planned(line: str) -> str | None:
     """`breed 15 to Flint`, `15 x Flint`."""
     if re.match(r"(?:butcher|cull|keep|sell|breed|retire|replace|review)\b", line):
         return f"plan to {line}"
+    behind = re.match(r"((?:doe |buck )?\w+) (butcher|cull|keep|sell|breed|retire|review)\b(.*)", line)
+    if behind:
+        return f"plan to {behind[2]} {behind[1]}{behind[3]}"  # "9 breed to Moss"
     return _paired(line) if " x " in line else None
 
 
@@ -228,7 +231,8 @@ _SHEETS: Final = {
     "nest boxes | nest box | boxes | nestboxes | nest box log": Sheet(_boxed, _box_line),
     "breeding plan | breeding plans | planned breedings | planned matings | mating plan | breed plan | to breed | breeding schedule | breedings planned"
     " | planned pairings | pairings planned": Sheet(None, _paired),
-    "plan | plans | plan for the week | plans for the week | weekly plan | this week | schedule": Sheet(None, _planned),
+    "plan | plans | plan for the week | plans for the week | weekly plan": Sheet(None, _planned, whole=True),
+    "this week | schedule": Sheet(None, _planned),
     "reminders | reminder list | remind me": Sheet(None, _reminding),
     "deaths | died | dead | found dead | death": Sheet(_dead),
     "palpation | palpations | palpated | palpation results | palp results | palps | palp": Sheet(None, _felt),
@@ -274,7 +278,7 @@ def sheet_told(text: str, words: HerdWords) -> str | None:
     """The note with the lines below its headings told in words; None where it has no heading that is known."""
     if "\n" not in text:
         return _one_line(text, words)
-    lines = _without_count([line.strip() for line in text.split("\n")])
+    lines = _blocks(_without_count([line.strip() if line[:1] != " " else line.rstrip() for line in text.split("\n")]), words)
     told: list[str] = []
     begun = 0
     for place, line in enumerate(lines):
@@ -286,6 +290,41 @@ def sheet_told(text: str, words: HerdWords) -> str | None:
         elif place >= begun:
             told.append(line)
     return "\n".join(told) if told != [line.strip() for line in text.split("\n")] else None
+
+
+#: What begins a line that only goes on with the counts of the line above.
+_COUNTED_FIRST: Final = re.compile(r"^\d+ (?:kits?|born|live|alive|dead|bucks?|does?|doa|stillborn)\b", re.IGNORECASE)
+
+
+def _blocks(lines: list[str], words: HerdWords) -> list[str]:
+    """The lines below an animal's own line, or set in below one that begins with it, told of that animal: `Juno`, `kindled 8`, `2 dead`."""
+    told: list[str] = []
+    several = sum(1 for line in lines if (known := _known_first(line, words)) is not None and not known[1].strip(" :-")) >= FEWEST_LINES
+    head, alone, empty = "", False, False  # the animal of the block, whether it has a line of its own, and none below it yet
+    for line in lines:
+        bare = _BULLET.sub("", line.strip())
+        known = None if _COUNTED_FIRST.match(bare) else _known_first(bare, words)
+        inside = bool(bare) and known is None and bool(head) and (alone or line[:1] == " ")
+        if empty and bare and not inside:
+            return [line.strip() for line in lines]  # a list of animals, and no blocks
+        empty = empty and not inside
+        if inside and _COUNTED_FIRST.match(bare) and told and told[-1].startswith(head):
+            told[-1] += f", {bare}"
+        elif inside:
+            told.append(f"{head} {bare}")
+        elif known is not None and not known[1].strip(" :-") and line[:1] != " " and (several or not (told and told[-1])):
+            head, alone, empty = known[0], True, True
+            told.append("")
+        else:
+            head, alone = (known[0], False) if known is not None else (head if line[:1] == " " else "", False)
+            told.append(line.strip())
+    return told if not empty else [line.strip() for line in lines]
+
+
+def _known_first(line: str, words: HerdWords) -> tuple[str, str] | None:
+    """The animal of the book that a line begins with, as it is said there, and the rest of the line."""
+    led = _led(line, words)
+    return led if led is not None and _animal_of(led[0], words) is not None else None
 
 
 def _one_line(text: str, words: HerdWords) -> str | None:
@@ -368,8 +407,8 @@ def _section(title: _Title, lines: list[str], words: HerdWords, *, in_line: bool
             bare = _with_month(bare, title.day, words)
         own = _DAY_OF_LINE.match(bare) if title.sheet.line is not _reminding else None
         said = _row(title, bare[own.end() :] if own else bare, words) if bare else None
-        if said is None and own and title.sheet.line is _planned and "skip" not in bare:
-            said, own = f"[ ] {bare}", None  # what is planned otherwise is not done yet
+        if said is None and (own or title.sheet.whole) and title.sheet.line is _planned and bare and "skip" not in bare:
+            said, own = bare if bare.startswith("[") else f"[ ] {bare}", None  # what is planned otherwise is not done yet
         if said is not None and own and _DAY.search(said.lower()):
             said = None  # two days: it is asked which
         fits = fits or said is not None

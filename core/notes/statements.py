@@ -10,7 +10,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
-from core.notes.clause import WELL, Clause, Scene
+from core.herd.litters import the_litter
+from core.notes.clause import LOOKS, WELL, Clause, Scene
 from core.notes.dates import Said
 from core.notes.headings import leading_date, round_date, title_date
 from core.notes.items import Item, marks_of, only_signs
@@ -345,6 +346,12 @@ class Cutter:
             return False  # two chores, a line each
         if begins and items[0].sort == "break" and "box" in had and "box" not in opens and "kits" in marks and self._has_animal(last):
             return False  # a box for one doe, and another's kits below it
+        if (
+            begins
+            and hard
+            and (_nothing_befell(last) or (items[0].sort == "break" and not self._has_animal(last) and self._has_numbers(last)))
+        ):
+            return False  # "nothing dead. 14 due", "feed 140 lb left", and an animal's line below it
         if begins and hard and self._tells_plainly(last):
             return False  # "22 ok", and another animal's line below it
         if hard and (_of_the_weather(last, items) or _degrees_apart(last, items)):
@@ -393,7 +400,7 @@ class Cutter:
             item.sort in {"animal", "code"} or (item.sort == "num" and Clause(items, self.scene).known(i)) for i, item in enumerate(items)
         )
         if opens <= {"die", "lose"} and not named and not hard and not had and self._has_animal(last):
-            return True
+            return not (opens == {"lose"} and "kits" in last.marks and _figures(items) and self._nurses(last))  # "12 - 7 kits, lost 1"
         if not hard and not had and items[0].said in {"and", "&", ","} and self._only_animals(last):
             return True  # "31, 32 and 33: weights 4-1, 4-2, 4-0"
         if not had and not hard and begins and self._has_animal(last) and self._has_value(last):
@@ -439,6 +446,11 @@ class Cutter:
         if opens <= absorbed | (had if not self._has_value(last) else frozenset()):
             return True
         return hard and not self._has_animal(last) and bool(opens & had)
+
+    def _nurses(self, clause: Clause) -> bool:
+        """Whether the first animal of the statement has a litter: the kits under her are counted, and not just born."""
+        animal = next((animal for i in range(len(clause.items)) if (animal := clause.known(i)) is not None), None)
+        return animal is not None and the_litter(self.scene.herd, animal.key, self.scene.today) is not None
 
     def _done_for_another(self, last: Clause, had: frozenset[str]) -> bool:
         """`scrubbed her tray` is of the animal spoken of before, whoever is named next."""
@@ -565,8 +577,12 @@ class Cutter:
                 virtual = frozenset()  # "biscuit fine" behind any list
             elif "in_with" in marks_of(items) and self._put_to_a_buck(items):
                 virtual = frozenset()  # "14 kindled 5", and below it "Flint in with 15"
+            elif _nothing_befell(last):
+                virtual = virtual - ONE_OWN
             elif "die" in virtual and "die" not in last.virtual and not _tells_of_deaths(last):
                 virtual = virtual - {"die"}
+            if hard and not virtual.isdisjoint(ONE_OWN) and _says_of_its_own(items):
+                virtual = virtual - ONE_OWN  # "12 lost one", and below it "16s crew all good, 5"
             if virtual & WEIGHTLESS and any(item.sort in {"weight", "pair"} or _goes_to_cage(items, i) for i, item in enumerate(items)):
                 virtual = virtual - WEIGHTLESS  # "doe 14 kindled 6. R21 5 lb 2"
         clause = Clause(items, self.scene, last, virtual)
@@ -583,9 +599,49 @@ class Cutter:
         if clause.header is None and last is not None and last.dates() and items[0].said == ";" and not clause.dates():
             clause.header = last.items[last.dates()[0]].value if not self._has_animal(clause) else None
         if last is not None and (listed or (opens & last.marks and self._begins_with_animal(rest, last, hard=hard))):
-            dates = [i for i in last.dates() if not (last.told_due(i) or (i and "until" in last.items[i - 1].marks))]
+            dates = [
+                i
+                for i in last.dates()
+                if not (
+                    last.told_due(i) or (items[0].sort == "break" and _behind_animal(last, i)) or (i and "until" in last.items[i - 1].marks)
+                )
+            ]
             clause.header = clause.header or (last.items[dates[0]].value if dates else last.header)
         self.clauses.append(clause)
+
+
+#: What befell one animal, and is no heading of a list where the next line has words of its own.
+ONE_OWN: Final = BIRTHS | {"die", "lose", "step", "eat", "bite"}
+
+
+def _nothing_befell(clause: Clause) -> bool:
+    """`nothing dead`, `no deaths`: whatever is denied there is told of nobody."""
+    return any(
+        item.said in {"nothing", "none", "no", "nobody"} and i + 1 < len(clause.items) and not clause.items[i + 1].marks.isdisjoint(ONE_OWN)
+        for i, item in enumerate(clause.items)
+    )
+
+
+def _behind_animal(clause: Clause, i: int) -> bool:
+    """`14 box in 11/22`: the day of this animal's alone, and not of the lines below."""
+    return any(clause.known(j) is not None for j in range(i))
+
+
+def _says_of_its_own(items: list[Item]) -> bool:
+    """Whether a sentence or line has words that are none of a list's: neither a word of the barn nor a small one."""
+    return any(
+        item.sort == "word" and item.said not in SMALL and item.said not in LOOKS and (not item.marks & LISTED or item.marks & ALL_WELL)
+        for item in items
+    )
+
+
+#: What the lines of a list of births or losses tell of each animal.
+LISTED: Final = frozenset(
+    """kits litter alive dead born die lose all none count had litter_born newborn nest_place sire buck_word doe_word bucks_word does_word to from each froze eat step
+    cause:cold cause:heat cause:starved cause:crushed cause:eaten cause:scattered cause:out_of_box cause:predator cause:sick cause:deformed cause:unknown
+    kindle pronoun again color_is has_kits""".split()  # noqa: SIM905 - a table of words
+)
+ALL_WELL: Final = frozenset({"all_alive", "alive_and_well", "well"})
 
 
 def _goes_to_cage(items: list[Item], i: int) -> bool:

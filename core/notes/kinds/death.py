@@ -48,6 +48,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("R22 DOA", ({"on": "2026-11-25", "who": "R22"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "nothing dead, nothing born. 14 due, 9 due sat",
     "the radio by the scale died",
     "lost 33, found her in the hay",
     "lost R22 yesterday. they found him in the barn",

@@ -26,6 +26,8 @@ class FeedLeft:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("feed bin: 95 lb", ({"grams": 43091, "on": "2026-11-25"},)),
+    Example("got eighty pounds of feed left", ({"grams": 36287, "on": "2026-11-25"},)),
     Example("2 1/2 bags of feed left", ({"grams": 56700, "on": "2026-11-25"},)),
     Example("we've got about a hundred pounds of feed to get through the month", ({"grams": 45359, "on": "2026-11-25"},)),
     Example("140 lb of pellets left", ({"grams": 63503, "on": "2026-11-25"},)),
@@ -57,11 +59,11 @@ CUES: Final = {
 
 def read(c: Clause) -> None:
     """A weight of feed that is still there."""
-    if not c.has("feed_left") or not (
+    if not (c.has("feed_left") or _in_the_bin(c)) or not (
         c.has("feed", "bag", "bin") or any("feed" in item.said for item in c.items if "feed_left" in item.marks) or _behind_bags(c)
     ):
         return
-    if c.has("buy", "kits", "per_day") or c.explicit() or _gone_from(c):
+    if (c.has("buy") and not _got_left(c)) or c.has("kits", "per_day") or c.explicit() or _gone_from(c):
         return
     weights = c.sorted_as("weight")
     bags = next((place for i in c.each("bag") if (place := c.past_fillers(i - 1, -1)) >= 0 and c.items[place].sort == "num"), None)
@@ -79,6 +81,22 @@ def read(c: Clause) -> None:
         if len(numbers) == 1:
             grams = bare_weight(c, numbers[0])[0]
             c.take(c.past(FeedLeft, None, "", {"grams": grams}, [c.items[numbers[0]], *used]))
+
+
+def _got_left(c: Clause) -> bool:
+    """`got eighty pounds of feed left`: had, and not bought."""
+    return c.said(c.opening() or 0) == "got" and c.says({"left", "of feed left", "feed left", "remaining"}) and not c.sorted_as("money")
+
+
+def _in_the_bin(c: Clause) -> bool:
+    """`feed bin: 95 lb`: what stands in the bin, and nothing else."""
+    bin_ = c.first("bin")
+    return (
+        bin_ is not None
+        and c.said(bin_).startswith("feed ")
+        and c.said(bin_ + 1) in {":", "at", "has", "=", "-"}
+        and bool(c.sorted_as("weight"))
+    )
 
 
 def _gone_from(c: Clause) -> bool:

@@ -308,7 +308,8 @@ def _counts(c: Clause) -> tuple[dict[str, int], list[Item]]:
     labels = c.each("alive", "dead", "born", "lose")
     labels = [i for i in labels if "kindle" not in c.items[i].marks]
     following = c.past_fillers(labels[-1] + 1, 1) if labels else 0
-    behind = bool(labels) and c.whole(following) is not None and not (c.counted(following) or _look_well(c, following))
+    parted = bool(labels) and c.said(labels[-1] + 1) in {"and", ","}  # "6 wiggling and one that wasn't"
+    behind = bool(labels) and not parted and c.whole(following) is not None and not (c.counted(following) or _look_well(c, following))
     counts: dict[str, int] = {}
     claimed: set[int] = set()
     for i in c.sorted_as("num"):

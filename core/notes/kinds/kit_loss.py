@@ -80,6 +80,7 @@ EXAMPLES: tuple[Example, ...] = (
     ),
 )
 NOT_THIS: tuple[str, ...] = (
+    "12 nest clean\nwater frozen in 6 crocks",
     "12's kits keep losing their way",
     "lost some kits from sorrel's litter",
     "lost my keys",
@@ -131,7 +132,7 @@ BESIDE: Final = frozenset({"dead", "die"})
 def read(c: Clause) -> None:
     """Kits of a doe that died, how many and of what. Kits that are eaten or stepped on tell of the doe's manners as well."""
     cue = _cue(c)
-    if cue is None or _of_its_body(c, cue):
+    if cue is None or _of_its_body(c, cue) or (c.has("froze") and c.says(WATERS) and not c.has("lose", "kits", "litter", "dead", "die")):
         return
     marks = c.items[cue].marks if cue >= 0 else c.virtual
     pick = _doe(c, cue)
@@ -165,6 +166,10 @@ def read(c: Clause) -> None:
         c.take(c.past(NestManners, pick, "doe", {"sign": manners}))
 
 
+#: What freezes in a barn and is no kit.
+WATERS: Final = frozenset(
+    {"water", "waters", "bottles", "bottle", "crocks", "crock", "waterers", "lines", "pipes", "pipe", "hose", "buckets"}
+)
 #: Parts of an animal that it may lose and live.
 OF_A_BODY: Final = frozenset(
     {

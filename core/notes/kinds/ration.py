@@ -32,6 +32,8 @@ class RationSet:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("cut Moss back to a third of a cup", ({"who": "5", "amount": 0.333, "unit": "cup", "on": "2026-11-25"},)),
+    Example("moss gets two thirds of a cup", ({"who": "5", "amount": 0.667, "unit": "cup", "on": "2026-11-25"},)),
     Example("9 gets 1/4cup til she kindles", ({"who": "9", "amount": 0.25, "unit": "cup", "on": "2026-11-25"},)),
     Example(
         "Moss bcs 2, I bumped him up to 1 cup and cut Flint back to 1/2 cup",
@@ -111,6 +113,10 @@ def read(c: Clause) -> None:
         return
     if c.items[place].sort == "weight" and not (c.has("per_day", "each") or _fed(c)):
         return
+    if any(
+        c.said(i) in {"once", "when", "after", "as soon as"} and "pronoun" in c.items[i + 1].marks for i in range(place, len(c.items) - 1)
+    ):
+        return  # "up to 1 cup once she kindles"
     value, unit = c.items[place].value, "cup"
     if c.items[place].sort == "weight":
         value, unit = c.items[place].value[1], c.items[place].unit

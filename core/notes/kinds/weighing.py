@@ -40,6 +40,11 @@ class Weighed:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("R23 5 even", ({"who": "R23", "grams": 2268, "on": "2026-11-25"},)),
+    Example(
+        "31 4-5 bcs 3",
+        ({"kind": "condition", "who": "31", "score": 3, "on": "2026-11-25"}, {"who": "31", "grams": 1956, "on": "2026-11-25"}),
+    ),
     Example(
         "tattooed R32 from 16, doe. she weighs 2-1",
         (
@@ -156,7 +161,7 @@ def read(c: Clause) -> None:
         if spoken is None and not told:
             return
         animals = [spoken] if spoken else []
-        if c.found and not told:
+        if c.found and not told and not _judged_too(c, weights):
             return
     if len(weights) == 1 and len(animals) > 1 and any(item.said in {"both", "each", "all"} for item in c.items):
         for one in animals:  # "31 and 32 both 4 lb"
@@ -181,6 +186,17 @@ def read(c: Clause) -> None:
             c.take(c.past(Weighed, None, "who", {"grams": heavy}, [*used, *pick.items], parent))
         else:
             c.take(c.past(Weighed, pick, "who", {"grams": heavy}, used, need))
+
+
+def _judged_too(c: Clause, weights: list[Weight]) -> bool:
+    """`33 3-14 type 4 fur 4`, `31 4-5 bcs 3`: the weight beside the animal's scores."""
+    opening = c.opening()
+    beside = len(weights) == 1 and opening is not None and c.items[opening + 1 : opening + 2] == weights[0][1]
+    return (
+        beside
+        and all(found.fact.kind in {"scored", "condition"} for found in c.found)
+        and len({found.values.get("who") for found in c.found}) == 1
+    )
 
 
 def _of_feed(c: Clause) -> bool:
@@ -252,6 +268,9 @@ def _weights(c: Clause, *, told: bool) -> list[Weight]:
     if found:
         return found
     numbers = c.sorted_as("num")
+    even = [i for i in numbers if c.said(i + 1) in {"even", "flat"} and (told or c.known(i - 1) is not None)]
+    if even:
+        return [bare_weight(c, i) for i in even]  # "R23 5 even"
     heavy = [i for i in numbers if c.whole(i) is not None and (c.whole(i) or 0) >= GRAMS_FROM and c.known(i) is None]
     if heavy and any(clause is not None and clause.says({"grams", "gram"}) for clause in (c, c.before)):
         return [bare_weight(c, i) for i in heavy]  # "weights in grams, 31: 1790, 32: 1850"

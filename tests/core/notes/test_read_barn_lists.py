@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.core.notes.kinds.reads import Note, fact, holds, note, read, read_after, remark
+from tests.core.notes.kinds.reads import Note, fact, holds, note, read, read_after, remark, unrecorded
 
 HEADINGS: list[Note] = [
     note(
@@ -31,6 +31,35 @@ HEADINGS: list[Note] = [
         fact("planned", who="12", what="cull", on="2026-12-03"),
         fact("planned", who="15", what="breed", on="2026-12-10", with_="3"),
         fact("planned", who="R22", what="sell", on="2026-12-20"),
+    ),
+    note(
+        "Evening rounds\nJuno\nkindled 8\n2 dead\n\nClover\nbox in\n\nBiscuit\nbcs 2.5",
+        fact("kindled", doe="14", born=8, alive=6, dead=2),
+        fact("nest_box", doe="9", change="in"),
+        fact("condition", who="22", score=2.5),
+    ),
+    note(
+        "14: kindled 8\n  2 dead\n  good nest\n9: box in",
+        fact("kindled", doe="14", born=8, alive=6, dead=2),
+        fact("nest_manners", doe="14", sign="good"),
+        fact("nest_box", doe="9", change="in"),
+    ),
+    note("31\n32\n33\nall fine", ask="what"),
+    note("12 6 kits, lost 1", fact("kit_count", doe="12", count=6), fact("kits_lost", doe="12", count=1)),
+    note("Doe: 14\nBorn: 8\nBorn: 7", ask="what"),
+    note("Doe: 14\nDoe: 15\nDoe: 16", ask="what"),
+    note(
+        "feed is 22 a bag. 14 kindled 8. 12 nest clean",
+        fact("setting", name="feed_price", value="22.00"),
+        fact("kindled", doe="14", born=8),
+        fact("remark", text="12 nest clean", who="12"),
+    ),
+    unrecorded("Thurs plan\n- palpate 22\n- list R23 for 35"),
+    note(
+        "Barn rounds\n14 kindled 8\n12 nest clean\nwater frozen in 6 crocks\n31 32 33 fine",
+        fact("kindled", doe="14", born=8),
+        fact("remark", text="12 nest clean\nwater frozen in 6 crocks", who="12"),
+        fact("remark", text="31 32 33 fine", who="31"),
     ),
     note("Plan for December\n9 breed to Moss", fact("planned", who="9", what="breed", with_="5", on="2026-12-01", until="2026-12-31")),
     note(
