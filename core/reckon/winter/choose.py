@@ -35,7 +35,8 @@ def best(candidates: Iterable[Candidate], limits: Limits, kin: Kin) -> Choice | 
     again = chosen(changed)
     if again is None:  # pragma: no cover - the mended limits were measured with these animals
         raise ArithmeticError("nothing fits the mended limits")
-    return Unfit(changes, fitting, _told(told, changed, *again), tuple(one.key for one in told if one.key in or_lift(of)))
+    in_the_way = or_lift(of)
+    return Unfit(changes, fitting, _told(told, changed, *again), tuple(one.key for one in told if one.key in in_the_way))
 
 
 def chosen(of: Asked) -> tuple[Programme, Solved] | None:

@@ -20,6 +20,8 @@ from core.reckon.winter.types import Change, Limits
 Limit = Literal["cages", "mouths", "feed_g", "bucks", "does", "litters"]
 #: A part of a head or of a gram that is only the solver's error.
 NEAR = 1e-4
+#: In a large herd a change so near to the smallest will do [share of it].
+NEARLY = 0.02  # not a figure: how exact
 
 
 @dataclass(frozen=True)
@@ -74,8 +76,9 @@ def _least(whole: Programme, slack: _Slack, cost: Numbers, at_most: float) -> Nu
     low, high = whole.bounds()
     bounds = Bounds(np.concatenate([low, np.zeros(2 * many)]), np.concatenate([high, slack.most, np.ones(many)]))
     whole_ones = np.concatenate([np.ones(columns), np.zeros(many), np.ones(many)])
+    near = {"mip_rel_gap": NEARLY if whole.large else 0.0}
     with unheard():
-        found = milp(cost, integrality=whole_ones, bounds=bounds, constraints=LinearConstraint(matrix, -np.inf, most))
+        found = milp(cost, integrality=whole_ones, bounds=bounds, constraints=LinearConstraint(matrix, -np.inf, most), options=near)
     if found.x is None:  # pragma: no cover - with every limit given up the pins alone always fit
         raise ArithmeticError(found.message)
     return np.asarray(found.x)
