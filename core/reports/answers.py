@@ -37,7 +37,7 @@ from core.reports.pairing import pairing
 from core.reports.papers.replies import CALENDAR, calendar_reply, paper_reply, paper_wanted
 from core.reports.pictures.replies import picture_reply, with_picture
 from core.reports.why import why
-from core.reports.winter.what_if import what_if
+from core.reports.winter.what_if import HOW_TO, what_if
 from core.reports.wording import called, when
 from core.words import count
 
@@ -263,7 +263,8 @@ def _winter(asked: Asked) -> Reply:
 
 
 def _what_if(asked: Asked) -> Reply:
-    return what_if(asked.barn, asked.query, asked.said)
+    told = what_if(asked.barn, asked.query, asked.said)
+    return (_stranger(asked) or told) if told.lines == HOW_TO else told
 
 
 def _picture(asked: Asked) -> Reply:

@@ -64,7 +64,8 @@ class _Deciding:
         if one.key not in self.close:
             return one
         close = self._close(one, "cost it its place")
-        return replace(one, verdict="watch", reasons=(*one.reasons[:1], close, *one.reasons[1:]))
+        first = () if one.verdict == "keep" else one.reasons[:1]  # a warning comes before it
+        return replace(one, verdict="watch", reasons=(*first, close, *one.reasons[len(first) :]))
 
     def _gone(self, one: Verdict) -> Verdict:
         """One that goes for want of room; where more of it is seen before winter begins, that is waited for."""

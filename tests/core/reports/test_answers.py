@@ -180,6 +180,7 @@ def test_what_if_tells_the_difference_and_records_nothing() -> None:
     reply = ask(farm(), "what_if", who="14", said="what if I sold 14")
     assert any("Nothing was recorded. To have it so, send: plan to sell 14" in line for line in reply.lines)
     assert "Ask like this: what if I keep 14" in ask(farm(), "what_if").text
+    assert ask(farm(), "what_if", said="what if I keep 777").text.startswith("777 is not on the book.")
 
 
 def test_a_picture_comes_along() -> None:
