@@ -28,6 +28,7 @@ COMMANDS = {
     "Notes in and out": {
         "read": "bot.commands.reading:read",
         "replay": "bot.commands.moving:replay",
+        "import": "bot.commands.importing:import_",
         "export": "bot.commands.exporting:export",
     },
     "Look after the book": {

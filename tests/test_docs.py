@@ -166,7 +166,7 @@ def command(machine: Machine, line: str) -> tuple[int, str]:
     if words[0] != "haynote":
         return 0, simple(words, machine)
     result = machine.run(*words[1:], typed=typed)
-    output = result.output.removeprefix("Reading notes\n")  # what is left of the progress bar where nobody watches it
+    output = re.sub(r"\A(?:Reading notes|Reading rows)\n", "", result.output)  # what is left of the progress bar where nobody watches it
     if target is None:
         return result.exit_code, output
     (machine.folder / target).write_text(result.stdout, encoding="utf-8")

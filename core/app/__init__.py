@@ -13,6 +13,7 @@ from core.problem import Problem
 if TYPE_CHECKING:
     from core.app.book import App
     from core.app.members import Wish
+    from core.app.moving_in import Brought
     from core.app.photos import Sent
     from core.app.reading import Reader
     from core.notes.moving.table import Table
@@ -20,11 +21,26 @@ if TYPE_CHECKING:
     from core.store.outgoing import Outgoing
     from core.store.people import Member
 
-__all__ = ["App", "Member", "Message", "Outgoing", "Problem", "ReplyTo", "Sent", "Table", "Update", "Wish", "open_book", "reader"]
+__all__ = [
+    "App",
+    "Brought",
+    "Member",
+    "Message",
+    "Outgoing",
+    "Problem",
+    "ReplyTo",
+    "Sent",
+    "Table",
+    "Update",
+    "Wish",
+    "open_book",
+    "reader",
+]
 
 #: What shells want to name the types of, and where it is: loaded when somebody asks.
 LATER = {
     "App": "core.app.book",
+    "Brought": "core.app.moving_in",
     "Member": "core.store.people",
     "Outgoing": "core.store.outgoing",
     "Sent": "core.app.photos",

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from core.app import carrying, looking_after, replaying, telling
 from core.app.members import People
+from core.app.moving_in import MovingIn
 from core.app.moving_out import MovingOut
 from core.app.photos import Photos
 from core.app.post import Post
@@ -30,7 +31,7 @@ def _silent(_done: int, _all: int) -> None:
     """Progress that nobody watches."""
 
 
-class App(Post, People, Photos, MovingOut):
+class App(Post, People, Photos, MovingOut, MovingIn):
     """One farm. Each call is a transaction of its own; times are aware. What can't be done is handed back as a `Problem`."""
 
     def close(self) -> None:

@@ -92,7 +92,10 @@ def fostered_in(litter: Litter, on: date, count: int, other: str | None) -> Litt
 
 def with_outcome(herd: Herd, matings: tuple[Mating, ...], outcome: str, on: date) -> Herd:
     """The herd with these matings ended."""
-    ended = tuple(replace(mating, outcome=outcome, ended_on=on) if mating in matings else mating for mating in herd.matings)
+    does = {mating.doe for mating in matings}
+    ended = tuple(
+        replace(mating, outcome=outcome, ended_on=on) if mating.doe in does and mating in matings else mating for mating in herd.matings
+    )
     return replace(herd, matings=ended)
 
 

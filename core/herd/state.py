@@ -221,7 +221,10 @@ class Herd:
             del tags[folded(before.tag)]
         if animal.living:
             tags[folded(animal.tag)] = animal.key
-        return replace(self, animals={**self.animals, animal.key: animal}, living_tags=tags)
+        told = replace(self, animals={**self.animals, animal.key: animal}, living_tags=tags)
+        if self._gone_tags and before is None:
+            told._gone_tags.update(self._gone_tags, **{folded(animal.tag): animal.key})  # noqa: SLF001 - a herd made here
+        return told
 
     def with_litter(self, litter: Litter) -> Herd:
         """The herd with this litter put in or replaced."""

@@ -24,6 +24,7 @@ from core.notes.recall import animals_of, last_entries, standing_notes, subject_
 from core.notes.replay import TOLD, Book, local_day
 from core.words import pounds_and_ounces
 
+_SHOWN = 12  # not a figure: facts that an undo names one by one
 _LOOK_BACK = 10  # notes of that person among which "15 not 14" looks for the 14
 
 
@@ -39,7 +40,9 @@ def undone(book: Book, message: Message, undo: Undo, asked: Note | None) -> Mean
     for entries in standing_notes(book, author=message.author):
         fitting = [entry for entry in entries if _fits(undo, entry.fact)]
         if fitting:
-            lines = tuple(gone(book, entry.fact) for entry in fitting)
+            lines = tuple(gone(book, entry.fact) for entry in fitting[:_SHOWN])
+            if len(fitting) > _SHOWN:
+                lines = (*lines, f"And {len(fitting) - _SHOWN} more of the same note.")
             whole = len(fitting) == len(entries)
             targets = takes_back(fitting[0].note) if whole else tuple(entry.target for entry in fitting)
             restored = _restored(book, fitting[0].note)

@@ -201,7 +201,11 @@ class Book:
         told  how many of the note's facts the book has already, from the same note when it said no more
         """
         notes = (*(self.notes[:-1] if told else self.notes), note)
-        if note.reverses or any(_timezone_after(fact, self.timezone) != self.timezone for fact in note.facts[told:]):
+        if (
+            len(note.facts) - told > STRIDE
+            or note.reverses
+            or any(_timezone_after(fact, self.timezone) != self.timezone for fact in note.facts[told:])
+        ):
             return book(self.start, notes, self.line)
         line, came = self.line, dict(self.came)
         for index, fact in enumerate(note.facts[told:], start=told):

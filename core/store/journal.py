@@ -32,11 +32,15 @@ def last_id(connection: Connection, farm: int) -> int:
 def append(connection: Connection, farm: int, note: Note) -> None:
     """Put a note in, with its facts and its reversals. IntegrityError where its number or its message is there already."""
     connection.execute(insert(notes).values(farm_id=farm, **_note_values(note)))
-    for index, fact in enumerate(note.facts):
-        key = {"farm_id": farm, "note_id": note.id, "fact_index": index}
-        connection.execute(insert(facts).values(**key, kind=fact.kind))
+    keys = [{"farm_id": farm, "note_id": note.id, "fact_index": index, "kind": fact.kind} for index, fact in enumerate(note.facts)]
+    if keys:
+        connection.execute(insert(facts), keys)
+    by_kind: dict[str, list[dict[str, Any]]] = defaultdict(list)
+    for key, fact in zip(keys, note.facts, strict=True):
         said = {field.name: getattr(fact, field.name) for field in fields(fact)}
-        connection.execute(insert(FACT_TABLES[fact.kind]).values(**key, **said))
+        by_kind[fact.kind].append({name: value for name, value in key.items() if name != "kind"} | said)
+    for kind, rows in by_kind.items():
+        connection.execute(insert(FACT_TABLES[kind]), rows)
     for place, target in enumerate(note.reverses):
         aimed = {"target_note": target.note, "target_index": target.index}
         connection.execute(insert(reversals).values(farm_id=farm, note_id=note.id, place=place, **aimed))

@@ -27,6 +27,7 @@ WANTED = {
     "herd",
     "card",
     "export",
+    "import",
     "calendar",
     "picture",
     "paper",

@@ -54,7 +54,7 @@ def _value(of_type: str, cell: Cell, said: Mapping[str, Cell]) -> Any:
     """The cell as JSON has that field. ValueError where it can't be one."""
     match of_type:
         case "date":
-            return (cell if isinstance(cell, date) else date.fromisoformat(str(cell)[:10])).isoformat()
+            return date.fromisoformat(str(cell)[:10]).isoformat()
         case "int":
             return _whole(cell)
         case "float":
@@ -76,7 +76,7 @@ def _text(cell: Cell) -> str:
     """A cell as words: a spreadsheet keeps the tag 14 as a number, and sometimes as 14.0."""
     if isinstance(cell, float) and cell.is_integer():
         return str(int(cell))
-    return cell.isoformat() if isinstance(cell, date) else str(cell)
+    return str(cell)[:10] if isinstance(cell, date) else str(cell)
 
 
 def _number(cell: Cell) -> Decimal:
