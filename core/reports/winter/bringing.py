@@ -49,13 +49,14 @@ def bringing_lines(barn: Evidence, key: str) -> list[str]:
         return []
     low, high = (grams(settings, max(each, 0.0)) for each in likely(worth))
     start, *others = worth.terms
-    told = sorted((one for one in others if grams(settings, abs(one.grams)) not in _NOTHING), key=lambda one: -abs(one.grams))[:TOLD]
+    told = sorted((one for one in others if grams(settings, abs(one.grams)) not in NOTHING), key=lambda one: -abs(one.grams))[:TOLD]
     by = "; ".join([f"{_named(start)[0]} {grams(settings, start.grams)}", *(_said(settings, one) for one in told)])
     about = f"about {grams(settings, max(worth.guess.value, 0.0))} of kits a year (likely {low} to {high})"
     return [f"Should bring {about}: {by}."]
 
 
-_NOTHING: Final = frozenset({"0 oz", "0 g"})
+#: Weights that are told as none.
+NOTHING: Final = frozenset({"0 oz", "0 g"})
 
 
 def _named(term: Term) -> tuple[str, str]:

@@ -13,7 +13,7 @@ from core.herd.settings import cages, feed_money, mouths, risk
 from core.reckon.winter.types import Candidate
 from core.reports.evidence import Evidence
 from core.reports.verdict import Verdict
-from core.reports.winter.bringing import worth_document
+from core.reports.winter.bringing import NOTHING, worth_document
 from core.reports.winter.eating import WinterFeed, winter_feed
 from core.reports.winter.meat import Meat, meat
 from core.reports.winter.pins import Pinned, pins
@@ -75,16 +75,29 @@ class WinterPlan:
             self.called[one.key] for one in self.asked.candidates if one.grown and one.sex == "doe" and one.key in self.asked.kept - mated
         )
 
+    @property
+    def over_g(self) -> float:
+        """How much more feed the plan takes than was asked for [g]: what is eaten until each leaves, and kits to come, nobody can choose away."""
+        most = feed_limit(self.barn)
+        return 0.0 if most is None else max(self.fed.total_g - most, 0.0)
+
     # in words
 
     def first_lines(self) -> list[str]:
         """What a person must know before the names: that it does not fit, or that a breed could not breed on with those that stay."""
-        return [*unfit_lines(self.barn, self.asked, self.called), *lacking_lines(self.asked)]
+        return [*unfit_lines(self.barn, self.asked, self.called), *self._over(), *lacking_lines(self.asked)]
 
     def warnings(self) -> list[str]:
         """The same in short: breeds that could not breed on only where the plan has a part in it."""
         going = {(one.breed or "").lower() for one in self.verdicts if one.going and one.stage != "grow-out"}
-        return [*unfit_lines(self.barn, self.asked, self.called), *lacking_lines(self.asked, going)]
+        return [*unfit_lines(self.barn, self.asked, self.called), *self._over(), *lacking_lines(self.asked, going)]
+
+    def _over(self) -> list[str]:
+        settings = self.barn.herd.settings
+        if grams(settings, self.over_g) in NOTHING:
+            return []
+        eaten = "what each eats until it leaves and what kits will eat is counted in"
+        return [f"The plan takes {grams(settings, self.over_g)} more feed until spring than you asked for: {eaten}."]
 
     def lines(self) -> list[str]:
         """Feed, meat, matings, what the person's word costs, and what was not known."""
@@ -156,6 +169,7 @@ class WinterPlan:
             "unmated": list(self.unmated),
             "mean_kinship": choice.mean_kinship,
             "lacking": dict(choice.lacking),
+            "feed_over_grams": self.over_g,
             "pins": [one.document() for one in self.pins],
             **unfit_document(self.asked, self.called),
             "close_calls": [self.called[key] for key in choice.flips if self.asked.full],

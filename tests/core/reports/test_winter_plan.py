@@ -93,6 +93,17 @@ def test_feed_is_kept_to() -> None:
     assert document(money)["limits"]["feed_grams"] == pytest.approx(2000 / (2200 / 22680))
 
 
+def test_feed_that_can_t_be_saved_is_told() -> None:
+    """Where those that stay by a person's word and kits to come eat more than there is, the plan says so; else it does not."""
+    barn = mothers({"9": 8, "10": 8}).litter("9", "3", 10, 8).set("winter_feed", 500)
+    assert document(barn)["feed_over_grams"] > 0
+    assert "more feed until spring than you asked for" in told(barn)
+    assert "more feed until spring than you asked for" in plan(barn).reply().text
+    enough = mothers({"9": 8, "10": 8}).set("winter_feed", 10**7)
+    assert document(enough)["feed_over_grams"] == 0
+    assert "than you asked for" not in told(enough)
+
+
 def test_a_person_s_word_is_kept_and_priced() -> None:
     """Who is kept by a person's word stays; the plan tells its feed and who goes instead."""
     barn = mothers({"9": 8, "10": 8, "11": 6}).set("cages", 3).say("planned", who="11", what="keep")
