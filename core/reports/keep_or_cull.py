@@ -89,7 +89,8 @@ class KeepOrCull:
     def _choices(self) -> tuple[Choice, ...]:
         shown = next((one for one in (*self.of("cull"), *self.of("sell"), *self.of("watch")) if one.tag), None)
         choices = [Choice(f"Why {shown.tag}?", f"why {shown.tag}")] if shown else []
-        if any(one.tag and not one.pinned for one in self.verdicts if one.going):
+        whole = self.verdicts == self.winter.verdicts  # of a part of the herd nothing is done
+        if whole and any(one.tag and not one.pinned for one in self.verdicts if one.going):
             choices.append(Choice("Do it", "do it"))
         return tuple(choices)
 

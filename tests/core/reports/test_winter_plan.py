@@ -282,6 +282,14 @@ def test_after_the_last_day_of_winter_no_feed_is_counted() -> None:
     assert "Feed until spring" not in told(mothers({"9": 8}).set("spring", TODAY.isoformat()))
 
 
+def test_only_the_whole_plan_can_be_done() -> None:
+    """`Do it` is offered under the plan of the herd, not under that of a part, nor where nobody goes."""
+    told_of = plan(mothers({"9": 8, "11": 2}))
+    assert "do it" in [choice.says for choice in told_of.winter_reply().choices]
+    assert "do it" not in [choice.says for choice in told_of.only(scope="does").reply().choices]
+    assert "do it" not in [choice.says for choice in plan(mothers({"9": 8})).reply().choices]
+
+
 def test_an_empty_book() -> None:
     """Without animals it says what to do."""
     assert told(Barn()).endswith("new doe 40 mini rex born 3/4")
