@@ -102,13 +102,24 @@ def backup(file: Path, as_json: bool, book: str | None, farm: str | None) -> Non
     click.echo(to_line({"copied_to": str(file)}) if as_json else f"The book is copied to {file}, and the copy is whole.")
 
 
-@click.command(short_help="Take a backup, or an exported journal, into a new book.")
+@click.command(short_help="Take a backup, a journal or an archive into a new book.")
 @click.argument("file", type=click.Path(path_type=Path))
 @json_option
 @book_options
 def restore(file: Path, as_json: bool, book: str | None, farm: str | None) -> None:
-    """Take a backup, or an exported journal, into a new book: all of it or nothing."""
-    done = opened(book, farm, as_json=as_json).restore_file(file, data_folder() / "photos")
+    """Take a backup, an exported journal, or an archive into a new book: all of it or nothing."""
+    from bot.tables.csvs import unzipped  # noqa: PLC0415 - few restore
+
+    app = opened(book, farm, as_json=as_json)
+    spare = data_folder() / "photos"
+    try:
+        parts = unzipped(file)
+        done = app.restore_file(file, spare) if parts is None else app.take_archive(parts, app.photo_folder(spare), options.clock())
+    except (OSError, ValueError) as error:
+        refuse(
+            Problem("no_file", f"{file} can't be read: {options.why_not(error)}.", remedy="Give a backup, a journal or an archive."),
+            as_json=as_json,
+        )
     if isinstance(done, Problem):
         refuse(done, as_json=as_json)
     click.echo(to_line({"restored": done}) if as_json else f"{count(done, 'note')} restored.")

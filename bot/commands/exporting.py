@@ -11,12 +11,13 @@ import click
 
 from bot.commands.options import book_options, opened, refuse, why_not
 from core.problem import Problem
+from core.words import count
 
 if TYPE_CHECKING:
     from core.app import App
 
 #: Forms that are no text.
-FILES = ("csv", "xlsx")
+FILES = ("csv", "xlsx", "archive")
 
 
 @click.command(short_help="Write out the whole book: notes, tables, JSON or a journal.")
@@ -34,12 +35,18 @@ FILES = ("csv", "xlsx")
 @click.option(
     "--fam", "what", flag_value="fam", help="Who is out of whom, for genetics programs: a PLINK .fam file. Nothing else is in it."
 )
+@click.option(
+    "--archive",
+    "what",
+    flag_value="archive",
+    help="The whole farm, people and photos too, in one ZIP that restore takes on another machine.",
+)
 @click.option("--to", type=click.Path(path_type=Path), metavar="FILE", help="Write into this file. Default: standard output.")
 @book_options
 def export(what: str, to: Path | None, book: str | None, farm: str | None) -> None:
     """Write out the whole book: what stands, as notes that can be replayed, as tables or as JSON; or, with --journal, all that was ever typed."""
     if what in FILES and to is None:
-        raise click.UsageError(f"--{what} makes no text: say where it goes, for example --to book.{'zip' if what == 'csv' else what}")
+        raise click.UsageError(f"--{what} makes no text: say where it goes, for example --to book.{'xlsx' if what == 'xlsx' else 'zip'}")
     app = opened(book, farm)
     try:
         if what in FILES and to is not None:
@@ -67,6 +74,14 @@ def write_files(app: App, what: str, to: Path) -> None:
 
         whole(to, workbook(app.export_tables()))
         click.echo(f"The book is in {to}, a sheet a table.", err=True)
+        return
+    if what == "archive":
+        from bot.pictures.maker import photo_folder  # noqa: PLC0415
+        from bot.tables.csvs import zipped  # noqa: PLC0415
+
+        parts = app.archive(photo_folder(app))
+        whole(to, zipped(parts))
+        click.echo(f"The farm is in {to}, {count(sum(name.startswith('photos/') for name in parts), 'photo')} with it.", err=True)
         return
     files: Mapping[str, bytes] = app.export_csv()
     if to.suffix.lower() == ".zip":

@@ -8,10 +8,10 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from core.app import carrying, looking_after, replaying, telling
+from core.app.archiving import Archiving
 from core.app.members import People
 from core.app.moving_in import MovingIn
 from core.app.moving_out import MovingOut
-from core.app.photos import Photos
 from core.app.post import Post
 from core.app.reading import Reader
 from core.app.telling import Told
@@ -31,7 +31,7 @@ def _silent(_done: int, _all: int) -> None:
     """Progress that nobody watches."""
 
 
-class App(Post, People, Photos, MovingOut, MovingIn):
+class App(Post, People, Archiving, MovingOut, MovingIn):
     """One farm. Each call is a transaction of its own; times are aware. What can't be done is handed back as a `Problem`."""
 
     def close(self) -> None:
