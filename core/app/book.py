@@ -174,7 +174,8 @@ class App(Post, People, Archiving, MovingOut, MovingIn):
     def check(self) -> tuple[Problem, ...]:
         """What is wrong with the book; empty where it is sound."""
         with self._engine.connect() as connection:  # without a commit: a damaged file refuses one
-            return looking_after.soundness(connection, self._farm)
+            found = looking_after.soundness(connection, self._farm)
+        return found or self.missing_photos()
 
     @property
     def place(self) -> str:

@@ -99,6 +99,16 @@ class Photos(Room):
                 kept.keep(connection, self._farm, row)
         return carried(source, folder, (row.file for row in rows))
 
+    def missing_photos(self) -> tuple[Problem, ...]:
+        """That photos' files are not in the folder beside the book, where some are not."""
+        folder = folder_of(self._engine.url)
+        files = dict.fromkeys(one.file for one in self.photo_rows()) if folder is not None else {}
+        missing = [file for file in files if folder is not None and not (folder / file).is_file()]
+        if not missing:
+            return ()
+        text = f"{count(len(missing), 'photo')} of {len(files)}: the file is not in {folder}."
+        return (Problem("unsound", text, remedy="The notes are whole. Copy the photos' folder from a backup to that place."),)
+
     def photo_rows(self) -> tuple[Photo, ...]:
         """Every photo of the farm: whose it is, and in which file it lies."""
         with self._engine.begin() as connection:

@@ -165,6 +165,17 @@ def test_a_file_that_is_gone_is_said(camera: Camera) -> None:
     assert list(camera.app.photos(camera.folder)) == []
 
 
+def test_a_check_misses_files_that_are_gone(camera: Camera) -> None:
+    """It says how many and where they should be; a book whose photos are there is sound."""
+    camera.send("14")
+    camera.send("3", DASH)
+    assert camera.app.check() == ()
+    next(camera.folder.iterdir()).unlink()
+    (problem,) = camera.app.check()
+    assert problem.code == "unsound"
+    assert problem.text == f"1 photo of 2: the file is not in {camera.folder}."
+
+
 def test_photos_of_an_animal_that_was_taken_back(camera: Camera) -> None:
     """They stay with its key, and are told by it."""
     camera.app.hear(Message("new doe 21", AT, "ann", "c", "n21"))
