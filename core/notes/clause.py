@@ -515,6 +515,8 @@ class Clause:
             return True
         if item.marks & {"buck_word", "doe_word"} and self.whole(i) == 1:
             return True  # "1 buck 2 does"
+        if "live_weight" in item.marks and following + 1 < len(self.items) and self.items[following + 1].sort in {"weight", "pair"}:
+            return False  # "butchered 32 live 5-2 dressed 2-12"
         if item.marks & {"color"} and self.has("litter", "kits", "litter_color") and item.value:
             return True
         return (

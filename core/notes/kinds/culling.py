@@ -39,6 +39,7 @@ class Culled:
 EXAMPLES: tuple[Example, ...] = (
     Example("culled the runt from 12", ({"on": "2026-11-25", "litter_of": "12", "count": 1},)),
     Example("butcherd r23, 5lb live 2lb 11 drsd", ({"on": "2026-11-25", "who": "R23", "live_grams": 2268, "dressed_grams": 1219},)),
+    Example("processed 32 live 5-2 dressed 2-12", ({"on": "2026-11-25", "who": "32", "live_grams": 2325, "dressed_grams": 1247},)),
     Example("processed 31 5-1 dressed 2-10", ({"on": "2026-11-25", "who": "31", "live_grams": 2296, "dressed_grams": 1191},)),
     Example(
         "culled R21 yesterday, live 5 lb 2 oz, dressed 2 lb 11 oz",

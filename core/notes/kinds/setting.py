@@ -70,6 +70,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("feed has gone up to $23 a bag", ({"name": "feed_price", "value": "23.00"},)),
     Example("set the weights to kilos please", ({"name": "weight_units", "value": "kg"},)),
     Example("we are on mountain time here, America/Denver", ({"name": "timezone", "value": "America/Denver"},)),
+    Example("kindly use celsius", ({"name": "temperature_units", "value": "C"},)),
     Example("temperature in fahrenheit from now on", ({"name": "temperature_units", "value": "F"},)),
     Example("use kilograms from now on", ({"name": "weight_units", "value": "kg"},)),
     Example("Feed's $20.50 a bag now.", ({"name": "feed_price", "value": "20.50"},)),
@@ -110,7 +111,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ()
 CUES: Final = {
-    "setting": "use kilograms | use kilos | use kg | use pounds | feed has gone up to | feed has gone to | the digest on | the digest every | dates day first | dates month first | day first | month first | colors we want | colours we want | colors i want | inbreeding go over | inbreeding over | inbreeding above | max inbreeding | inbreeding limit | pellets weighs | pellets weigh | feed weighs | number of cages | cup = | cup is | bucks / breed | does / breed | of feed weighs | setting | settings | set | a breed | per breed | each breed | breed limit | digest day | digest on | digest every | digest is | reminder time | reminders at | reminders come at | reminders to come at | remind me at | quiet | quiet hours | date order | weight units | weights in | weights to | farm is on | farm is in | we are on | temperature in | temp in"
+    "setting": "use celsius | use fahrenheit | use kilograms | use kilos | use kg | use pounds | feed has gone up to | feed has gone to | the digest on | the digest every | dates day first | dates month first | day first | month first | colors we want | colours we want | colors i want | inbreeding go over | inbreeding over | inbreeding above | max inbreeding | inbreeding limit | pellets weighs | pellets weigh | feed weighs | number of cages | cup = | cup is | bucks / breed | does / breed | of feed weighs | setting | settings | set | a breed | per breed | each breed | breed limit | digest day | digest on | digest every | digest is | reminder time | reminders at | reminders come at | reminders to come at | remind me at | quiet | quiet hours | date order | weight units | weights in | weights to | farm is on | farm is in | we are on | temperature in | temp in"
     " | temperature units | temps in | temperatures in | timezone | time zone | cup weight | cup weighs | cup of feed weighs | feed bag | feed bags are | bag is | bags are | the bag is | the bags are | feed now | feed is now | a bag now | per bag now | feed went up to | feed went to | feed up to | feed price | feed is | feed costs | feed budget | feed money | mouths | mouths to feed"
     " | of us to feed | people to feed | cages | winter | winter nights | winter low | winter lows | nights in winter | winter temps | spring | lowest survival | highest coi | coi limit | max coi | colors wanted | colours wanted | aim | target weight | dotted weight | our aim | my aim | goal | digest | bags of feed are | a bag of feed is | pellets are | our goal"
     " | mouths through | mouths through winter | mouths through the winter | mouths for winter | mouths for the winter | mouths this winter | mouths over winter | rabbits at most | animals at most | litters wanted | litters wanted in spring | wanted in spring | litters in spring | litters this spring | litters next spring | litters for spring | spring litters"
@@ -359,7 +360,7 @@ _SETTINGS: Final[tuple[tuple[str, str, Callable[[Clause], SettingValue | None]],
         r"\bweight units?\b|\bweights (?:are )?(?:in|to)\b|\bunits\b.*\b(?:kg|lbs?|pounds|metric)\b|\buse (?:kg|kilos|kilograms|grams|pounds)\b",
         _units,
     ),
-    ("temperature_units", r"\btemp\w*\b", _degrees),
+    ("temperature_units", r"\btemp\w*\b|\buse (?:celsius|fahrenheit)\b", _degrees),
     ("timezone", r"\btime ?zone\b|\b(?:we are|farm is) (?:on|in)\b", _zone),
     ("reminder_time", r"\breminders? (?:(?:to )?come )?(?:time|at)\b|\bremind me at\b(?!.*\bto\b)", _time),
     ("digest_day", r"\bdigest\b", _weekday),

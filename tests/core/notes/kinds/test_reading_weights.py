@@ -42,7 +42,7 @@ NOTES = [
     note("butchered 31 and 32 5-2 4-15", ask="which_animal"),
     note("butchered 31 and 32, 5-2 and 4-15 live, 2-8 dressed", ask="which_animal"),
     note("butchered 32, 5-2 live, 2-12", fact("culled", who="32", live_grams=2325, dressed_grams=1247)),
-    note("butchered 32 live 5-2, 2-12", ask="which_animal"),
+    note("butchered 32 live 5-2, 2-12", fact("culled", who="32", live_grams=2325, dressed_grams=1247)),
     note("butchered 32, 2-12 dressed, 5-2", fact("culled", who="32", live_grams=2325, dressed_grams=1247)),
     note("buck 5 bcs 2, 7 3", fact("condition", who="5", score=2.0), fact("condition", who="7", score=3.0)),
     note("bcs: 5 3, 7 2.5", fact("condition", who="7", score=2.5), fact("condition", who="5", score=3.0)),
