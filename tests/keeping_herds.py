@@ -25,7 +25,8 @@ NEST_SD, KIT_SD, QUARTER_SD, LITTER_SD = 0.10, 0.13, 0.05, 2.2
 BY_NUMBER = (0.88, 0.96, 1.0, 1.0, 1.0, 0.98, 0.95, 0.92)
 TEN_WEEKS_G, WEANED_G = 1900.0, 850.0
 TAKES, LITTERS_A_YEAR, BREEDING_AGE = 0.72, 4.5, 152
-GESTATION, WEANING, WEIGHING = 31, 35, 70
+GESTATION, WEANING, WEIGHING, WEIGHED_AGAIN = 31, 35, 70, 112
+AGAIN = 1.5  # how much heavier at sixteen weeks than at ten
 
 
 @dataclass
@@ -121,18 +122,22 @@ class Rabbitry:
             self.young(doe, buck, on, kept, quarter)
 
     def young(self, doe: str, buck: str, on: date, kept: int, quarter: float) -> None:
-        """Of each litter some get tags; the old ones of them are sold after their weighing, the young ones may stay."""
+        """Of each litter some get tags, the others go at weaning; the old ones of them are sold after their weighing, the young ones may stay."""
         late = on > ago(210)
+        tagged = min(kept, 2 if late else 4)
+        if kept > tagged and on + timedelta(WEANING + 1) <= TODAY:
+            self.note(on + timedelta(WEANING + 1), "culled", litter_of=doe, count=kept - tagged)
         nest = self.rng.normal(0, NEST_SD) - 0.012 * (kept - 6)
-        for number in range(min(kept, 2 if late else 4)):
+        for _ in range(tagged):
             self.tags += 1
             tag, sex = f"K{self.tags}", "buck" if self.rng.random() < (0.3 if late else 0.5) else "doe"
             gifts = self.animal(sex, (self.truth[doe], self.truth[buck]))
             self.note(on + timedelta(WEANING), "tagged", litter_of=doe, tag=tag, sex=sex)
             weight = TEN_WEEKS_G * (1 + gifts.growth + self.truth[doe].milk + nest + quarter + self.rng.normal(0, KIT_SD))
-            if on + timedelta(WEIGHING) <= TODAY:
-                self.note(on + timedelta(WEIGHING), "weighed", who=tag, grams=int(max(weight, 600)))
-            if late and number < 2:
+            for age, times in ((WEIGHING, 1.0), (WEIGHED_AGAIN, AGAIN)):
+                if on + timedelta(age) <= TODAY and (late or age == WEIGHING):
+                    self.note(on + timedelta(age), "weighed", who=tag, grams=int(max(weight * times * self.rng.normal(1, 0.02), 600)))
+            if late:
                 gifts.age = (TODAY - on).days
                 self.truth[tag] = gifts
             else:

@@ -12,9 +12,19 @@ MISSED_COSTS_DAYS: Final = Figure(
 BUCK_IN_RESERVE: Final = Figure(
     1.0, "of a usual doe's year", 0.5, 1.5, "ours", "what a buck is worth for being there: without him a doe or more stays open"
 )
+YOUNG_BUCK: Final = Figure(
+    0.3, "of a grown buck's worth", 0.1, 0.8, "ours", "of the young bucks that grow up hardly one in three is ever used"
+)
 DAUGHTERS_KEPT: Final = Figure(0.4, "daughters a doe and year", 0.2, 1.0, "ours", "a doe leaves after two to three years of breeding")
 DAUGHTERS_BREED: Final = Figure(0.5, "of the year", 0.3, 0.8, "ours", "how much of it a daughter kept is old enough to breed")
-KITS_KEPT: Final = Figure(1, "kits a litter", 0, 2, "ours", "of a litter without tags at most one is likely to be bred from")
+KITS_KEPT: Final = Figure(
+    0.3,
+    "kits a litter",
+    0,
+    1,
+    "ours",
+    "of a litter without tags: those that are meant to stay get one, and past breeding age none are left",
+)
 LIGHT_TAKES: Final = Figure(0.3, "of its worth", 0.1, 0.5, "ours", "of a young one that will surely be light at sixteen weeks")
 BAD_TEMPER_TAKES: Final = Figure(
     0.1, "of its worth a bad note of the year", 0.03, 0.2, "ours", "a doe that bites is handled less and looked at less"

@@ -76,9 +76,10 @@ def _least(whole: Programme, slack: _Slack, cost: Numbers, at_most: float) -> Nu
     low, high = whole.bounds()
     bounds = Bounds(np.concatenate([low, np.zeros(2 * many)]), np.concatenate([high, slack.most, np.ones(many)]))
     whole_ones = np.concatenate([np.ones(columns), np.zeros(many), np.ones(many)])
-    near = {"mip_rel_gap": NEARLY if whole.large else 0.0}
+    near = NEARLY if whole.large else 0.0
+    rows_most = LinearConstraint(matrix, -np.inf, most)
     with unheard():
-        found = milp(cost, integrality=whole_ones, bounds=bounds, constraints=LinearConstraint(matrix, -np.inf, most), options=near)
+        found = milp(cost, integrality=whole_ones, bounds=bounds, constraints=rows_most, options={"mip_rel_gap": near})
     if found.x is None:  # pragma: no cover - with every limit given up the pins alone always fit
         raise ArithmeticError(found.message)
     return np.asarray(found.x)

@@ -26,6 +26,7 @@ MATTERS: Final = {
     "kits_grow": ("growth", "weight"),
     "daughters": ("litters of his daughters", "litter"),
     "breeds_later": ("breeding only once grown", ""),
+    "one_of_many": ("few young bucks are ever used", ""),
     "may_stay_light": ("it may stay light", "weight"),
     "bad_temper": ("temper", "note"),
     "bad_nest": ("nest manners", "note"),

@@ -12,6 +12,7 @@ from functools import lru_cache
 from math import hypot
 
 from core.handbook import worth as figures
+from core.herd.settings import junior_age
 from core.herd.state import Litter
 from core.reckon.choose import Guess
 from core.reports.evidence import Evidence
@@ -20,7 +21,7 @@ from core.reports.winter.factors import Factor
 from core.reports.winter.usual import usual_of, usual_year
 from core.reports.winter.worth_of_bucks import buck_factors, buck_learns
 from core.reports.winter.worth_of_does import doe_factors, doe_learns
-from core.reports.winter.worth_of_young import family_factors, light, waiting, young_learns
+from core.reports.winter.worth_of_young import family_factors, light, one_of_many, waiting, young_learns
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +76,7 @@ def _breed_of(barn: Evidence, key: str) -> str | None:
 def _worth(barn: Evidence, key: str) -> Worth:
     animal = barn.herd.animals[key]
     usual = usual_of(barn, animal.breed)
-    young = [*waiting(barn, animal), *light(barn, animal)]
+    young = [*waiting(barn, animal), *light(barn, animal), *one_of_many(barn, animal)]
     if animal.sex == "buck":
         factors, learns = buck_factors(barn, animal, usual), buck_learns(barn, animal, usual)
         return summed(usual.grams * figures.BUCK_IN_RESERVE.value, "reserve", [*factors, *young, *blemishes(barn, animal)], learns)
@@ -84,9 +85,10 @@ def _worth(barn: Evidence, key: str) -> Worth:
 
 
 def _of_litter(barn: Evidence, litter: Litter, kits: int) -> Worth:
-    """Of a litter's kits the one or two that may be bred from, as good as their parents' mean."""
+    """Of a litter's kits the one that may yet be picked to breed, as good as its parents' mean; past breeding age nobody picks one."""
     usual = usual_of(barn, _breed_of(barn, litter.key))
-    kept = min(figures.KITS_KEPT.value, kits)
+    old = (barn.today - litter.born_on).days >= junior_age(barn.herd.settings)
+    kept = 0.0 if old else min(figures.KITS_KEPT.value, kits)
     factors = [*family_factors(barn, litter, usual), *waiting(barn, litter)]
     return summed(usual.grams * kept, "usual_year", factors, young_learns())
 

@@ -38,6 +38,13 @@ def light(barn: Evidence, young: Animal) -> list[Factor]:
     return [Factor("may_stay_light", 1 - told.chance_light * figures.LIGHT_TAKES.value, 0.0, told.weighings)]
 
 
+def one_of_many(barn: Evidence, young: Animal) -> list[Factor]:
+    """That few young bucks are ever used."""
+    if young.sex != "buck" or barn.stages[young.key] != "grow-out":
+        return []
+    return [Factor("one_of_many", figures.YOUNG_BUCK.value, 0.0, 0)]
+
+
 def family_factors(barn: Evidence, litter: Litter, usual: Usual) -> list[Factor]:
     """What a litter's parents hand down, half of each."""
     parents = [barn.herd.animals[key] for key in (litter.dam, litter.sire) if key is not None and key in barn.herd.animals]

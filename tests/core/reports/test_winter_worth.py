@@ -46,7 +46,7 @@ def test_the_terms_add_up_to_the_worth() -> None:
     for one in worths(two_sires().seen).values():
         assert sum(term.grams for term in one.terms) == pytest.approx(one.guess.value)
         assert hypot(*(term.deviation for term in one.terms)) == pytest.approx(one.guess.deviation)
-        assert one.one_more > 0
+        assert one.one_more > 0 or one.guess.value == 0
 
 
 def test_factors_multiply_and_never_go_below_nothing() -> None:
@@ -132,6 +132,16 @@ def test_a_young_one_breeds_only_part_of_the_year() -> None:
     assert "breeds_later" not in codes(barn.doe("24", age=None), "24")
 
 
+def test_few_young_bucks_are_ever_used() -> None:
+    """A grow-out buck is worth a part of a grown one, a junior all of it, and a young doe is not lessened."""
+    barn = (
+        four_does().buck("22", age=100, sire="3", dam="11").buck("23", age=200, sire="3", dam="11").doe("24", age=100, sire="3", dam="11")
+    )
+    assert term(barn, "22", "one_of_many").grams < 0
+    assert of(barn, "22").guess.value < of(barn, "23").guess.value / 2
+    assert not {"one_of_many"} & (codes(barn, "23") | codes(barn, "24"))
+
+
 def test_a_grow_out_that_will_be_light_is_worth_less() -> None:
     """Half the weight of its age; one that has made its target is not doubted."""
     barn = Barn().doe("21", age=90).weigh("21", 900).doe("22", age=90).weigh("22", 2400).doe("23", age=90).weigh("23", 1900)
@@ -146,12 +156,13 @@ def test_a_young_ones_family_speaks_for_it() -> None:
 
 
 def test_a_litter_without_tags_counts_for_the_kit_that_may_be_bred_from() -> None:
-    """Seven kits of the better doe: worth a young one or so, not seven; its parents speak for it."""
+    """Ten kits of the better doe: worth less than one young one; its parents speak for it. Past breeding age nobody picks one."""
     barn = four_does()
     barn.litter("11", "3", 60, 10, weaned=10).litter("12", "3", 60, 5, weaned=5)
     told = {one.dam: worths(barn.seen)[one.key] for one, _ in barn.seen.weaned_litters if one.born_on == ago(60)}
     better, other = told[barn.find("11").key], told[barn.find("12").key]
-    assert other.guess.value < better.guess.value < usual_of(barn.seen, "New Zealand").grams
+    assert other.guess.value < better.guess.value < figures.KITS_KEPT.value * usual_of(barn.seen, "New Zealand").grams
+    assert all(worths(barn.seen)[one.key].guess.value == 0 for one, _ in barn.seen.weaned_litters if one.born_on < ago(152))
     assert next(one for one in better.terms if one.code == "litter_size").grams > 0
 
 
