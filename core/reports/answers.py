@@ -268,7 +268,7 @@ def _what_if(asked: Asked) -> Reply:
 
 
 def _picture(asked: Asked) -> Reply:
-    return picture_reply(asked)
+    return (None if asked.who else _stranger(asked)) or picture_reply(asked)
 
 
 def _help(asked: Asked) -> Reply:

@@ -37,7 +37,8 @@ def dams(barn: Evidence, breed: str | None = None) -> Ranks | Problem:
     below = [short(one) for one, dam in told if _low(dam)]
     words = [f"{count(len(told), 'doe')} by the share of live-born kits that they raise; weather and predators are not held against them."]
     words += [f"Below your line of {share(line)}, more likely than not: {_named(below)}."] if below else []
-    words += [f"Lowest: {_dam_said(*told[0])}." + (f" Highest: {_dam_said(*told[-1])}." if len(told) > 1 else "")]
+    ends = f"Lowest: {_dam_said(*told[0])}. Highest: {_dam_said(*told[-1])}." if len(told) > 1 else f"{_dam_said(*told[0])}."
+    words.append(ends)
     rows = [_dam_row(one, dam) for one, dam in told]
     return Ranks(
         title=f"{f'{breed} does' if breed else 'Does'} by kits raised",

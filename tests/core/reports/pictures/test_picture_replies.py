@@ -104,3 +104,8 @@ def test_photos_are_no_drawing() -> None:
     """Which there are the door puts in; the words name whose."""
     told = ask("photos of 14", Barn().doe("14", name="Juno").weigh("14", 4000).herd, who="14")
     assert told.attached == (Attached("photo", "photos", "14", "14-photo", "Photos of 14 Juno."),)
+
+
+def test_a_picture_of_a_stranger_is_asked_about() -> None:
+    """A tag that nobody knows is no question for the farm's pictures."""
+    assert ask("picture of 99", Barn().doe("14").herd).lines[0].startswith("99 is not on the book.")
