@@ -21,6 +21,7 @@ SORE_PLACES: Final = frozenset(
 BREEDS: Final = frozenset({"bred", "breed", "bread", "red", "rebred", "put", "refused"})
 PALPATED_TAILS: Final = frozenset({"pated", "patted", "paid", "pate"})
 BUCK_SAID: Final = frozenset({"buck", "book", "bucks", "books", "boys", "males"})
+TATTOOED: Final = frozenset({"tattooed", "tattoo", "tattooing", "tagged"})
 SEXED_KITS: Final = frozenset({"wean", "weaned", "waned", "kits", "litter", *BUCK_SAID})
 WHEN_DUE: Final = frozenset({"when", "whens", "who", "whos"})
 BEHIND_DUE: Final = frozenset({"", "this", "next", "today", "tomorrow", "soon", "on", "in", "?"})
@@ -100,6 +101,14 @@ def _sore(tokens: list[Token], at: int, _herd: HerdWords) -> None:
         _become(tokens[at], "sore")
         if following in {"hawk", "hawks", "hox"}:
             _become(tokens[at + 1], "hock" if following == "hawk" else "hocks")
+
+
+def _tattooed(tokens: list[Token], at: int, _herd: HerdWords) -> None:
+    """`tattooed R30 out of 16, book, black`: the sex of a kit that gets its number."""
+    if key(tokens, at - 1) not in {"the", "a", "my", "our", "this", "herd", "record", "log", "in"} and not TATTOOED.isdisjoint(
+        [token.key for token in tokens[:at]]
+    ):
+        _become(tokens[at], "buck")
 
 
 def _mites(tokens: list[Token], at: int, _herd: HerdWords) -> None:
@@ -251,6 +260,7 @@ RIGHTED: Final[Mapping[str, Callable[[list[Token], int, HerdWords], None]]] = {
     "my": _my_status,
     "left": _lifted,
     "box": _bucks,
+    "book": _tattooed,
     "mights": _mites,
     "mice": _mites,
     "pal": _palpated,

@@ -13,6 +13,7 @@ from core.herd.state import Animal
 from core.notes.amounts import age_in_days
 from core.notes.animals import Mention
 from core.notes.clause import COUNTED_THINGS, Clause
+from core.notes.dates import MONTHS
 from core.notes.items import Item
 from core.notes.measures import clock_time
 
@@ -73,6 +74,8 @@ def explained(c: Clause, i: int) -> bool:
     """Whether an item that no fact took says nothing new."""
     item = c.items[i]
     if item.sort == "num":
+        if c.said(i - 1) in MONTHS or c.said(i + 1) in MONTHS:
+            return False  # "nov 47" is no day, and no tag
         if c.said(i + 1) == "nights" and c.said(i + 2) in {"running", "straight", "in"}:
             return True  # "kept me up three nights running"
         if c.said(i + 1) in COUNTED_THINGS and not c.found:

@@ -414,8 +414,10 @@ CHORES: Final = (
 )
 
 
-def _skipped(_c: Clause, found: Found) -> bool:
-    """Whether what is left out is no chore of the barn."""
+def _skipped(c: Clause, found: Found) -> bool:
+    """Whether what is left out is no chore of the barn, or a meal that the animal left: `15 skipped her feed`."""
+    if any(c.said(i) in {"skipped", "skips"} and c.said(i + 1) in {"her", "his"} for i in range(len(c.items))):
+        return True
     words = str(found.values.get("chore") or "").split()
     return bool(words) and not any(word.startswith(CHORES) for word in words[:4])
 

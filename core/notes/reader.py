@@ -372,6 +372,8 @@ def _put_right_last(kept: list[Item]) -> list[Item]:
     label, number = kept[end - 3], kept[end - 2]
     if label.sort != "word" or not label.marks or number.sort != "num":
         return kept
+    if end > LEAST_BEFORE * 2 and kept[end - 4].said == "no" and kept[end - 5].sort == "num" and kept[end - 6].marks & label.marks:
+        return [*kept[: end - 6], *kept[end - 3 : end - 1], *kept[end:]]  # "fur 4 no type 3 i mean"
     earlier = [i for i in range(1, end - 3) if kept[i].sort == "num" and kept[i - 1].said == label.said]
     if len(earlier) != 1:
         return kept

@@ -10,7 +10,7 @@ from typing import ClassVar, Final
 from core.herd.changes import closed
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clause import COUNTED_THINGS, Clause
+from core.notes.clause import COUNTED_THINGS, Clause, Pick
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, noted, own_words, whom
@@ -35,6 +35,13 @@ EXAMPLES: tuple[Example, ...] = (
     Example("emptied all the pans", ({"chore": "emptied all pans", "on": "2026-11-25"},)),
     Example("cleaned the trays", ({"chore": "cleaned trays", "on": "2026-11-25"},)),
     Example("done worming 22", ({"chore": "worming", "on": "2026-11-25", "who": "22"},)),
+    Example(
+        "trimmed nails on 3 and 5",
+        (
+            {"chore": "trimmed nails", "on": "2026-11-25", "who": "3"},
+            {"chore": "trimmed nails", "on": "2026-11-25", "who": "5"},
+        ),
+    ),
     Example("trimmed nails on 9", ({"chore": "trimmed nails", "on": "2026-11-25", "who": "9"},)),
     Example("clipped Moss's nails yesterday", ({"chore": "clipped nails", "on": "2026-11-24", "who": "5"},)),
     Example("scrubbed the water bottles", ({"chore": "scrubbed water bottles", "on": "2026-11-25"},)),
@@ -89,7 +96,8 @@ def read(c: Clause) -> None:
         return
     places = c.explicit() or [i for i in c.sorted_as("num") if c.whole(i) is not None and c.known(i) and not c.counted(i)]
     pick = c.pick(places[-1]) if places else (c.spoken_of() if c.says(OWNING) else None)
-    mine = set(map(id, pick.items)) if pick else set()
+    row: list[Pick | None] = [*_row(c, places)] or [pick]
+    mine = {id(item) for each in row if each for item in each.items}
     counts = [c.items[i] for i in c.sorted_as("num") if c.said(i + 1) in COUNTED_THINGS]  # "twelve cages cleaned"
     spent = {id(c.items[i]) for i in c.dates()}
     words = [
@@ -106,15 +114,17 @@ def read(c: Clause) -> None:
         words.pop()
     if not words or (c.said(cue) == "took care of" and c.said(cue + 1) in {"it", "that", "him", "her", "them"}):
         return
-    c.take(
-        c.past(
-            ChoreDone,
-            pick,
-            "who" if pick else "",
-            {"chore": " ".join(words)},
-            [c.items[cue], *counts, *(item for item in c.items if item.sort == "cage")],
-        )
-    )
+    used = [c.items[cue], *counts, *(item for item in c.items if item.sort == "cage")]
+    for each in row:
+        c.take(c.past(ChoreDone, each, "who" if each else "", {"chore": " ".join(words)}, used))
+
+
+def _row(c: Clause, places: list[int]) -> list[Pick]:
+    """`trimmed nails on 3, 5 and 7`: as many animals as stand in a row at the end; none where it is a single one."""
+    begin = len(places) - 1
+    while begin > 0 and all(item.said in {",", "and", "&"} for item in c.items[places[begin - 1] + 1 : places[begin]]):
+        begin -= 1
+    return [c.pick(i) for i in places[begin:]] if len(places) - begin > 1 else []
 
 
 def _cue(c: Clause) -> int | None:

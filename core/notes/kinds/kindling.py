@@ -39,6 +39,7 @@ class Kindled:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("Juno: 6 alive, 1 dead, 1 runt", ({"doe": "14", "born": 7, "alive": 6, "dead": 1, "on": "2026-11-25"},)),
     Example("14 kindled 9, 2 dead, 7 look good", ({"doe": "14", "born": 9, "alive": 7, "dead": 2, "on": "2026-11-25"},)),
     Example("Doe: 14\nDate: 11/24/26\nBorn: 9\nAlive: 8", ({"doe": "14", "born": 9, "alive": 8, "dead": 1, "on": "2026-11-24"},)),
     Example(
@@ -312,6 +313,7 @@ def _counts(c: Clause) -> tuple[dict[str, int], list[Item]]:
     behind = bool(labels) and not parted and c.whole(following) is not None and not (c.counted(following) or _look_well(c, following))
     counts: dict[str, int] = {}
     claimed: set[int] = set()
+    c.use(i for i in c.sorted_as("num") if c.said(i + 1) in {"runt", "runts"})  # one of those that live
     for i in c.sorted_as("num"):
         if _look_well(c, i):
             counts["alive"] = c.whole(i) or 0

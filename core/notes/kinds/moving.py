@@ -30,6 +30,10 @@ class Moved:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example(
+        "moved R21, R22 out of 9's cage to C1",
+        ({"who": "R21", "cage": "C1", "on": "2026-11-25"}, {"who": "R22", "cage": "C1", "on": "2026-11-25"}),
+    ),
     Example("31 to B4, 32 B5", ({"who": "31", "cage": "B4", "on": "2026-11-25"}, {"who": "32", "cage": "B5", "on": "2026-11-25"})),
     Example("put moss inC1", ({"who": "5", "cage": "C1", "on": "2026-11-25"},)),
     Example("I moved Clover up to C4 after supper", ({"who": "9", "cage": "C4", "on": "2026-11-25"},)),
@@ -95,7 +99,8 @@ def read(c: Clause) -> None:
     cue = c.first("move", "shift", "put")
     c.used.update(id(item) for item in used)
     at = c.items.index(used[0])
-    named = [i for i in range(at) if not c.taken(i) and c.known(i) is not None and not c.counted(i)]
+    named = [i for i in range(at) if not c.taken(i) and c.known(i) is not None and not c.counted(i) and not _its_cage(c, i)]
+    c.use(i for i in range(at) if _its_cage(c, i))
     if len(named) > 1 and _in_order(c, named, at):
         return
     if len(named) > 1:
@@ -129,6 +134,11 @@ def _a_thing(c: Clause) -> bool:
     """`moved the scale to cage 5`: a thing, and no animal."""
     cue = c.first("move")
     return cue is not None and c.said(cue + 1) in {"the", "a", "my", "our", "that"} and c.said(cue + 2) in THINGS and not c.explicit()
+
+
+def _its_cage(c: Clause, i: int) -> bool:
+    """`out of 9's cage`: where they come from, and nobody who is moved."""
+    return c.items[i].unit == "possessive" and i + 1 < len(c.items) and "cage_word" in c.items[i + 1].marks
 
 
 def _with_kits(c: Clause) -> bool:

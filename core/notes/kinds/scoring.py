@@ -31,6 +31,7 @@ class Scored:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("33 fur 4 no type 3 i mean", ({"who": "33", "trait": "type", "score": 3, "on": "2026-11-25"},)),
     Example(
         "31 type 4 fur 3",
         (

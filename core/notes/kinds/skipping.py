@@ -34,6 +34,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("Skip: nest check, doe 12.", ({"chore": "nest check", "on": "2026-11-25", "who": "12"},)),
 )
 NOT_THIS: tuple[str, ...] = (
+    "15 skipped her feed",
     "14 missed",
     "done trimming nails 9",
     "the radio skipped again",

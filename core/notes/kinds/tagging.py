@@ -36,6 +36,10 @@ class Tagged:
 
 EXAMPLES: tuple[Example, ...] = (
     Example(
+        "tattooed R30 out of 16, book, black",
+        ({"tag": "R30", "litter_of": "16", "sex": "buck", "color": "black", "on": "2026-11-25"},),
+    ),
+    Example(
         "tattooed R31 out of 16, doe, castor",
         ({"tag": "R31", "on": "2026-11-25", "litter_of": "16", "sex": "doe", "color": "castor"},),
     ),
