@@ -395,7 +395,7 @@ class Clause:
 
     def sorted_as(self, *sorts: str) -> list[int]:
         """Indices of the free items of these sorts."""
-        places = self._sorts()
+        places = self._places if self._counted_items == len(self.items) else self._sorts()
         if places.keys().isdisjoint(sorts):
             return []
         found = places[sorts[0]] if len(sorts) == 1 else sorted([i for sort in sorts if sort in places for i in places[sort]])

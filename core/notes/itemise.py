@@ -37,6 +37,8 @@ NUMBERED_WORDS: Final = CAGE_WORDS | {"animal", "rabbit"}
 SPELLED: Final = {"see": "C", "sea": "C", "be": "B", "bee": "B", "dee": "D", "hay": "A", "ay": "A", "eh": "A", "ee": "E", "gee": "G"}
 HEARD_LETTERS: Final = {"are": "R", "our": "R", "ar": "R", "see": "C", "sea": "C", "be": "B", "bee": "B"}
 NUMBER_FIRST: Final = frozenset({*NUMBER_WORDS, *POSSESSIVE, *(FRACTIONS.keys() - {"third"}), "point", "dozen", "hundred"})
+#: Words that begin a date only with such a word behind them, or with a number.
+DATE_BEHIND: Final = {"the": frozenset({"day"}), "in": frozenset({*NUMBER_FIRST, *HOMOPHONES, "a", "an", "couple"})}
 OWN_WORDS: Final = frozenset({*SEX_WORDS, *PLURAL_SEX, *SPELLED, *DATE_FIRST, *ORDINALS})
 FEEDING: Final = frozenset({"get", "gets", "getting", "fed", "eats", "feed"})
 AFTER_BIRTH: Final = frozenset(
@@ -162,6 +164,8 @@ def settled_words(lexicon: Lexicon) -> dict[str, Settled]:
     for word in filter(str.isalpha, lexicon.known - open_words):
         marks = lexicon.single.get(word, NO_MARKS)
         found[word] = (frozenset(lexicon.longer.get(word, ())), _named(word, marks), marks)
+    for word, dated in DATE_BEHIND.items():  # no date but with one of these words behind them
+        found[word] = (dated.union(lexicon.longer.get(word, ())), None, lexicon.single.get(word, NO_MARKS))
     return found
 
 
@@ -217,10 +221,11 @@ class Scan:
         return self.items
 
     def _may_be_tag(self, word: str, following: Token) -> bool:
-        """Whether a short word could be the letters of a tag or of a code such as `B3`."""
+        """Whether a short word could be the letters of a tag or of a code such as `B3`, or begin a date with the number behind it."""
         return (
             following.glued
             or word in HEARD_LETTERS
+            or (following.sort == NUMBER and word in DATE_BEHIND)
             or word.upper() in self.herd.prefixes
             or (following.key in NUMBER_WORDS and (len(word) == 1 or word in SPELLED))
         )
@@ -900,7 +905,7 @@ class Scan:
                 continue
             if token.capital and at and self.tokens[at - 1].key not in ENDS_SENTENCE and not self._shouted():
                 continue  # somebody's name
-            if any(put_back(self.tokens, start, self.lexicon, self.herd.names) for start in (at, at - 1)) or word in self.lexicon.known:
+            if self._space_put_back(at) or self._space_put_back(at - 1) or word in self.lexicon.known:
                 continue
             if word in SHORT_FORMS:
                 token.key = token.text = SHORT_FORMS[word]
@@ -912,6 +917,9 @@ class Scan:
                 token.key = token.text = meant
             elif not meant:
                 run_together(self.tokens, at, self.lexicon)
+
+    def _space_put_back(self, at: int) -> bool:
+        return put_back(self.tokens, at, self.lexicon, self.herd.names)
 
     def _shouted(self) -> bool:
         """Whether the message is written in capitals throughout."""

@@ -158,6 +158,11 @@ TERSE: Final = 12  # not a figure: items: a note so short is told in the barn's 
 TERSE_PLAIN: Final = 3
 LEAST_TOLD: Final = 2  # not a figure: words that make a sentence about an animal
 ASKS: Final = frozenset(mark for mark in query.CUES if mark.startswith("ask:"))
+MARKS_OF_QUESTION: Final = ASKS | {"question"}
+OUTRIGHT: Final = MARKS_OF_QUESTION | {"show_me"}
+WEIGHTS_OF: Final = frozenset({"weights", "weights for", "wts", "weights on", "weights of"})
+#: Words without such a mark that may begin a question.
+ASKING_FIRST: Final = frozenset(ASKING) | WEIGHTS_OF | {"any", "list", "who", "see"}
 ASKED_FOR: Final = frozenset({"requested", "request", "requests", "query", "queries", "question", "questions", "wanted"})
 NAMED_BY: Final = 2  # not a figure: items: `our feed bag is`, `my yearly aim is`
 BEFORE_UNDO: Final = 4  # not a figure: items: words such as `oh shoot` before it
@@ -197,7 +202,7 @@ def read(message: Message, herd: Herd, context: Context = Context(), *, told: bo
     if "[" in text and _TICK.search(text):
         return _ticked(replace(message, text=text), herd, context, today)
     found = tokens(text)
-    scene = Scene(herd, words, today, context, message.text, here.strftime("%H:%M"), {}, found)
+    scene = Scene(herd, words, today, context, message.text, f"{here.hour:02}:{here.minute:02}", {}, found)
     if _foreign(found):
         return _remark(text, today, None)
     begin, writing = headless(found)
@@ -506,8 +511,7 @@ def _figures_behind(whole: Clause) -> str:
 
 
 #: What a question stands behind, and what may stand behind a comma only.
-_BEFORE_QUESTION: Final = frozenset({".", ";", "!"})
-_ENDS_BEFORE_QUESTION: Final = _BEFORE_QUESTION | {","}
+_ENDS_BEFORE_QUESTION: Final = frozenset({".", ";", "!", ","})
 _ASKING_WORDS: Final = ("who", "what", "when", "which")
 
 
@@ -518,7 +522,8 @@ def _asked_behind(whole: Clause, text: str) -> Reading | None:
         return None
     if not (whole.says(_ENDS_BEFORE_QUESTION) or whole.holds("break")):
         return None
-    begin = next((i for i in range(len(whole.items) - 1, 0, -1) if _begins_question(whole, i, plainly=plainly)), None)
+    ends = [i for i, item in enumerate(whole.items[:-1], 1) if item.said in _ENDS_BEFORE_QUESTION or item.sort == "break"]
+    begin = next((i for i in reversed(ends) if _begins_question(whole, i, plainly=plainly)), None)
     if begin is None or marks_of(whole.items[:begin]).isdisjoint(OPENS):
         return None
     asked = Clause(whole.items[begin:], whole.scene)
@@ -536,14 +541,13 @@ def _asked_behind(whole: Clause, text: str) -> Reading | None:
 
 
 def _begins_question(whole: Clause, i: int, *, plainly: bool) -> bool:
+    """Whether the item, with such an end right before it, begins a question."""
     item, before = whole.items[i], whole.items[i - 1]
-    if plainly and item.said in ASKING and (before.said in _ENDS_BEFORE_QUESTION or before.sort == "break"):
+    if plainly and item.said in ASKING:
         return True
-    if before.said == ",":
-        return item.said.startswith(_ASKING_WORDS)
-    return (before.sort == "break" or before.said in _BEFORE_QUESTION) and (
-        not item.marks.isdisjoint({"question"} | ASKS) or item.said.startswith(_ASKING_WORDS)
-    )
+    if before.said != "," and not item.marks.isdisjoint(MARKS_OF_QUESTION):
+        return True
+    return item.said.startswith(_ASKING_WORDS)
 
 
 def _asked_and_denied(whole: Clause) -> bool:
@@ -757,9 +761,17 @@ def _is_question(whole: Clause, text: str) -> bool:
         return False
     if not first.marks.isdisjoint(ASKS) and opening + 2 < len(whole.items) and whole.said(opening + 2) == ":":
         return False  # "to do 1 Dec: trim nails"
+    asking = not first.marks.isdisjoint(OUTRIGHT)
+    if (
+        not asking
+        and "?" not in text
+        and first.said not in ASKING_FIRST
+        and "question" not in whole.marks
+        and len(whole.items) > LEAST_BEFORE
+    ):
+        return False
     if text.lower().startswith(RHETORICAL) or _exclaims(whole, opening, text) or _felt_doubtful(whole):
         return False
-    asking = not first.marks.isdisjoint({"question", "show_me"} | ASKS)
     if text.rstrip(" !.").endswith("?") or ("?" in text and asking):
         return True
     if first.marks & {"question", "show_me"} and first.said not in {"any", "list", "who", "see"}:
@@ -769,7 +781,7 @@ def _is_question(whole: Clause, text: str) -> bool:
     if _asked_of(whole, opening) or _versus(whole) or _named_last(whole, opening) or _opinion_asked(whole):
         return True
     if (
-        first.said in {"weights", "weights for", "wts", "weights on", "weights of"}
+        first.said in WEIGHTS_OF
         and not whole.sorted_as("weight", "pair", "clock", "cup")
         and len(whole.sorted_as("num")) + len(whole.explicit()) == 1
     ):
@@ -1463,9 +1475,20 @@ def _misheard(found: Found) -> Need | None:
 
 def _distinct(founds: list[Found]) -> list[Found]:
     """Each fact once, however often the message says it, and where it is told most fully."""
-    if len(founds) < 2:
+    if len(founds) < 2 or _each_of_another(founds):
         return founds
     return _without_repeats(_without_repeats(founds)[::-1])[::-1]
+
+
+def _each_of_another(founds: list[Found]) -> bool:
+    """Whether no two readings are of one kind, or each is of another animal: none repeats another then."""
+    if len({found.fact for found in founds}) == len(founds):
+        return True
+    for name in ("who", "doe"):
+        told = {(found.fact, tag) for found in founds if (tag := found.values.get(name)) is not None}
+        if len(told) == len(founds):
+            return True
+    return False
 
 
 def _without_repeats(founds: list[Found]) -> list[Found]:

@@ -53,16 +53,20 @@ MANNERS: Final = frozenset({"lounge", "toilet", "bite", "weigh"})
 #: Words that a new statement may begin with.
 WAKING: Final = PRONOUNS | {"put", "found"}
 WAKING_MARKS: Final = BEFORE_ANIMALS | TREATING | {"lose"}
+OPENING_SORTS: Final = frozenset({"animal", "num"})
 REACH: Final = 3  # items between a verb and its animal
 FARTHEST: Final = 100  # not a figure: items: no statement told in one breath is longer
 LEAST: Final = 3  # items: a statement has a verb, an animal and mostly something said of it
 
 
+def may_begin(item: Item) -> bool:
+    """Whether it is a word or an animal that a statement told in one breath may begin with."""
+    return item.sort in OPENING_SORTS or (bool(item.marks) and (item.said in WAKING or not item.marks.isdisjoint(WAKING_MARKS)))
+
+
 def begins_anew(items: list[Item], start: int, i: int, scene: Scene) -> bool:
     """Whether a new statement begins at `i` of a sentence whose last one began at `start`."""
     item = items[i]
-    if item.sort == "word" and item.said not in WAKING and item.marks.isdisjoint(WAKING_MARKS):
-        return False
     start = max(start, i - FARTHEST)
     if item.said == "put" and _put_together(items, start, i, scene):
         return True

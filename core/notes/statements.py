@@ -16,7 +16,7 @@ from core.notes.dates import Said
 from core.notes.headings import leading_date, round_date, title_date
 from core.notes.items import Item, marks_of, only_signs
 from core.notes.others import BEFALLEN, of_somebody_else, shop_or_vet
-from core.notes.run_on import begins_anew
+from core.notes.run_on import begins_anew, may_begin
 
 HARD: Final = frozenset({".", ";", "!", "?", "|", "~"})
 SOFT: Final = frozenset(
@@ -216,7 +216,7 @@ class Cutter:
             ):
                 first = self._chunk(items[start:i], items[start:], leading, hard=first, anew=anew)
                 start, anew = i, False
-            elif i > start + 1 and (item.marks or item.sort in ANIMAL_PLACES) and begins_anew(items, start, i, self.scene):
+            elif i > start + 1 and may_begin(item) and begins_anew(items, start, i, self.scene):
                 first = self._chunk(items[start:i], items[start:], leading, hard=first, anew=anew)
                 start, anew = i, True
             if len(self.clauses) >= MOST_STATEMENTS:
@@ -284,7 +284,7 @@ class Cutter:
 
     def _birth_told_on(self, items: list[Item], marks: frozenset[str]) -> Clause | None:
         """The birth told of a moment ago, where a piece only adds how many of its kits live or are dead."""
-        if not self.clauses or not (marks & self.opens) <= {"die"} or not any(clause.marks & BIRTHS for clause in self.clauses[-3:]):
+        if not self.clauses or not (marks & self.opens) <= {"die"} or all(clause.marks.isdisjoint(BIRTHS) for clause in self.clauses[-3:]):
             return None
         if NUMBERS.isdisjoint([item.sort for item in items]):
             return None

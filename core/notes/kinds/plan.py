@@ -116,7 +116,7 @@ PLANS: Final = ("replace", "retire", "review", "cull", "sell", "keep", "breed")
 def read(c: Clause) -> None:
     """What is meant to be done with an animal; never what might be."""
     what = _what(c)
-    if any(c.said(i) == "no" and c.said(i + 1) == "luck" for i in range(len(c.items) - 1)):
+    if "luck" in c.words() and any(c.said(i) == "no" and c.said(i + 1) == "luck" for i in range(len(c.items) - 1)):
         return  # "no luck getting 16 to breed"
     if what is None or _only_wondered(c, what) or not (_places(c) or c.has("pronoun") or c.virtual or len(c.items) <= 3):
         return
