@@ -1,8 +1,9 @@
 """Whom to keep over winter, in simulated herds whose truth is known: `python -m tests.bench.keeping [HERDS]` (default 200).
 
 Each herd (`tests/keeping_herds.py`) is two years of notes, with half as many cages for the winter as there are animals, two of them for
-bucks. Four breeders choose by the same notes:
+bucks. Five breeders choose by the same notes:
 - ours       the worths of the reports and the program's choice
+- plan       the whole plan as `keep` tells it, flags, holds and all: those that are to stay
 - raw        does by kits weaned a litter and by how their kits weigh, bucks by their kits' bare weights, young ones by dam, sire and own weight
 - last       the same by the last litter only
 - random     anybody, two of them bucks
@@ -14,23 +15,27 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from statistics import fmean
 
 import numpy as np
 from scipy.stats import wilcoxon
 
 from core.herd.litters import litters_of, litters_sired
+from core.herd.settings import changed
 from core.herd.state import Animal, Litter
 from core.reckon.winter.choose import best
 from core.reckon.winter.types import Candidate, Choice, Limits
 from core.reports.evidence import Evidence
+from core.reports.keep_or_cull import keep_or_cull
 from core.reports.winter.worth import worths
 from tests.keeping_herds import BREEDING_AGE, Rabbitry, Year, rabbitry, seen
 
 BUCKS = 2
 LIMITS = {"highest_coi": 0.125, "caution": 0.5, "coi_cost": 14000.0, "unmated": 7000.0}
 DRAWS = 200
+#: Reasons to go for want of room.
+NO_PLACE = frozenset({"no_room", "excess_buck", "excess_doe"})
 #: How a breeder looks at an animal: what it is worth to him.
 Look = Callable[[Animal], float]
 
@@ -55,6 +60,13 @@ def ours(barn: Evidence, cages: int) -> list[str]:
     found = best(pool, Limits(cages=cages, bucks={"breed": BUCKS}, **LIMITS), barn.kinship.of)  # type: ignore[arg-type]
     kept = found.kept if isinstance(found, Choice) else found.choice.kept
     return [barn.herd.animals[key].tag for key in kept]
+
+
+def planned(barn: Evidence, cages: int) -> list[str]:
+    """The tags that the whole plan lets stay: kept, or watched and not for want of room."""
+    herd = replace(barn.herd, settings=changed(barn.herd.settings, "cages", cages))
+    stay = [one for one in keep_or_cull(herd, barn.today).verdicts if one.tag and one.verdict in {"keep", "watch"}]
+    return [one.tag for one in stay if one.tag and not any(reason.code in NO_PLACE for reason in one.reasons)]
 
 
 def may_stay(barn: Evidence) -> frozenset[str]:
@@ -129,7 +141,11 @@ class Kept:
         year = Year(farm, BUCKS, cages)
         top = year.grams(year.best(may_stay(barn)))
         looks = {"raw": Raw(barn).look, "last": Raw(barn, last=True).look}
-        sets = {"ours": ours(barn, cages), **{name: by_look(barn, cages, look) for name, look in looks.items()}}
+        sets = {
+            "ours": ours(barn, cages),
+            "plan": planned(barn, cages),
+            **{name: by_look(barn, cages, look) for name, look in looks.items()},
+        }
         chance = [year.grams(by_look(barn, cages, lambda _: float(rng.random()))) for _ in range(DRAWS)]
         brought = {name: year.grams(kept) for name, kept in sets.items()} | {"random": chance[0]}
         for name, grams in brought.items():
@@ -142,7 +158,7 @@ class Kept:
             gains = np.array(self.gain[name])
             error = gains.std(ddof=1) / len(gains) ** 0.5
             yield f"{name:<8} brings {fmean(shares) * 100:5.1f} % of the best set; gain over random {gains.mean() * 100:6.1f} % of the best (+/- {error * 100:.1f})"
-        for name in [each for each in self.gain if each != "ours"]:
+        for name in [each for each in self.gain if each not in {"ours", "plan"}]:
             ahead = np.array(self.gain["ours"]) - np.array(self.gain[name])
             test = wilcoxon(ahead, alternative="greater")
             yield f"ours ahead of {name} in {(ahead > 0).sum()} of {len(ahead)} herds, mean {ahead.mean() * 100:.1f} points, signed-rank p = {test.pvalue:.2g}"
