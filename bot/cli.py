@@ -37,6 +37,7 @@ COMMANDS = {
         "check": "bot.commands.caring:check",
         "backup": "bot.commands.caring:backup",
         "restore": "bot.commands.caring:restore",
+        "delete": "bot.commands.leaving:delete",
     },
 }
 PLACES = {name: place for group in COMMANDS.values() for name, place in group.items()}

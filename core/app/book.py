@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from core.app import carrying, looking_after, replaying, telling
 from core.app.archiving import Archiving
+from core.app.leaving import Leaving
 from core.app.members import People
 from core.app.moving_in import MovingIn
 from core.app.moving_out import MovingOut
@@ -31,7 +32,7 @@ def _silent(_done: int, _all: int) -> None:
     """Progress that nobody watches."""
 
 
-class App(Post, People, Archiving, MovingOut, MovingIn):
+class App(Post, People, Archiving, MovingOut, MovingIn, Leaving):
     """One farm. Each call is a transaction of its own; times are aware. What can't be done is handed back as a `Problem`."""
 
     def close(self) -> None:

@@ -200,3 +200,5 @@ photos = Table(
     UniqueConstraint("farm_id", "chat", "number"),
     Index(None, "farm_id", "animal"),
 )
+
+leaving = Table("leaving", metadata, _farm(key=True), Column("goes_at", Moment, nullable=False))

@@ -33,6 +33,7 @@ WANTED = {
     "paper",
     "backup",
     "restore",
+    "delete",
     "check",
     "setup",
     "status",
