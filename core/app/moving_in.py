@@ -94,9 +94,10 @@ def _own(sheets: Sequence[Sheet]) -> tuple[Once, ...] | Problem | None:
 
 
 def _grids(sheets: Sequence[Sheet]) -> list[Grid]:
-    from core.notes.moving.grid import decoded, grid_of, tidy  # noqa: PLC0415
+    from core.notes.moving.grid import decoded, grid_of, is_text, tidy  # noqa: PLC0415
 
-    return [grid_of(decoded(content), name) if isinstance(content, bytes) else tidy(name, content) for name, content in sheets]
+    told = [(name, decoded(content) if isinstance(content, bytes) else content) for name, content in sheets]
+    return [grid_of(each if is_text(each) else "", name) if isinstance(each, str) else tidy(name, each) for name, each in told]
 
 
 def _understood(book: Book, brought: Brought, decisions: Mapping[str, str], progress: Callable[[int, int], None]) -> Intake:

@@ -18,6 +18,9 @@ SEPARATORS: Final = ("\t", "|", ";", ",")
 LOOKED_AT: Final = 60  # not a figure: a way of keeping sheets
 #: A field may be so long [letters]; a file with a longer one is no table.
 LONGEST: Final = 1_000_000
+#: Of so many letters of a text at most one is of the sort that nobody types.
+TYPED: Final = 100  # not a figure: letters
+_UNTYPED: Final = re.compile(r"[\x01-\x08\x0e-\x1f]")
 _MARKS: Final = ((b"\xef\xbb\xbf", "utf-8-sig"), (b"\xff\xfe", "utf-16"), (b"\xfe\xff", "utf-16"))
 
 
@@ -41,6 +44,11 @@ def decoded(content: bytes) -> str:
         return content.decode("utf-8")
     except UnicodeDecodeError:
         return content.decode("cp1252", errors="replace")
+
+
+def is_text(text: str) -> bool:
+    """Whether it is text at all: a picture or a printed page is full of signs that nobody types."""
+    return len(_UNTYPED.findall(text)) * TYPED <= len(text)
 
 
 def grid_of(text: str, name: str) -> Grid:

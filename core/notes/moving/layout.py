@@ -144,6 +144,7 @@ def _in_sheet(
 ) -> Iterator[Column]:
     """The columns as this sort of sheet means them; a tag without a heading is the first column that could be one."""
     means = {column.means for column in columns}
+    guessed = bool(means - {None})  # a text of one column, or of columns that say nothing, is no list of animals
     turned = _AS_LITTERS if births else _AS_ANIMALS
     for column in columns:
         own = turned.get(column.means or "", column.means)
@@ -157,7 +158,7 @@ def _in_sheet(
             own = None
         elif not births and _numbers_rows(column, columns, rows):
             own = "ignore"
-        elif own is None and column.head == f"column {column.place + 1}" and not means & {"tag", "doe", "dam"}:
+        elif own is None and guessed and column.head == f"column {column.place + 1}" and not means & {"tag", "doe", "dam"}:
             own = "tag" if _is_key(_below(rows, column.place)) else "name" if "name" not in means else None
             means.add(own)
         yield replace(column, means=own)

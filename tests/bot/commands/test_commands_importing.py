@@ -111,7 +111,7 @@ def test_a_book_into_another_brings_what_it_lacks(farm: Machine) -> None:
 
 @pytest.mark.parametrize(
     ("name", "content", "code"),
-    [("none.csv", None, "no_file"), ("old.xls", b"\xd0\xcf\x11\xe0", "no_file"), ("empty.csv", b"", "bad_tables"), ("x.json", b"{", "bad_tables"), ("y.json", b"{}", "bad_tables")],
+    [("none.csv", None, "no_file"), ("old.xls", b"\xd0\xcf\x11\xe0", "no_file"), ("empty.csv", b"", "bad_tables"), ("a.png", b"\x89PNG\r\n\x1a\n\x01,\x02", "bad_tables"), ("x.json", b"{", "bad_tables"), ("y.json", b"{}", "bad_tables")],
 )  # fmt: skip
 def test_files_that_hold_no_rows(machine: Machine, name: str, content: bytes | None, code: str) -> None:
     """Each is refused with what to give instead."""

@@ -103,6 +103,8 @@ def test_a_list_without_headings() -> None:
     assert means("R1,doe,Mini Rex,opal\nR2,buck,Mini Rex,castor") == ["tag", "sex", "breed", "color"]
     assert means("Juno,doe,Mini Rex,x\nHazel,doe,Mini Rex,x") == ["name", "sex", "breed", None]
     assert means("") == []
+    assert means("fed all\n14 looked well\nbought hay") == [None]
+    assert asks("fed all\n14 looked well\nbought hay") == ["tag"]
 
 
 def test_columns_that_somebody_decided_on() -> None:
