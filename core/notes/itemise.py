@@ -159,7 +159,7 @@ def settled_words(lexicon: Lexicon) -> dict[str, Settled]:
 
     Word -> second words of its phrases, the item's value, its marks.
     """
-    open_words = BESIDE_NUMBER.keys() | OWN_CASE | color_words().keys() | {"k", "x", "a", "an"}
+    open_words = BESIDE_NUMBER.keys() | OWN_CASE | color_words().keys() | {"k", "x", "a", "an", "ditto"}
     found: dict[str, Settled] = {}
     for word in filter(str.isalpha, lexicon.known - open_words):
         marks = lexicon.single.get(word, NO_MARKS)
@@ -197,27 +197,26 @@ class Scan:
         names = self.herd.names
         add = self.items.append
         self._mend()
-        end = len(tokens)
-        while (at := self.at) < end:
+        at, end = 0, len(tokens)
+        while at < end:
             token = tokens[at]
             word = token.key
-            if word == "ditto" and self._ditto():
-                end = len(tokens)  # words said again
-                continue
             easy = settled.get(word)
             if easy is not None and word not in names:
                 following = tokens[at + 1] if at + 1 < end else NOTHING
                 if following.key not in easy[0] and (len(word) > LETTERS_OF_TAG or not self._may_be_tag(word, following)):
                     add(Item("word", at, at + 1, easy[1], easy[2], token.text, token.glued))
-                    self.at = at + 1
+                    at += 1
                     continue
+            self.at = at
             if token.sort == WORD:
                 self._word(token)
             elif token.sort == "p":
                 self._mark(token)
             else:
                 self._figure(token)
-            end = len(tokens)  # figures split tokens as they are read
+            at, end = self.at, len(tokens)  # figures split tokens as they are read, and words may be said again
+        self.at = at
         return self.items
 
     def _may_be_tag(self, word: str, following: Token) -> bool:
@@ -245,8 +244,9 @@ class Scan:
 
     def _add(self, sort: str, end: int, value: object = None, marks: frozenset[str] = NO_MARKS, *, spoken: bool = False) -> None:
         start = self.at
-        said = self.tokens[start].text if end == start + 1 else " ".join(token.text for token in self.tokens[start:end])
-        self.items.append(Item(sort, start, end, value, marks, said, self.tokens[start].glued, spoken))
+        first = self.tokens[start]
+        said = first.text if end == start + 1 else " ".join([token.text for token in self.tokens[start:end]])
+        self.items.append(Item(sort, start, end, value, marks, said, first.glued, spoken))
         self.at = end
 
     def _take(self, item: Item) -> None:
@@ -260,7 +260,7 @@ class Scan:
 
     def _word(self, token: Token) -> None:
         word = token.key
-        if word in self.herd.names and self._name(word):
+        if (word == "ditto" and self._ditto()) or (word in self.herd.names and self._name(word)):
             return
         if token.capital and word in color_words() and self._colored_name():
             return

@@ -66,11 +66,15 @@ LEADING_IN: Final = frozenset({",", "and", "but", "so", "of", "course", "natural
 
 def shop_or_vet(items: Sequence[Item]) -> bool:
     """`and of course the vet is closed until Monday`: of a place that is none of the barn's, with no animal and no remedy."""
-    begin = next((i for i, item in enumerate(items) if item.said not in LEADING_IN), len(items))
-    place = next((i for i in range(begin, min(begin + OPENING // 2, len(items))) if items[i].said.split(" ")[-1] in PLACES), None)
+    begin = 0
+    while begin < len(items) and items[begin].said in LEADING_IN:
+        begin += 1
+    opening = [item.said.rpartition(" ")[2] for item in items[begin : begin + OPENING // 2]]
+    if PLACES.isdisjoint(opening):
+        return False
+    place = begin + next(i for i, word in enumerate(opening) if word in PLACES)
     return (
-        place is not None
-        and place + 1 < len(items)
+        place + 1 < len(items)
         and items[place + 1].said in OPEN_OR_NOT
         and all(
             item.sort in {"word", "mark", "date", "time", "clock"} and item.marks.isdisjoint({"drug", "treat"}) for item in items[begin:]

@@ -60,8 +60,8 @@ LEAST: Final = 3  # items: a statement has a verb, an animal and mostly somethin
 
 
 def may_begin(item: Item) -> bool:
-    """Whether it is a word or an animal that a statement told in one breath may begin with."""
-    return item.sort in OPENING_SORTS or (bool(item.marks) and (item.said in WAKING or not item.marks.isdisjoint(WAKING_MARKS)))
+    """Whether an animal, or an item with marks, is one that a statement told in one breath may begin with."""
+    return item.sort in OPENING_SORTS or item.said in WAKING or not item.marks.isdisjoint(WAKING_MARKS)
 
 
 def begins_anew(items: list[Item], start: int, i: int, scene: Scene) -> bool:

@@ -209,17 +209,22 @@ class Cutter:
         start = 0
         for i, item in enumerate(items):
             if (
-                i > start
-                and item.said in SOFT
+                item.said in SOFT
+                and i > start
                 and _parts(items, i)
                 and not all(each.said in SMALL or each.sort in {"mark", "break"} for each in items[start:i])
             ):
                 first = self._chunk(items[start:i], items[start:], leading, hard=first, anew=anew)
                 start, anew = i, False
-            elif i > start + 1 and may_begin(item) and begins_anew(items, start, i, self.scene):
+            elif (
+                i > start + 1
+                and (item.marks or item.sort in ANIMAL_PLACES)
+                and may_begin(item)
+                and begins_anew(items, start, i, self.scene)
+            ):
                 first = self._chunk(items[start:i], items[start:], leading, hard=first, anew=anew)
                 start, anew = i, True
-            if len(self.clauses) >= MOST_STATEMENTS:
+            if i == start and len(self.clauses) >= MOST_STATEMENTS:
                 return start
         self._chunk(items[start:], items[start:], leading, hard=first, anew=anew)
         return len(items)

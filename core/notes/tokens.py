@@ -22,6 +22,7 @@ _TOKEN: Final = re.compile(
     r"|(?P<break>\n)"
     r"|(?P<mark>\S))"
 )
+_WORD_GROUP: Final = _TOKEN.groupindex["word"]
 
 
 #: They are counted whole: the dot before their number ends a sentence (`church.40 bucks`). Before anything else it may be a dose (`ivermectin.2 ml`).
@@ -68,13 +69,13 @@ def tokens(text: str) -> list[Token]:
     last_end = -1
     lower = text.lower()
     for match in _TOKEN.finditer(lower):
-        name = match.lastgroup or ""
-        start, end = match.span(name)
+        group = match.lastindex or 0
+        start, end = match.span(group)
         said = lower[start:end]
-        if name == "word":
+        if group == _WORD_GROUP:
             key = said if said.isalpha() else CONTRACTED.get(said) or said.replace("'", "")
             found.append(Token(WORD, said, key, start, end, start == last_end, text[start] != said[0]))
-        elif name == "dots":
+        elif (name := match.lastgroup or "") == "dots":
             mark = "," if start and text[start - 1].isdigit() and text[end : end + 1].isdigit() else "."
             found.append(Token(MARK, mark, mark, start, end, start == last_end))
         else:
