@@ -246,6 +246,10 @@ FILLERS: Final = frozenset(
 )
 
 
+#: Sorts of items that name an animal outright.
+NAMED_SORTS: Final = frozenset({"animal", "code"})
+
+
 @dataclass(frozen=True, slots=True)
 class Scene:
     """All that a message is read against."""
@@ -551,11 +555,22 @@ class Clause:
 
     def known(self, i: int) -> Animal | None:
         """The one animal that the item is, if it is one on the book."""
-        if not 0 <= i < len(self.items) or self.items[i].sort == "word":
+        if not 0 <= i < len(self.items):
             return None
-        mention = self.mention(i)
+        sort = self.items[i].sort
+        if sort == "num":
+            return self._numbered(i)
+        mention = self.mention(i) if sort in NAMED_SORTS else None
         tag = mention.tag if mention is not None else None
         return (self.scene.herd.find(tag) or self.scene.newcomers.get(tag)) if tag else None
+
+    def _numbered(self, i: int) -> Animal | None:
+        """The animal whose tag the number at `i` is."""
+        number = self.whole(i)
+        if number is None or number < 0:
+            return None
+        known = self.scene.words.tagged(str(number)) or self.scene.newcomers.get(str(number))
+        return (self.scene.herd.find(known.tag) or self.scene.newcomers.get(known.tag)) if known is not None else None
 
     def explicit(self) -> list[int]:
         """Indices of free animals that can't be mere numbers."""
@@ -685,11 +700,12 @@ class Clause:
 
     def _picked(self, i: int) -> Pick:
         mention = self.mention(i)
-        same = [j for j in self.explicit() if j != i and mention and mention.tag and self.items[j].value == mention.tag]
+        explicit = self.explicit() if mention is not None and mention.tag else []
+        same = [j for j in explicit if j != i and mention and self.items[j].value == mention.tag]
         same += [
             j
-            for j in self.sorted_as("animal")
-            if j != i and mention and mention.tag and isinstance(self.items[j].value, Mention) and self.items[j].value.tags == mention.tags
+            for j in explicit
+            if j != i and mention and isinstance(self.items[j].value, Mention) and self.items[j].value.tags == mention.tags
         ]
         return Pick(mention or Mention((), ""), [self.items[i], *(self.items[j] for j in same)])
 

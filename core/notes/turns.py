@@ -55,7 +55,7 @@ def _of_somebody(c: Clause, found: Found) -> bool:
 
 def turned(c: Clause, found: Found) -> bool:
     """Whether a turn of phrase takes the reading back. Where only kin of the named animal is meant, the reading asks which one it is."""
-    if found.fact.kind not in OF_STRANGERS and (_of_a_stranger(c) or _of_somebody(c, found)):
+    if found.fact.kind not in OF_STRANGERS and ((c.says(STRANGERS) and _of_a_stranger(c)) or _of_somebody(c, found)):
         return True
     _of_kin(c, found)
     judge = JUDGES.get(found.fact.kind)
@@ -69,8 +69,7 @@ def _used(c: Clause, found: Found) -> list[int]:
 
 def _of_kin(c: Clause, found: Found) -> None:
     """`R22's dam died`: whose kin it is doesn't say which animal; the book's likeliest stands among the choices."""
-    owners = [i for i in c.places("animal") if c.items[i].unit == "possessive"]
-    if not owners or found.need is not None:
+    if found.need is not None or not (owners := [i for i in c.places("animal") if c.items[i].unit == "possessive"]):
         return
     used = _used(c, found)
     for i in owners:
