@@ -28,7 +28,7 @@ from core.reports.wording import age, grams, short, tag_of
 LINES = 5  # not a figure: what a card holds
 FILLED = 2
 
-NOON = time(12)
+NOON = time(12)  # not a figure: an hour that lies within its day everywhere
 
 DOE = ("Bred", "Buck", "Due", "Kindled", "Alive", "Weaned")
 BUCK = ("Doe", "Bred", "Kindled", "Alive")

@@ -44,7 +44,7 @@ def test_a_count_has_a_pad_of_numbers(barn: Served, standin: StandIn) -> None:
     standin.say("Ann", "3 weighed 9-2")
     standin.press("Ann", asked, "8")
     standin.wait_calls("answerCallbackQuery")
-    standin.wait_answer(standin.say("Ann", "who is due"))
+    barn.reply(standin.say("Ann", "who is due"))
     assert [litter.born for litter in barn.app._hearing.book().herd.litters.values()] == [8]
 
 
