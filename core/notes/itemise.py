@@ -558,6 +558,8 @@ class Scan:
                     self.items[-1].value = Mention((), lettered[0])
                 return True
         following = self.at + 1
+        if token.capital and self._key(following) == "-" and self.tokens[following].glued:
+            following += 1  # "R-9", where no tag begins with R yet
         if following >= len(self.tokens) or not self.tokens[following].glued or self.tokens[following].sort != NUMBER:
             return False
         number = self.tokens[following]
@@ -572,12 +574,12 @@ class Scan:
             return False
         known = self.herd.tagged(token.key + number.key)
         if known:
-            self._animal((known.tag,), self.at + 2)
+            self._animal((known.tag,), following + 1)
         elif len(token.key) == LETTERS_OF_TAG and token.key[:2] in {"in", "to"}:
             self._split_off(token, 2)
             return self._phrase(token.key)  # "put her inB2"
         else:
-            self._add("code", self.at + 2, (token.key + number.key).upper())
+            self._add("code", following + 1, (token.key + number.key).upper())
         return True
 
     def _split_off(self, token: Token, letters: int) -> None:

@@ -46,6 +46,7 @@ class AnimalNoted:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("new doe KT-19 mini rex", ({"tag": "KT19", "sex": "doe", "breed": "Mini Rex"},)),
     Example("new doe 43 nice castor one", ({"tag": "43", "sex": "doe", "color": "castor"},)),
     Example(
         "the neighbor gave us a new buck, a New Zealand, red, called Rusty, tag 51",
