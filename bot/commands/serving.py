@@ -15,6 +15,7 @@ from bot.settings import Settings, data_folder, settings
 NO_KEY = "No bot token. Make a bot with @BotFather on Telegram and put its token into HAYNOTE_BOT_TOKEN."
 STRANGE_KEY = "Telegram does not know this bot token. Look at HAYNOTE_BOT_TOKEN, or let @BotFather show the token again."
 SERVED = "Another 'haynote serve' runs for this book. Stop that one first."
+ELSEWHERE = "Another 'haynote serve' runs for this farm or with this bot, perhaps on another machine. Stop that one first."
 CODE = "set-up code: {code}"
 SEND_IT = "Send this code to your bot on Telegram, within a day: whoever sends it first owns this book."
 READY = "Listening. Stop with Ctrl-C."
@@ -48,24 +49,33 @@ def _serve(kept: Settings, url: str, farm: str | None) -> None:
     from core.app import Problem, open_book  # noqa: PLC0415
 
     token = kept.bot_token or ""
+    bot = token.partition(":")[0]
     written = logs.log_to(sys.stderr, token)
     try:
-        with alone(lock_file(url, token.partition(":")[0], data_folder())) as alive:
+        with alone(lock_file(url, bot, data_folder())) as alive:
             app = open_book(url, farm)
             if isinstance(app, Problem):
                 _fail(f"{app.text} {app.remedy}".strip())
-            if code := app.setup_code(clock()):
-                click.echo(CODE.format(code=code))
-                click.echo(SEND_IT, err=True)
-            met = partial(remember, data_folder(), app.place)
-            run = Serving(bot_of(kept), Counter(app), met=met, alive=alive)
-            asyncio.run(serving(run, ready=lambda: click.echo(READY, err=True)))
+            with app.serving(bot) as free:
+                if not free:
+                    _fail(ELSEWHERE)
+                _tell_code(app.setup_code(clock()))
+                met = partial(remember, data_folder(), app.place)
+                run = Serving(bot_of(kept), Counter(app), met=met, alive=alive)
+                asyncio.run(serving(run, ready=lambda: click.echo(READY, err=True)))
     except AlreadyServedError:
         _fail(SERVED)
     except InvalidToken:
         _fail(STRANGE_KEY)
     finally:
         logging.getLogger().removeHandler(written)
+
+
+def _tell_code(code: str | None) -> None:
+    """Tell the code that makes somebody the book's owner, while it has none."""
+    if code:
+        click.echo(CODE.format(code=code))
+        click.echo(SEND_IT, err=True)
 
 
 def _fail(text: str) -> NoReturn:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from contextlib import AbstractContextManager
 from datetime import datetime, tzinfo
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -182,6 +183,12 @@ class App(Post, People, Archiving, MovingOut, MovingIn, Leaving):
     def place(self) -> str:
         """Where this farm's book is, to tell it from others: the book's address without its password, and the farm's name."""
         return f"{looking_after.place(self._engine.url)} {self.name}"
+
+    def serving(self, bot: str) -> AbstractContextManager[bool]:
+        """Hold this farm and the bot for one server, wherever it runs; False while another holds either."""
+        from core.store.serving import serving  # noqa: PLC0415 - only a server asks
+
+        return serving(self._engine, self._farm, bot)
 
     def status(self) -> dict[str, Any]:
         """The book in numbers."""
