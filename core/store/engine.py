@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+import sqlite3
 from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event, make_url
 from sqlalchemy.pool import NullPool
+
+WRITE_AHEAD = "PRAGMA journal_mode=WAL"
+
+#: How often a new file is asked to write ahead while others open it too.
+ASKED = 20
 
 #: How long a SQLite writer waits for another one [ms].
 WAIT_MS = 10_000
@@ -30,9 +36,30 @@ def _take_care(made: Engine, *, foreign_keys: bool) -> None:
     @event.listens_for(made, "connect")
     def _settle(connection: Any, _record: Any) -> None:
         connection.isolation_level = None
-        for pragma in ("journal_mode=WAL", "synchronous=FULL", f"foreign_keys={int(foreign_keys)}", f"busy_timeout={WAIT_MS}"):
+        connection.execute(f"PRAGMA busy_timeout={WAIT_MS}")
+        write_ahead(connection)
+        for pragma in ("synchronous=FULL", f"foreign_keys={int(foreign_keys)}"):
             connection.execute(f"PRAGMA {pragma}")
 
     @event.listens_for(made, "begin")
     def _begin(connection: Connection) -> None:
         connection.exec_driver_sql("BEGIN IMMEDIATE")
+
+
+def write_ahead(connection: Any) -> None:
+    """Let a SQLite file keep a log to write ahead, which it then does for good.
+
+    While another program opens the same new file, SQLite refuses this at once, whatever its time to wait. It does wait for the right to
+    write: once that was had, the other is done. sqlite3.OperationalError where the file stays locked, or can't be written.
+    """
+    for _ in range(ASKED - 1):
+        try:
+            connection.execute(WRITE_AHEAD)
+        except sqlite3.OperationalError as error:
+            if error.sqlite_errorcode != sqlite3.SQLITE_BUSY:
+                raise
+            connection.execute("BEGIN IMMEDIATE")
+            connection.execute("COMMIT")
+        else:
+            return
+    connection.execute(WRITE_AHEAD)
