@@ -52,6 +52,7 @@ class HerdWords:
             if known is None or animal.living or not known.living:
                 self.by_tag[folded(animal.tag)] = animal
         self.prefixes = frozenset(tag.rstrip("0123456789") for tag in self.by_tag if not tag.isalpha()) - {""}
+        self.lower_prefixes = frozenset(map(str.lower, self.prefixes))
         self._take_names()
 
     def _take_names(self) -> None:

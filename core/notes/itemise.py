@@ -195,6 +195,7 @@ class Scan:
         tokens = self.tokens
         settled = settled_words(self.lexicon)
         names = self.herd.names
+        lettering = HEARD_LETTERS.keys() | self.herd.lower_prefixes
         add = self.items.append
         self._mend()
         at, end = 0, len(tokens)
@@ -204,7 +205,11 @@ class Scan:
             easy = settled.get(word)
             if easy is not None and word not in names:
                 following = tokens[at + 1] if at + 1 < end else NOTHING
-                if following.key not in easy[0] and (len(word) > LETTERS_OF_TAG or not self._may_be_tag(word, following)):
+                if following.key not in easy[0] and (
+                    len(word) > LETTERS_OF_TAG
+                    or (following.sort == WORD and not following.glued and word not in lettering and following.key not in NUMBER_WORDS)
+                    or not self._may_be_tag(word, following)
+                ):
                     add(Item("word", at, at + 1, easy[1], easy[2], token.text, token.glued))
                     at += 1
                     continue

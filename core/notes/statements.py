@@ -103,6 +103,12 @@ SMALL: Final = frozenset(
         "since",
     }
 )
+#: What may stand before the animal that a piece begins with.
+BEFORE_ANIMAL: Final = SMALL | HARD | {"doe", "buck", "tag", "on", "that"}
+#: Words that may begin a new statement without a verb, and words behind which others may.
+TURNING: Final = frozenset({"put", "in_with", "tentative", "negation"})
+TURNED: Final = frozenset({"refuse", "ail"})
+WORDS_AND_MARKS: Final = frozenset({"word", "mark"})
 #: No verbs, but held for the rest of a list too.
 CARRIED: Final = frozenset({"drug", "show_place"})
 BIRTHS: Final = frozenset({"kindle", "had", "litter_born"})
@@ -214,7 +220,7 @@ class Cutter:
                 and _parts(items, i)
                 and not all(each.said in SMALL or each.sort in {"mark", "break"} for each in items[start:i])
             ):
-                first = self._chunk(items[start:i], items[start:], leading, hard=first, anew=anew)
+                first = self._chunk(items[start:i], items, start, leading, hard=first, anew=anew)
                 start, anew = i, False
             elif (
                 i > start + 1
@@ -222,18 +228,22 @@ class Cutter:
                 and may_begin(item)
                 and begins_anew(items, start, i, self.scene)
             ):
-                first = self._chunk(items[start:i], items[start:], leading, hard=first, anew=anew)
+                first = self._chunk(items[start:i], items, start, leading, hard=first, anew=anew)
                 start, anew = i, True
             if i == start and len(self.clauses) >= MOST_STATEMENTS:
                 return start
-        self._chunk(items[start:], items[start:], leading, hard=first, anew=anew)
+        self._chunk(items[start:], items, start, leading, hard=first, anew=anew)
         return len(items)
 
-    def _chunk(self, items: list[Item], rest: list[Item], leading: Said | None, *, hard: bool, anew: bool = False) -> bool:
-        """Take one piece of a sentence, `rest` being the sentence from there on; whether it only heads what follows."""
+    def _chunk(self, items: list[Item], sentence: list[Item], start: int, leading: Said | None, *, hard: bool, anew: bool = False) -> bool:
+        """Take one piece of a sentence, from `start` on; whether it only heads what follows."""
         marks = marks_of(items)
-        opens = marks & self.opens
         last = self.clauses[-1] if self.clauses and not self.clauses[-1].overfull() else None
+        if last is not None and not hard and not anew and self._rambles_on(last, items, marks):
+            self._extend(last, items)
+            return False
+        opens = marks & self.opens
+        rest = sentence[start:]
         anew = anew or (last is not None and not hard and _apart(last, items, marks, self.opens))
         if not hard and (weighed := self._weighed_before(items, marks)) is not None:
             self._extend(weighed, items)
@@ -254,6 +264,17 @@ class Cutter:
                 return False
         self._open(items, rest, opens, last, leading, hard=hard, anew=anew)
         return False
+
+    def _rambles_on(self, last: Clause, items: list[Item], marks: frozenset[str]) -> bool:
+        """Whether a piece is words of no barn's verb, guess, animal or number: most of a long story, and quickly passed."""
+        return (
+            marks.isdisjoint(self.opens)
+            and marks.isdisjoint(TURNING)
+            and last.marks.isdisjoint(TURNED)
+            and WORDS_AND_MARKS.issuperset([item.sort for item in items])
+            and any(item.said not in BEFORE_ANIMAL for item in items)
+            and not _apart(last, items, marks, self.opens)
+        )
 
     def _dated_anew(self, last: Clause, items: list[Item], opens: frozenset[str], *, hard: bool) -> bool:
         """`1 kit lost 19 Nov; 1 kit lost 22 Nov`: a day of its own behind a statement that has one already."""
