@@ -6,25 +6,53 @@ import asyncio
 import logging
 import sys
 from functools import partial
-from typing import NoReturn
+from typing import TYPE_CHECKING, NoReturn
 
 import click
 
 from bot.settings import Settings, data_folder, settings
 
+if TYPE_CHECKING:
+    from bot.telegram.webhook import Address
+
 NO_KEY = "No bot token. Make a bot with @BotFather on Telegram and put its token into HAYNOTE_BOT_TOKEN."
 STRANGE_KEY = "Telegram does not know this bot token. Look at HAYNOTE_BOT_TOKEN, or let @BotFather show the token again."
 SERVED = "Another 'haynote serve' runs for this book. Stop that one first."
 ELSEWHERE = "Another 'haynote serve' runs for this farm or with this bot, perhaps on another machine. Stop that one first."
+NO_LISTENING = "Can't listen at {where}: {why}. Give another HOST:PORT with --listen."
+NO_EXTRA = "The webhook needs tornado, which is not installed: pip install 'haynote[webhook]'."
+NOT_HTTPS = "Telegram brings updates only to an address that begins with https://, such as https://barn.example.org/hook."
+NO_PORT = "Give a host and a port, such as 127.0.0.1:8443."
 CODE = "set-up code: {code}"
 SEND_IT = "Send this code to your bot on Telegram, within a day: whoever sends it first owns this book."
 READY = "Listening. Stop with Ctrl-C."
 
 
+def _https(_context: click.Context, _option: click.Parameter, given: str | None) -> str | None:
+    """The address that the service is told; plain http is for a trial on one's own machine."""
+    if given is not None and not given.startswith(("https://", "http://127.0.0.1:")):
+        raise click.BadParameter(NOT_HTTPS)
+    return given
+
+
+def _port(_context: click.Context, _option: click.Parameter, given: str) -> tuple[str, int]:
+    """A host and a port."""
+    host, _, port = given.rpartition(":")
+    if not host or not port.isdecimal() or not 0 < int(port) < 65536:
+        raise click.BadParameter(NO_PORT)
+    return host.strip("[]"), int(port)
+
+
 @click.command()
 @click.option("--book", metavar="URL", help="The book to serve instead of your own: a file, or a database's address.")
 @click.option("--farm", metavar="NAME", help="The farm, where the book holds several.")
-def serve(book: str | None, farm: str | None) -> None:
+@click.option(
+    "--webhook", metavar="URL", callback=_https, help="Let Telegram bring updates to this https address instead of asking for them."
+)
+@click.option(
+    "--listen", metavar="HOST:PORT", default="127.0.0.1:8443", callback=_port, help="Where to listen for them, behind the address."
+)
+def serve(book: str | None, farm: str | None, webhook: str | None, listen: tuple[str, int]) -> None:
     """Answer on Telegram, and send reminders and the weekly digest.
 
     The bot's token is read from HAYNOTE_BOT_TOKEN. While the book has no owner, a set-up code is printed: the first person to send it
@@ -33,10 +61,21 @@ def serve(book: str | None, farm: str | None) -> None:
     kept = settings()
     if kept.bot_token is None:
         _fail(NO_KEY)
-    _serve(kept, book or kept.database_url, farm)
+    _serve(kept, book or kept.database_url, farm, _address(webhook, listen))
 
 
-def _serve(kept: Settings, url: str, farm: str | None) -> None:
+def _address(webhook: str | None, listen: tuple[str, int]) -> Address | None:
+    """Where updates are brought to; None where they are fetched."""
+    if webhook is None:
+        return None
+    try:
+        from bot.telegram.webhook import Address  # noqa: PLC0415 - an extra
+    except ModuleNotFoundError:
+        _fail(NO_EXTRA)
+    return Address(webhook, *listen)
+
+
+def _serve(kept: Settings, url: str, farm: str | None, at: Address | None) -> None:
     """Open the book, hold its lock and serve."""
     from telegram.error import InvalidToken  # noqa: PLC0415 - only this command pays for it
 
@@ -44,7 +83,7 @@ def _serve(kept: Settings, url: str, farm: str | None) -> None:
     from bot.telegram.counter import Counter, clock  # noqa: PLC0415
     from bot.telegram.lock import AlreadyServedError, alone, lock_file  # noqa: PLC0415
     from bot.telegram.met import remember  # noqa: PLC0415
-    from bot.telegram.serve import Serving, bot_of  # noqa: PLC0415
+    from bot.telegram.serve import CantListenError, Serving, bot_of  # noqa: PLC0415
     from bot.telegram.serve import serve as serving  # noqa: PLC0415
     from core.app import Problem, open_book  # noqa: PLC0415
 
@@ -61,10 +100,12 @@ def _serve(kept: Settings, url: str, farm: str | None) -> None:
                     _fail(ELSEWHERE)
                 _tell_code(app.setup_code(clock()))
                 met = partial(remember, data_folder(), app.place)
-                run = Serving(bot_of(kept), Counter(app), met=met, alive=alive)
+                run = Serving(bot_of(kept), Counter(app), met=met, alive=alive, at=at)
                 asyncio.run(serving(run, ready=lambda: click.echo(READY, err=True)))
     except AlreadyServedError:
         _fail(SERVED)
+    except CantListenError as error:
+        _fail(NO_LISTENING.format(where=error.where, why=error.why))
     except InvalidToken:
         _fail(STRANGE_KEY)
     finally:

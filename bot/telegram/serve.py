@@ -1,6 +1,6 @@
 """Serving a farm on Telegram: the loops, put together, from the first sign to an orderly end.
 
-    intake    the service's updates into the inbox
+    intake    the service's updates into the inbox; or the webhook, where the service brings them
     taking    the inbox through the handlers into the book, answers into the outbox
     ticker    reminders and the digest into the outbox
     sender    the outbox to the service
@@ -16,6 +16,7 @@ import signal
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from time import monotonic
+from typing import TYPE_CHECKING
 
 from telegram import Bot, BotCommand
 from telegram.error import InvalidToken, TelegramError
@@ -32,6 +33,9 @@ from bot.telegram.taking import Taking
 from bot.telegram.ticker import EVERY_S, Ticker
 from bot.telegram.words import COMMANDS
 
+if TYPE_CHECKING:
+    from bot.telegram.webhook import Address, Hook
+
 log = logging.getLogger("haynote.telegram")
 
 #: An orderly end takes no longer than this [s]; the inbox and the outbox keep the rest.
@@ -39,6 +43,15 @@ END_WITHIN_S = 8.0
 
 #: Requests to the service at the same time, long polls apart.
 CONNECTIONS = 16
+
+
+class CantListenError(Exception):
+    """The webhook's port is taken, or not ours to listen at."""
+
+    def __init__(self, where: str, why: str) -> None:
+        super().__init__(where, why)
+        self.where = where
+        self.why = why
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +85,7 @@ class Serving:
     paces: Paces = field(default_factory=Paces)
     met: Callable[[str], object] = lambda _name: None  # told the bot's name once the service said it
     alive: Callable[[], object] = lambda: None  # called as often as the clock asks the book
+    at: Address | None = None  # where the service hands updates over; None where they are fetched
 
     def __post_init__(self) -> None:
         """Its bells."""
@@ -97,7 +111,8 @@ class Serving:
         while not self.bells.door.over:
             try:
                 await self.bot.initialize()
-                await self.bot.delete_webhook(drop_pending_updates=False)
+                if self.at is None:
+                    await self.bot.delete_webhook(drop_pending_updates=False)
                 await self.bot.set_my_commands([BotCommand(*command) for command in COMMANDS])
             except InvalidToken:
                 raise
@@ -110,9 +125,17 @@ class Serving:
                 return True
         return False
 
+    def _door(self) -> Intake | Hook:
+        """The way in for updates."""
+        if self.at is None:
+            return Intake(self.bot, self.counter, self.bells, self.paces.poll)
+        from bot.telegram.webhook import Hook  # noqa: PLC0415 - an HTTP server, and an extra
+
+        return Hook(self.bot, self.counter, self.bells, self.at)
+
     async def _loops(self) -> None:
         """Run the loops, and end them in the order in which work passes through them."""
-        intake = Intake(self.bot, self.counter, self.bells, self.paces.poll)
+        intake = self._door()
         taking = Taking(Desk(self.bot, self.counter), self.counter, self.bells)
         sender = Sender(self.bot, self.counter, self.bells, Pace(monotonic, overall=self.paces.overall))
         ticker = Ticker(self.counter, self.bells, self.paces.tick, self.alive)

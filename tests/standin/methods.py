@@ -45,9 +45,17 @@ def get_webhook_info(world: World, _: Params, __: Uploads) -> dict[str, Any]:
     return {"url": world.webhook_url, "has_custom_certificate": False, "pending_update_count": len(world.waiting)}
 
 
+def set_webhook(world: World, params: Params, _: Uploads) -> bool:
+    """Updates are brought to an address from now on. The real service wants https; here the loopback will do."""
+    if not params["url"].startswith(("https://", "http://127.0.0.1:")):
+        raise Refused(texts.NO_HTTPS)
+    world.set_hook(params["url"], params.get("secret_token", ""), params.get("allowed_updates"))
+    return True
+
+
 def delete_webhook(world: World, params: Params, _: Uploads) -> bool:
     """Back to polling; with `drop_pending_updates` what waits is lost."""
-    world.webhook_url = ""
+    world.set_hook("", "", None)
     if params.get("drop_pending_updates"):
         world.waiting.clear()
     return True
@@ -155,6 +163,7 @@ METHODS: dict[str, Method] = {
     "getMe": get_me,
     "getChat": get_chat,
     "getWebhookInfo": get_webhook_info,
+    "setWebhook": set_webhook,
     "deleteWebhook": delete_webhook,
     "sendMessage": send_message,
     "sendPhoto": send_photo,

@@ -20,6 +20,7 @@ from typing import Any, Self, TypeVar
 
 from tests.standin import checking
 from tests.standin.bodies import Fields, Upload
+from tests.standin.carrying import carry
 from tests.standin.faults import Fault, take
 from tests.standin.methods import METHODS
 from tests.standin.people import Message, People
@@ -70,6 +71,8 @@ class StandIn(People):
         self._faults: list[Fault] = []
         self._released = 0
         self._server = Listener(("127.0.0.1", port), self)
+        self.brought: list[tuple[int, int | None]] = []
+        self._carrier = threading.Thread(target=carry, args=(self.world, self.brought), daemon=True)
         self._thread = threading.Thread(target=self._server.serve_forever, kwargs={"poll_interval": 0.05}, daemon=True)
 
     @property
@@ -85,6 +88,7 @@ class StandIn(People):
     def start(self) -> Self:
         """Begin to serve."""
         self._thread.start()
+        self._carrier.start()
         return self
 
     def stop(self) -> None:
@@ -94,6 +98,7 @@ class StandIn(People):
         self._server.cut_all()
         self._server.server_close()
         self._thread.join()
+        self._carrier.join()
 
     def __enter__(self) -> Self:
         return self.start()

@@ -11,6 +11,7 @@ UNAUTHORIZED = (401, "Unauthorized")
 NO_SUCH_METHOD = (404, "Not Found")
 
 SECOND_POLLER = (409, "Conflict: terminated by other getUpdates request; make sure that only one bot instance is running")
+NO_HTTPS = (400, "Bad Request: bad webhook: An HTTPS URL must be provided for webhook")
 WEBHOOK_IS_SET = (409, "Conflict: can't use getUpdates method while webhook is active; use deleteWebhook to delete the webhook first")
 
 BLOCKED = (403, "Forbidden: bot was blocked by the user")

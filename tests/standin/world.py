@@ -63,6 +63,7 @@ class World:
         self.commands: dict[str, list[dict[str, Any]]] = {}
         self.reactions: dict[tuple[int, int], list[dict[str, Any]]] = {}
         self.webhook_url = ""
+        self.hook: tuple[str, str] | None = None  # the address and the secret, where updates are brought to the bot
         self.closing = False
         self._allowed: list[str] = []
         self._poll = 0
@@ -152,6 +153,13 @@ class World:
                 if self._poll != mine:
                     raise Refused(texts.SECOND_POLLER)
             return self.waiting[: max(1, min(limit, 100))]
+
+    def set_hook(self, url: str, secret: str, allowed: list[str] | None) -> None:
+        """Bring updates to that address from now on; an empty one: no more. Nothing is brought to another machine."""
+        self.webhook_url, self.hook = url, (url, secret) if url.startswith("http://127.0.0.1:") else None
+        if allowed is not None:
+            self._allowed = allowed
+        self.turn.notify_all()
 
     def _confirm(self, offset: int) -> None:
         if offset < 0:

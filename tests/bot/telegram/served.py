@@ -13,6 +13,7 @@ from typing import Any, Self
 from bot.settings import Settings
 from bot.telegram.counter import Counter
 from bot.telegram.serve import Paces, Serving, bot_of
+from bot.telegram.webhook import Address
 from core.app import App, open_book
 from core.reply import Reply
 from tests.standin import StandIn
@@ -32,10 +33,11 @@ def opened(book: Path) -> App:
 class Served:
     """A running server; use it with `with`. It can be started again on the same book."""
 
-    def __init__(self, standin: StandIn, book: Path, paces: Paces = FAST) -> None:
+    def __init__(self, standin: StandIn, book: Path, paces: Paces = FAST, at: Address | None = None) -> None:
         self.standin = standin
         self.book = book
         self.paces = paces
+        self.at = at
         self.error: BaseException | None = None
         self.app = opened(book)
         self._serving: Serving | None = None
@@ -79,7 +81,7 @@ class Served:
         self._loop = asyncio.get_running_loop()
         counter = Counter(self.app, self.now)
         settings = Settings("", self.standin.token, self.standin.url)
-        self._serving = Serving(bot_of(settings), counter, self.paces)
+        self._serving = Serving(bot_of(settings), counter, self.paces, at=self.at)
         try:
             await self._serving.run(self._ready.set)
         finally:

@@ -6,10 +6,12 @@ import json
 import os
 import re
 import signal
+import socket
 import subprocess
 import sys
 import threading
 from collections.abc import Callable, Iterator
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -137,3 +139,54 @@ def test_the_token_is_in_no_output(standin: StandIn, tmp_path: Path) -> None:
     assert "Another program reads" in said.read_text()
     assert TOKEN not in said.read_text()
     assert TOKEN.partition(":")[2] not in said.read_text()
+
+
+@pytest.mark.parametrize(
+    ("given", "said"),
+    [
+        (("--webhook", "http://barn.example.org/hook"), "begins with https://"),
+        (("--webhook", "https://barn.example.org/hook", "--listen", "8443"), "a host and a port"),
+        (("--webhook", "https://barn.example.org/hook", "--listen", "127.0.0.1:99999"), "a host and a port"),
+    ],
+)
+def test_a_wrong_webhook_is_wrong_use(given: tuple[str, ...], said: str) -> None:
+    """Said at once, with the right form."""
+    result = run(*given)
+    assert result.exit_code == 2
+    assert said in result.stderr
+
+
+def test_a_port_that_is_taken_is_explained(standin: StandIn) -> None:
+    """With where and why, and what to give instead."""
+    result = run("--webhook", "http://127.0.0.1:1/hook", "--listen", f"127.0.0.1:{standin.port}")
+    assert result.exit_code == 1
+    assert f"Can't listen at 127.0.0.1:{standin.port}" in result.stderr
+    assert "--listen" in result.stderr
+
+
+def test_the_webhook_without_its_extra_is_explained(monkeypatch: pytest.MonkeyPatch) -> None:
+    """With the line that gets it."""
+    monkeypatch.setitem(sys.modules, "bot.telegram.webhook", None)
+    result = run("--webhook", "https://barn.example.org/hook")
+    assert result.exit_code == 1
+    assert "pip install 'haynote[webhook]'" in result.stderr
+
+
+def free_port() -> int:
+    """A port that nobody listens at."""
+    with closing(socket.socket()) as probe:
+        probe.bind(("127.0.0.1", 0))
+        return int(probe.getsockname()[1])
+
+
+def test_it_serves_by_webhook(standin: StandIn) -> None:
+    """The service is told the address that was given, whatever it is behind."""
+    result = run(
+        "--webhook",
+        "https://barn.example.org/hook",
+        "--listen",
+        f"127.0.0.1:{free_port()}",
+        meanwhile=lambda: standin.wait_calls("setWebhook"),
+    )
+    assert result.exit_code == 0, result.output
+    assert standin.calls("setWebhook")[0].params["url"] == "https://barn.example.org/hook"

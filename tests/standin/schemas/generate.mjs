@@ -19,7 +19,7 @@ const TYPES = "@gramio/types@10.3.1";
 const GENERATOR = "ts-json-schema-generator@2.4.0";
 
 const METHODS = [
-  "getUpdates", "deleteWebhook", "sendMessage", "editMessageText", "editMessageCaption", "editMessageReplyMarkup",
+  "getUpdates", "setWebhook", "deleteWebhook", "sendMessage", "editMessageText", "editMessageCaption", "editMessageReplyMarkup",
   "deleteMessage", "answerCallbackQuery", "sendPhoto", "sendDocument", "sendVoice", "sendChatAction", "setMessageReaction",
   "setMyCommands", "getMyCommands", "getFile", "getChat",
 ];
