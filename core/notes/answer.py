@@ -148,9 +148,9 @@ def _animal(herd: Herd, said: str) -> str | None:
 
 def whole_number(said: str) -> int | None:
     """A number alone, in figures or in words."""
+    if said[:1].isdecimal():
+        return int(said) if said.isdecimal() else None
     found = tokens(said)
-    if len(found) == 1 and found[0].sort == NUMBER and found[0].key.isdigit():
-        return int(found[0].key)
     if not found or found[0].sort == NUMBER:
         return None
     value = spoken(found, 0)

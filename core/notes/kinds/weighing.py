@@ -5,6 +5,7 @@ Over 300 lines: weights come in lists and tables, in three notations, with and w
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar, Final
@@ -131,6 +132,9 @@ CUES: Final = {
 OTHERS: Final = ("another", "the other", "other one", "next", "the next", "one more")  # not the animal spoken of
 
 
+ROUND_WEIGHT: Final = frozenset({"even", "flat"})
+GRAMS_SAID: Final = frozenset({"grams", "gram"})
+LEAST_OF_LIST: Final = 6  # not a figure: numbers: two animals, pounds and ounces each
 #: Sorts of items and marks that it can begin with where a figure stands, without a word of its own.
 BESIDE: Final = frozenset({"animal", "clock", "code", "num", "pair", "weight"})
 
@@ -148,6 +152,8 @@ def read(c: Clause) -> None:
     if cue is None and c.says({"gave", "ate", "eats", "eating"}):
         return  # what it was given or ate
     told = cue is not None or "weigh" in c.virtual
+    if not told and not c.holds("weight", "pair", "clock") and not _may_weigh(c, c.places("num")):
+        return
     if not c.found and len(c.explicit()) + sum(1 for i in c.sorted_as("num") if c.known(i)) <= 1:
         _told_before(c)
     weights = _weights(c, told=told)
@@ -186,6 +192,20 @@ def read(c: Clause) -> None:
             c.take(c.past(Weighed, None, "who", {"grams": heavy}, [*used, *pick.items], parent))
         else:
             c.take(c.past(Weighed, pick, "who", {"grams": heavy}, used, need))
+
+
+def _may_weigh(c: Clause, numbers: Sequence[int]) -> bool:
+    """Whether bare numbers may be weights where no word of weighing is said: grams, a fraction, `5 even`, or animals and pounds and ounces in a row."""
+    return (
+        len(numbers) >= LEAST_OF_LIST
+        or any(c.items[i].value != int(c.items[i].value) or c.said(i + 1) in ROUND_WEIGHT for i in numbers)
+        or _in_grams(c)
+    )
+
+
+def _in_grams(c: Clause) -> bool:
+    """`weights in grams, 31: 1790, 32: 1850`."""
+    return c.says(GRAMS_SAID) or (c.before is not None and c.before.says(GRAMS_SAID))
 
 
 def _judged_too(c: Clause, weights: list[Weight]) -> bool:
@@ -268,16 +288,16 @@ def _weights(c: Clause, *, told: bool) -> list[Weight]:
     if found:
         return found
     numbers = c.sorted_as("num")
-    even = [i for i in numbers if c.said(i + 1) in {"even", "flat"} and (told or c.known(i - 1) is not None)]
+    even = [i for i in numbers if c.said(i + 1) in ROUND_WEIGHT and (told or c.known(i - 1) is not None)]
     if even:
         return [bare_weight(c, i) for i in even]  # "R23 5 even"
     heavy = [i for i in numbers if c.whole(i) is not None and (c.whole(i) or 0) >= GRAMS_FROM and c.known(i) is None]
-    if heavy and any(clause is not None and clause.says({"grams", "gram"}) for clause in (c, c.before)):
-        return [bare_weight(c, i) for i in heavy]  # "weights in grams, 31: 1790, 32: 1850"
+    if heavy and _in_grams(c):
+        return [bare_weight(c, i) for i in heavy]
     if told:
         return _bare(c, numbers)
     if (
-        len(numbers) >= 6
+        len(numbers) >= LEAST_OF_LIST
         and len(numbers) % 3 == 0
         and len(numbers) == len(c.items)
         and all(c.known(numbers[n]) for n in range(0, len(numbers), 3))
