@@ -135,6 +135,8 @@ SHORT_LABELS: Final = {
 
 #: What may change the sense of a number before it; a number before anything else is only that.
 BEHIND_NUMBER: Final = TAILS | MONTHS.keys() | {"and", "&", "'", "+"}
+#: Signs that may touch a number and change nothing about it.
+ENDS_NUMBER: Final = frozenset({",", ".", ";", ":", "?", "!", ")"})
 SHORTEST_WATCH: Final = 3  # figures: `1730` is a time of day, two or three figures are none
 #: Words behind which `x5` says how many.
 COUNTING: Final = frozenset({"wean", "kindle", "had", "lose", "die", "kits", "litter", "sell", "cull", "foster", "count", "bag", "treat"})
@@ -899,7 +901,7 @@ class Scan:
         as_typed = words_as_typed(self.lexicon)
         for at, typed in enumerate(self.tokens):
             token, word = typed, typed.key
-            if word in as_typed:
+            if word in as_typed or (typed.sort != WORD and word not in RIGHTED):
                 continue
             if word in RIGHTED and word not in self.herd.names:
                 RIGHTED[word](self.tokens, at, self.herd)
@@ -1078,7 +1080,7 @@ class Scan:
             token.key.isdigit()
             and len(token.key) <= SHORTEST_WATCH
             and token.key not in THUMBED
-            and not behind.glued
+            and (not behind.glued or behind.key in ENDS_NUMBER)
             and behind.sort != "slash"
             and behind.key not in BEHIND_NUMBER
         ):

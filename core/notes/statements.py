@@ -14,7 +14,7 @@ from core.herd.litters import the_litter
 from core.notes.clause import LOOKS, WELL, Clause, Scene
 from core.notes.dates import Said
 from core.notes.headings import leading_date, round_date, title_date
-from core.notes.items import Item, marks_of, only_signs
+from core.notes.items import SIGNS, Item, marks_of, only_signs
 from core.notes.others import BEFALLEN, of_somebody_else, shop_or_vet
 from core.notes.run_on import begins_anew, may_begin
 
@@ -199,17 +199,12 @@ class Cutter:
 
     def _segment(self, items: list[Item], *, ends_line: bool = False) -> int:
         """Cut one sentence; how many of its items were cut, all of them unless the message is full."""
-        if only_signs(items):
+        sorts = [item.sort for item in items]
+        if SIGNS.issuperset(sorts):
             if self.clauses:
                 self.clauses[-1].items.extend(items)
             return len(items)
-        leading, heads = leading_date(items)
-        if heads:
-            self.line = leading
-        if ends_line and (title := title_date(items)):
-            self.header = title
-        if not self.clauses and self.header is None and not heads and (told := round_date(items)):
-            self.header = told
+        leading = self._days_at_its_head(items, ends_line=ends_line) if "date" in sorts else None
         first = True
         anew = False
         start = 0
@@ -234,6 +229,17 @@ class Cutter:
                 return start
         self._chunk(items[start:], items, start, leading, hard=first, anew=anew)
         return len(items)
+
+    def _days_at_its_head(self, items: list[Item], *, ends_line: bool) -> Said | None:
+        """The day that a sentence begins with; one that heads more than the sentence is kept for what follows."""
+        leading, heads = leading_date(items)
+        if heads:
+            self.line = leading
+        if ends_line and (title := title_date(items)):
+            self.header = title
+        if not self.clauses and self.header is None and not heads and (told := round_date(items)):
+            self.header = told
+        return leading
 
     def _chunk(self, items: list[Item], sentence: list[Item], start: int, leading: Said | None, *, hard: bool, anew: bool = False) -> bool:
         """Take one piece of a sentence, from `start` on; whether it only heads what follows."""
