@@ -395,7 +395,7 @@ class Clause:
         if len(self.items) <= MOST_FIGURES:
             return False
         places = self._sorts()
-        return sum(len(places.get(sort, ())) for sort in ("num", "animal", "code")) > MOST_FIGURES
+        return len(places.get("num", ())) + len(places.get("animal", ())) + len(places.get("code", ())) > MOST_FIGURES
 
     def sorted_as(self, *sorts: str) -> list[int]:
         """Indices of the free items of these sorts."""

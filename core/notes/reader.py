@@ -850,7 +850,9 @@ def _named_last(whole: Clause, opening: int) -> bool:
 
 def _opinion_asked(whole: Clause) -> bool:
     """`15 by Flint what do you think`: a pair, and behind it a question about the two; no deed is told."""
-    asked = next((i for i, item in enumerate(whole.items) if "question" in item.marks), 0) if "question" in whole.marks else 0
+    if "question" not in whole.marks or not any(word == "you" or word.endswith(" you") for word in whole.words()):
+        return False
+    asked = next((i for i, item in enumerate(whole.items) if "question" in item.marks), 0)
     if (
         not asked
         or whole.said(asked) not in {"what", "would you", "do you", "how"}
@@ -1343,16 +1345,24 @@ UNDONE: Final = frozenset(
 )
 
 
+NOBODY: Final = frozenset({"none", "nobody", "neither", "no one", "nothing"})
+YET: Final = frozenset({"yet", "more"})
+DENYING: Final = frozenset({"nobody", "no one", "noone", "no"})
+
+
 def _denied(clause: Clause) -> bool:
     """Whether the verb is denied: `hasn't kindled yet`, `no kits yet`, `not bred`, `none of them died`."""
-    nobody = next((i for i, item in enumerate(clause.items) if item.said in {"none", "nobody", "neither", "no one", "nothing"}), None)
+    said = clause.words()
+    nobody = None if NOBODY.isdisjoint(said) else next(i for i, item in enumerate(clause.items) if item.said in NOBODY)
     if (
         nobody is not None
         and not clause.sorted_as("num", "weight", "pair")
         and any(item.marks & {"die", "lose", "step", "eat", "dead"} for item in clause.items[nobody + 1 :])
     ):
         return True
-    last_yet = max([i for i, item in enumerate(clause.items) if item.said in {"yet", "more"}], default=-1)
+    last_yet = -1 if YET.isdisjoint(said) else max(i for i, item in enumerate(clause.items) if item.said in YET)
+    if "negation" not in clause.marks and DENYING.isdisjoint(said):
+        return False
     for i, item in enumerate(clause.items):
         if item.said in {"nobody", "no one", "noone"} and any(after.marks & OPENS - {"had"} for after in clause.items[i + 1 : i + 4]):
             return True

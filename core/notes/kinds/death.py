@@ -170,7 +170,7 @@ def _carried_off(c: Clause) -> int | None:
 
 def _put_down(c: Clause) -> int | None:
     """`had to put 33 down`."""
-    put = next((i for i, item in enumerate(c.items) if item.said == "put"), None)
+    put = next((i for i, item in enumerate(c.items) if item.said == "put"), None) if "put" in c.words() else None
     if put is None or c.mention(put + 1) is None or c.said(put + 2) != "down":
         return None
     return put
@@ -178,7 +178,8 @@ def _put_down(c: Clause) -> int | None:
 
 def cause_of_death(c: Clause, cue: int | None) -> str | None:
     """A word for the cause, else what is said behind `of` or `from`."""
-    cause = next((mark.removeprefix("cause:") for item in c.items for mark in sorted(item.marks) if mark.startswith("cause:")), None)
+    causes = sorted(mark for mark in c.marks if mark.startswith("cause:"))
+    cause = next((mark.removeprefix("cause:") for item in c.items for mark in causes if mark in item.marks), None) if causes else None
     if cause:
         return cause
     start = next((i for i in range((cue or 0) + 1, len(c.items)) if c.said(i) in {"of", "from", "cause"}), None)

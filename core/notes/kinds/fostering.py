@@ -118,13 +118,16 @@ def _of_a_kind(c: Clause, cue: int) -> bool:
     return bool(following.marks & {"dam_word", "doe_word"}) or ("kits" in following.marks and c.said(cue - 1) in {"the", "a", "that"})
 
 
+ENDS: Final = frozenset({"animal", "code", "num"})
+
+
 def _places(c: Clause) -> list[int]:
     """Animals, and bare numbers behind `from`, `to`, `under` or beside `>`."""
     places = []
-    for i in range(len(c.items)):
-        if c.items[i].sort in {"animal", "code"}:
+    for i in c.placed(ENDS):
+        if c.items[i].sort != "num":
             places.append(i)
-        elif c.items[i].sort == "num" and c.whole(i) is not None and c.known(i) and not c.counted(i):
+        elif c.whole(i) is not None and c.known(i) and not c.counted(i):
             before = c.items[i - 1] if i else None
             beside = (
                 c.said(i + 1) == ">"

@@ -106,7 +106,7 @@ def read(c: Clause) -> None:
     result = _result(c)
     if result is None and cue is not None and c.said(cue) in {"felt", "feel"}:
         return
-    if result is None and any(c.said(i).startswith("due") for i in range(len(c.items))):
+    if result is None and any(word.startswith("due") for word in c.words()):
         return  # "palpate due 6 Dec"
     used = [item for item in c.items if item.marks & {"palpate", "pregnant", "open", "unsure"}]
     does = c.listed_subjects(-1 if cue is None else cue)
