@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 #: sort -> where its `Maker` is
 MAKERS: dict[str, str] = {
     "calendar": "bot.papers.maker:CALENDAR",
+    "export": "bot.tables.maker:EXPORT",
     "paper": "bot.papers.maker:PAPER",
     "picture": "bot.pictures.maker:MAKER",
     "photo": "bot.pictures.maker:PHOTO",

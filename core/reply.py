@@ -17,7 +17,7 @@ class Choice:
 class Attached:
     """A file that goes with a reply, told and not yet made: the shell makes it when it sends.
 
-    what    its sort, which says who makes it: picture, paper, calendar, table, archive or photo
+    what    its sort, which says who makes it: picture, paper, calendar, photo or export
     about   which one of its sort: `growing`, `cage_cards`, ...
     key     whom or what it is about (a tag, a litter, a number of ours); None where it is about the farm
     name    the file's name, with its ending

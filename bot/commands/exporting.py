@@ -69,18 +69,15 @@ def text_of(app: App, what: str) -> Iterable[str]:
 
 def write_files(app: App, what: str, to: Path) -> None:
     """The book as a workbook, as CSV files in a folder, or as a ZIP of these. OSError where they can't be written."""
-    if what == "xlsx":
-        from bot.tables.workbook import workbook  # noqa: PLC0415 - slow to load
+    from bot.tables.maker import content_of, held_of  # noqa: PLC0415 - loads what makes workbooks
 
-        whole(to, workbook(app.export_tables()))
+    if what == "xlsx":
+        whole(to, content_of((what, held_of(app, what))))
         click.echo(f"The book is in {to}, a sheet a table.", err=True)
         return
     if what == "archive":
-        from bot.pictures.maker import photo_folder  # noqa: PLC0415
-        from bot.tables.csvs import zipped  # noqa: PLC0415
-
-        parts = app.archive(photo_folder(app))
-        whole(to, zipped(parts))
+        parts = held_of(app, what)
+        whole(to, content_of((what, parts)))
         click.echo(f"The farm is in {to}, {count(sum(name.startswith('photos/') for name in parts), 'photo')} with it.", err=True)
         return
     files: Mapping[str, bytes] = app.export_csv()

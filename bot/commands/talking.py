@@ -17,6 +17,7 @@ from bot.settings import data_folder
 from bot.terminal import chat as terminal
 from bot.terminal.files import with_files
 from core.app import Message
+from core.app.taking_away import handed_over, wanted_form
 from core.reply import Reply
 
 if TYPE_CHECKING:
@@ -38,6 +39,10 @@ def say(text: str, author: str, as_json: bool, now: str | None, book: str | None
     app = opened(book, farm, as_json=as_json)
     at_home(app, now)
     at = moment(app, now)
+    if (form := wanted_form(text)) is not None:
+        reply = in_hand(app, handed_over(form, owner=True), at)
+        tell({"facts": [], "ask": None, "reply": reply.text, "chores": []}, reply, as_json=as_json)
+        return
     told = app.say(message(text, at, author))
     tell(told.document, told.reply if as_json else in_hand(app, told.reply, at), as_json=as_json)
 
@@ -58,7 +63,9 @@ def hold(app: App, author: str, start: datetime | None) -> None:
     clock = running(start)
 
     def hear(text: str) -> Reply:
-        at = clock()
+        at, form = clock(), wanted_form(text)
+        if form is not None:
+            return in_hand(app, handed_over(form, owner=True), at)  # whoever sits here has the book already
         return in_hand(app, app.hear(message(text, at, author)), at)
 
     if sys.stdin.isatty():

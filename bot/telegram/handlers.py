@@ -16,6 +16,7 @@ from bot.telegram.counter import Counter
 from bot.telegram.updates import Update
 from core.app import Member, Message, Sent, Wish
 from core.app import Update as Kept
+from core.app.taking_away import ONLY_IN_PRIVATE, wanted_form
 from core.reply import Reply
 
 log = logging.getLogger("haynote.telegram")
@@ -76,6 +77,10 @@ class Desk:
             await self._done(act.kept, None)
             return
         await self._answer_press(act, pressed.label)
+        if (wanted := wanted_form(pressed.says)) is not None:
+            await self._export(act, wanted, button=key)
+            await self._take_buttons_away(act)
+            return
         said = Message(pressed.says, now, act.update.account, act.update.chat, f"press:{number}", reply_to=pressed.reply_to)
         await self._hear(act, said, button=key)
         await self._take_buttons_away(act)
@@ -117,6 +122,18 @@ class Desk:
         who = act.member or Member(act.update.account, act.update.name, "")
         link = partial(words.link, self.bot.username)
         await self.counter.ask(self.counter.app.people_update, act.kept, Wish(who, self.counter.now(), what, about), link)
+
+    async def hand_over(self, act: Act) -> None:
+        """The whole book, in a form."""
+        await self._export(act, form(act) or "")
+
+    async def _export(self, act: Act, wanted: str, button: str | None = None) -> None:
+        """The book goes to an owner, and only in a chat of their own."""
+        if act.update.group:
+            await self._done(act.kept, Reply((ONLY_IN_PRIVATE,)))
+            return
+        who = act.member or Member(act.update.account, act.update.name, "")
+        await self.counter.ask(self.counter.app.export_update, act.kept, who, wanted, self.counter.now(), button=button)
 
     async def move(self, act: Act) -> None:
         """The group goes on under another number."""
@@ -167,6 +184,11 @@ def wishes(act: Act) -> bool:
     return words.wish(act.text) is not None
 
 
+def form(act: Act) -> str | None:
+    """The form in which the whole book is wanted; None where something else is."""
+    return wanted_form(words.addressed(act.text))
+
+
 def looks(act: Act) -> bool:
     """Whether it is from somebody who may only ask."""
     return act.member is not None and act.member.role == words.LOOKER
@@ -178,6 +200,7 @@ HANDLERS = (
     Handler("a stranger", lambda act: act.member is None, Desk.admit),
     Handler("a button", lambda act: act.update.press is not None, Desk.press),
     Handler("something about the farm's people", lambda act: act.update.edit == 0 and wishes(act), Desk.manage),
+    Handler("the whole book is wanted", lambda act: act.update.edit == 0 and form(act) is not None, Desk.hand_over),
     Handler("a photo from who may write", lambda act: act.update.photo is not None and not looks(act), Desk.keep),
     Handler("text, or the words under a picture", lambda act: bool(act.text.strip()), Desk.hear),
     Handler("an edit of something else", lambda act: act.update.edit > 0, Desk.pass_over),

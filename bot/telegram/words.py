@@ -58,9 +58,14 @@ _REMOVE = re.compile(r"remove\s+(\D[^\n,]*?)\s+from (?:the |our )?people\W*", re
 _LEAVE = re.compile(r"leave the farm\W*", re.IGNORECASE)
 
 
+def addressed(text: str) -> str:
+    """What is said to the bot: a command without its stroke, words without the name that they are addressed to."""
+    return _TO_THE_BOT.sub("", COMMAND.sub(lambda found: found[1], text, count=1) if text.startswith("/") else text).strip()
+
+
 def wish(text: str) -> tuple[str, str] | None:
     """What is wished about the farm's people (what, about whom); None where the words are something else."""
-    said = _TO_THE_BOT.sub("", COMMAND.sub(lambda found: found[1], text, count=1) if text.startswith("/") else text).strip()
+    said = addressed(text)
     if _PEOPLE.fullmatch(said):
         return "people", ""
     if _LEAVE.fullmatch(said):

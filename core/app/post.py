@@ -9,8 +9,9 @@ from datetime import datetime
 from sqlalchemy import Connection
 
 from core.app.letters import answer_of, letter_of, put
-from core.app.members import LOOKS_ONLY, REFUSED, Knock, Wish, admitted, done_about_people
+from core.app.members import LOOKS_ONLY, OWNER, REFUSED, Knock, Wish, admitted, done_about_people
 from core.app.room import Room
+from core.app.taking_away import handed_over
 from core.notes.about_note import NOTE
 from core.notes.listen import Heard
 from core.notes.reading import Message, ReplyTo
@@ -80,6 +81,16 @@ class Post(Room):
         with self._begin() as connection:
             reply = done_about_people(connection, self._farm, wish, link)
             self._put(connection, (_key(update), update.chat, reply), wish.at)
+            intake.mark(connection, self._farm, update.id, "done")
+        return reply
+
+    def export_update(self, update: Update, who: people.Member, form: str, now: datetime, *, button: str | None = None) -> Reply:
+        """Hand the book over in a form to who may have it, and refuse everybody else before any of it is on its way."""
+        reply = handed_over(form, owner=who.role == OWNER)
+        with self._begin() as connection:
+            self._put(connection, (_key(update), update.chat, reply), now)
+            if button is not None:
+                buttons.spend(connection, self._farm, button, now)
             intake.mark(connection, self._farm, update.id, "done")
         return reply
 

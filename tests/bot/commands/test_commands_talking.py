@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from pathlib import Path
 
 import pytest
 
@@ -93,3 +94,16 @@ def test_letters_of_any_script_pass(machine: Machine) -> None:
     journal = machine.ok("export", "--journal")
     assert "Zoë" in journal
     assert "выглядит хорошо 🐇" in journal
+
+
+def test_the_book_is_handed_over_and_no_note_made(farm: Machine) -> None:
+    """The words for it are no note; the file lies where it is told."""
+    before = farm.ok("export", "--journal")
+    told = farm.json("say", "export notes", "--json")
+    assert told["facts"] == []
+    path = told["reply"].splitlines()[-1].removeprefix("File: ")
+    assert Path(path).read_text(encoding="utf-8") == farm.ok("export")
+    chat = farm.ok("chat", typed="export\nf\n")
+    assert "In which form?" in chat
+    assert "farm-archive.zip" in chat
+    assert farm.ok("export", "--journal") == before
