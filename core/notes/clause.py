@@ -508,8 +508,10 @@ class Clause:
         if self.said(i - 1) == "all" or (self.items[i].spoken and i and self.items[i - 1].unit == "possessive"):
             return True  # "all three look good", "Thistle's five"
         following = self.past_fillers(i + 1, 1, 2) if self.said(i + 1) in {"of", "her", "the", "his", "little"} else i + 1
-        while self.said(following) in LOOKS and following + 1 < len(self.items):
-            following += 1  # "three little does"
+        while following + 1 < len(self.items) and (
+            self.said(following) in LOOKS or (self.items[i].spoken and "breed_name" in self.items[following].marks)
+        ):
+            following += 1  # "three little does", "the three Mini Rex youngsters"
         if not 0 <= following < len(self.items):
             return False
         item = self.items[following]
@@ -543,6 +545,8 @@ class Clause:
         if item.sort == "animal":
             mention = item.value if isinstance(item.value, Mention) else None
             new = self.scene.newcomers.get(mention.said.upper()) if mention is not None and not mention.tags else None
+            if mention is not None and len(mention.tags) > 1:
+                return self._told_apart(mention)
             return mention if new is None else Mention((new.tag,), new.tag, mention.sex if mention else None)
         if item.sort == "code":
             return Mention((item.value,) if item.value in self.scene.newcomers else (), item.value)
@@ -552,6 +556,11 @@ class Clause:
         known = self.scene.words.tagged(str(number)) or self.scene.newcomers.get(str(number))
         others = self.scene.words.sounds_like(str(number)) if item.spoken else ()
         return Mention((known.tag,) if known else (), str(number), None, not item.spoken, others)
+
+    def _told_apart(self, mention: Mention) -> Mention:
+        """`that castor buck with the bad teeth, 32`: of several that fit a description, the one whose number is said as well."""
+        beside = {tag for i in self.tags() if (tag := str(self.items[i].value)) in mention.tags and not self.counted(i)}
+        return Mention((beside.pop(),), mention.said, mention.sex) if len(beside) == 1 else mention
 
     def known(self, i: int) -> Animal | None:
         """The one animal that the item is, if it is one on the book."""

@@ -34,7 +34,10 @@ FRACTIONS: Final = {
 #: Words that an ear or a phone puts for a number; grammar decides (`items`), never the word alone.
 HOMOPHONES: Final = {"to": 2, "too": 2, "for": 4, "fore": 4, "ate": 8, "won": 1, "tree": 3, "free": 3, "tin": 10, "sex": 6, "a": 8}
 
-NUMBER_WORDS: Final = {**UNITS, **TENS, **{slip: ({**UNITS, **TENS})[word] for slip, word in SLIPS.items()}}
+#: `thirtytwo`: tens and a unit without a space between.
+JOINED: Final = {ten + unit: tens + value for ten, tens in TENS.items() for unit, value in UNITS.items() if 0 < value < 10}
+
+NUMBER_WORDS: Final = {**JOINED, **UNITS, **TENS, **{slip: ({**UNITS, **TENS})[word] for slip, word in SLIPS.items()}}
 
 
 def _plural(word: str) -> str:

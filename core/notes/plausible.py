@@ -291,7 +291,7 @@ def _no_temper(c: Clause, i: int) -> bool:
             return True
         if any(c.said(j) == "through" and c.said(j + 1) == "my" for j in (i + 1, i + 2)):
             return False  # "bit clean through my glove"
-        person = c.said(i + 1) in PEOPLE or c.said(_object(c, i)) in PEOPLE
+        person = c.said(i + 1) in PEOPLE or c.said(_object(c, i)) in PEOPLE or _by_name(c, i + 1)
         through = c.said(i + 1) in {"through", "off", "into", "the door", "himself", "herself", "itself"}
         return (
             through
@@ -308,6 +308,12 @@ def _no_temper(c: Clause, i: int) -> bool:
     following = c.items[i + 1] if i + 1 < len(c.items) else None
     before = any(c.items[j].sort == "animal" or c.items[j].marks & {"pronoun"} or c.known(j) is not None for j in range(i))
     return not before and following is not None and following.sort == "word" and not following.marks and following.said not in LINKS
+
+
+def _by_name(c: Clause, i: int) -> bool:
+    """`22 bit Ann`: a word with a capital that is no animal's name."""
+    item = c.items[i] if i < len(c.items) else None
+    return item is not None and item.sort == "word" and not item.marks and item.said.capitalize() in c.scene.text.split()
 
 
 def _ailing(c: Clause, found: Found) -> bool:

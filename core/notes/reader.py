@@ -747,6 +747,8 @@ def _is_question(whole: Clause, text: str) -> bool:
     if opening is None:
         return False
     first = whole.items[opening]
+    if first.said == "pair" and whole.said(opening + 1) == "of":
+        return False  # "pair of does for sale, 9 and 22"
     if first.said == "show" and first.start > 0 and whole.items[0] is not first and whole.said(opening - 1) in {"the", "a"}:
         return False
     if (
@@ -1444,6 +1446,10 @@ BESIDE_VERB: Final = frozenset(
 )
 
 
+#: What an animal loses and lives on.
+NO_LIVES: Final = frozenset({"weight", "condition", "fur", "appetite", "her appetite", "his appetite", "interest", "some"})
+
+
 def _which_day(clause: Clause, found: Found, left: list[Item]) -> Need:
     """The question which of several days is meant."""
     days = [clause.items[i].said for i in range(len(clause.items)) if clause.items[i].sort == "date"] or [item.said for item in left]
@@ -1462,6 +1468,7 @@ def _unread_verb(clause: Clause) -> str:
         if (
             marks
             and clause.said(i - 1) not in {"no", "none"}
+            and clause.said(i + 1) not in NO_LIVES
             and id(item) not in clause.used
             and all(item.marks.isdisjoint(KIND_CUES.get(kind, frozenset())) for kind in kinds)
             and not any((mark, kind) in BESIDE_VERB for mark in marks for kind in kinds)

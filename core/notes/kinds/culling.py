@@ -73,6 +73,7 @@ OPENS: Final = ("cull",)
 CUES: Final = {
     "cull": "to the processor | to the butcher | to the locker | to the abattoir | dressed weights | dressed wts | carcass weights | butchered | butch | butchd | procd | procsd | proc | processed | culled | slaughtered | harvested | put in the freezer | to the freezer | in the freezer | freezer camp | sent to freezer camp | went to freezer camp | went to the freezer | dispatched | cauled | cold book"
     " | went in the freezer | put in freezer | butchering | processing | made into | cooked | dressed out",
+    "eat": "ate",
     "dress": "hung | hung weight | hanging weight | hot carcass | dressed weights | dressed wts | carcass weights | dressing out at | dressed | dr | dress | dressed out | dressed out at | hanging | carcass | dressed weight | drs | dressd",
     "live_weight": "live | alive | live weight | on the hoof | lv | live wt",
 }  # fmt: skip
@@ -81,6 +82,8 @@ CUES: Final = {
 def read(c: Clause) -> None:
     """Which animal, or how many kits; its weight before and after."""
     cue = c.first("cull")
+    if cue is None:
+        cue = eaten_by_us(c)
     if cue is None and "cull" not in c.virtual:
         if c.first("dress") is None or not c.sorted_as("weight", "pair"):
             return
@@ -104,6 +107,19 @@ def read(c: Clause) -> None:
         each.values |= {"live_grams": live, "dressed_grams": dressed}
         if any(item.sort in {"weight", "pair", "clock"} and _grams(c, item) is None for item in used):
             each.need = first_need(each.need, Need("which_number", "dressed_grams", "Which weight is that? Ounces go up to 15."))
+
+
+EATERS: Final = frozenset({"we", "i", "family", "kids", "just"})
+
+
+def eaten_by_us(c: Clause) -> int | None:
+    """`we ate R22`, `ate one of Thistle's fryers`: people ate it, and no doe her kits."""
+    for i in c.each("eat"):
+        behind = i + 1
+        eater = i == c.opening() or c.said(i - 1) in EATERS
+        if c.said(i) == "ate" and eater and (c.known(behind) is not None or (c.part_of() or (0, 0))[0] == behind):
+            return i
+    return None
 
 
 def _each_its_weight(c: Clause) -> bool:

@@ -68,6 +68,8 @@ def read(c: Clause) -> None:
     dq = c.first("dq", "not_dq")
     if not places and dq is None and "fault" not in c.virtual:
         return
+    if not places and dq is None and c.found:
+        return  # "..., 32 has to go" tells something else
     pick = c.subject_of(places[0] if places else dq)
     if pick is None or (dq is None and places and all(_of_somebody(c, i) for i in places)):
         return

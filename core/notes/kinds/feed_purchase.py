@@ -71,11 +71,11 @@ def read(c: Clause) -> None:
         and (c.has("feed") or bool(c.sorted_as("weight") and c.has("each") and c.marks.isdisjoint({"sell", "feed_left", "list"})))
         and bool(c.sorted_as("money") or any(item.sort == "num" and not item.said.isdigit() and not item.spoken for item in c.items))
     )
-    terse = terse or (c.has("feed") and _times(c) is not None and _priced(c))
+    terse = terse or (_times(c) is not None and _priced(c))
     at_store = c.has("bag") and c.has("feed_place") and bool(c.sorted_as("money"))
     if (
         not (c.has("buy") or "buy" in c.virtual or terse or at_store)
-        or not c.has("feed", "bag", "feed_place")
+        or not (c.has("feed", "bag", "feed_place") or _times(c) is not None)
         or (c.has("setting") and not c.has("buy", "purchase"))
     ):
         return

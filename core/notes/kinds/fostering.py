@@ -97,11 +97,14 @@ def read(c: Clause) -> None:
     counts = [i for i in c.sorted_as("num") if c.whole(i) is not None and id(c.items[i]) not in places]
     if cue is not None:
         counts.sort(key=lambda i: (i < cue, abs(i - cue)))
-    need = None if counts else Need("how_many", "count", "How many kits were moved? Send the number.")
+    one = not counts and any(
+        ("kits" in item.marks or item.said == "runt") and c.said(i - 1) in {"a", "another", "the smallest"} for i, item in enumerate(c.items)
+    )
+    need = None if counts or one else Need("how_many", "count", "How many kits were moved? Send the number.")
     used = [c.items[counts[0]]] if counts else []
     if cue is not None:
         used.append(c.items[cue])
-    found = c.past(Fostered, giver, "from_", {"count": c.whole(counts[0]) if counts else None}, used, need)
+    found = c.past(Fostered, giver, "from_", {"count": c.whole(counts[0]) if counts else (1 if one else None)}, used, need)
     if taker is not None:
         found.used.extend(taker.items)
         c.fill(found, taker, "to")

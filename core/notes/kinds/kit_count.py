@@ -155,7 +155,7 @@ def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
         after is None
         or after.sort in {"mark", "date", "break"}
         or bool(after.marks & {"kits", "alive", "left_over", "all", "count", "lose"})
-        or after.said in {"in", "under", "of", "and", "so", "but", "as", "healthy", "i", "we"}
+        or after.said in {"in", "in with", "under", "of", "and", "so", "but", "as", "healthy", "i", "we"}
         or (after.said in {"for", "with"} and "count" in c.items[cue].marks)
     )
     return place if plain else None

@@ -97,6 +97,9 @@ def read(c: Clause) -> None:
             and len({animal.tag for i in range(len(c.items)) if (animal := c.known(i))}) < 2
         )
         or (c.said(cue) == "x" and c.has("miss"))
+        or (c.said(cue).startswith("in ") and c.has("count"))  # "counted 7 in with Sorrel"
+        or (c.said(cue) == "covered" and _kept_warm(c, cue))
+        or (c.said(cue) == "x" and cue + 1 < len(c.items) and c.items[cue + 1].sort == "weight")  # "4 x 50 lb"
         or (c.said(cue) == "x" and c.has("drug", "treat", "purchase", "bag", "feed"))
         or (c.has("refuse") and any(found.fact.kind == "refused" for found in c.found))
         or (c.said(cue) == "breed her" and any(c.items[i].value.shape != "near" or c.items[i].value.a > 0 for i in c.dates()))
@@ -133,6 +136,18 @@ def read(c: Clause) -> None:
         need = Need("which_animal", "buck", "Which buck was it? Send his tag or name.", _bucks(c))
     found.need = first_need(found.need, need)
     c.take(found)
+
+
+#: What a doe covers in her nest.
+NESTLINGS: Final = frozenset({"kits", "litter", "nest_place", "fur_word"})
+
+
+def _kept_warm(c: Clause, cue: int) -> bool:
+    """`16 covered her kits well`: what lies in her nest, and no mating."""
+    behind = c.items[cue + 1 : cue + 4]
+    return any(item.marks & NESTLINGS or item.said in {"nest", "them"} for item in behind) and not any(
+        animal.sex == "buck" for i in range(len(c.items)) if (animal := c.known(i)) is not None
+    )
 
 
 #: They tell of a mating only where a doe and a buck met.

@@ -103,6 +103,8 @@ def read(c: Clause) -> None:
     c.use(i for i in range(at) if _its_cage(c, i))
     if len(named) > 1 and _in_order(c, named, at):
         return
+    if len(named) > 1 and c.says({"swapped", "traded"}):
+        named = named[-1:]  # "swapped 15 and 16 so 15 is in A2 now"
     if len(named) > 1:
         for i in named:
             c.take(c.past(Moved, c.pick(i), "who", {"cage": cage}, [*used, *([c.items[cue]] if cue is not None else [])]))

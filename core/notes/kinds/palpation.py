@@ -173,6 +173,8 @@ def _result_alone(c: Clause) -> int | None:
         said = c.items[i].said
         if said in {"feels bred", "felt bred", "pregnant", "preg", "not pregnant", "not preg", "definitely bred"}:
             return i
+        if said == "empty" and _found_empty(c, i):
+            return i
         hers = (said == "is open" and c.said(i - 1) == "she") or (
             said == "open" and c.said(i - 1) in {"shes", "she's"} and i == 1 and c.spoken_of() is not None
         )
@@ -192,6 +194,17 @@ def _result_alone(c: Clause) -> int | None:
         if said == "open" and i > 1 and c.said(i - 1) in {"is", "shes", "she's"} and c.mention(i - 2) and ends:
             return i
     return None
+
+
+def _found_empty(c: Clause, i: int) -> bool:
+    """`she's empty`, `22 is empty` and nothing behind it: the doe, and no bottle of hers."""
+    if i + 1 < len(c.items) and c.items[i + 1].sort not in {"mark", "break", "date"}:
+        return False
+    she = i - 1 if c.said(i - 1) in {"shes", "she's"} else (i - 2 if c.said(i - 1) in {"is", "was"} and c.said(i - 2) == "she" else None)
+    if she is not None:
+        return (she == 0 or c.items[she - 1].sort == "mark") and c.subject_of(i) is not None
+    animal = c.known(i - 2) if c.said(i - 1) == "is" else None
+    return animal is not None and animal.sex == "doe" and i - 2 == c.opening() and c.items[i - 2].unit != "possessive"
 
 
 def _result(c: Clause) -> str | None:

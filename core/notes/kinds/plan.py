@@ -102,7 +102,7 @@ CUES: Final = {
     "plan:breed": "breeding | breed her | breed | rebreed | breed back | put",
     "plan:retire": "retire | retiring | retired",
     "place_of": "place | spot",
-    "plan:replace": "take the place of | taking the place of | replace | repl | replacing | swap out",
+    "plan:replace": "as replacement for | as a replacement for | as the replacement for | as her replacement for | replacement for | take the place of | taking the place of | replace | repl | replacing | swap out",
     "plan:review": "review | reevaluate | re-evaluate | look at again | decide on | reassess | revisit | recheck | take another look at",
     "plan": "planned culls | culls planned | planned cull | cull planned | cull list | planned sales | sales planned | planned sale | sale planned | cull | butcher | process | sell | keep | hold back | hang on to | breed | retire | replace | review | keeping | plan | plans | planning to | going to cull | retiring | repl | replacing | hold on to | hold onto | rebreed | keeper | reevaluate | slaughter | keep back | reassess",
     "intent": "will be | well be | planned | planned for | going to | gonna | plan to | planning to | want to | wanna | decided to | need to | will | ill | lets | have to | plan | intend to | were going to | i want | must | gotta | got to | time to | due to be | want | planning on",

@@ -92,7 +92,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ()
 CUES: Final = {
-    "ask:due": "chores sheet | chore sheet | this weeks chores | weeks chores | calendar | calendar file | calendar of | calendar for | chore calendar | chores calendar | ics | ics file | what reminders | which reminders | whats all due | whats due all | what is due all | everything that is due | everything thats due | due all | all due | all chores | everything due | all the chores | every chore | whats dew | whos dew | dew | whose do | whose due | due | due list | whats due | whos due | who is due | who's due | coming up | to do | todo | on the list | this week | chores | whats next | due today | whos do | what do i need to do | what needs doing | chore list | what should i be doing",
+    "ask:due": "whos overdue | who is overdue | whats overdue | what is overdue | whos late | who is late | anyone overdue | anybody overdue | anything overdue | chores sheet | chore sheet | this weeks chores | weeks chores | calendar | calendar file | calendar of | calendar for | chore calendar | chores calendar | ics | ics file | what reminders | which reminders | whats all due | whats due all | what is due all | everything that is due | everything thats due | due all | all due | all chores | everything due | all the chores | every chore | whats dew | whos dew | dew | whose do | whose due | due | due list | whats due | whos due | who is due | who's due | coming up | to do | todo | on the list | this week | chores | whats next | due today | whos do | what do i need to do | what needs doing | chore list | what should i be doing",
     "ask:why": "why",
     "ask:best": "best | fastest | faster | rank | quickest | bigger | biggest | heaviest",
     "ask:compare": "compare | side by side | better | versus | vs | or | difference between",
@@ -203,7 +203,7 @@ def _about(c: Clause, places: list[int]) -> str | None:
     if c.says(EATING) and c.said(c.opening() or 0) in {"what", "how much"}:
         return "feed"
     if c.has("breed", "plan:breed") and c.has("question") and places and not c.has("ask:due", "ask:why") and "side by side" not in c.text():
-        return "pair"
+        return "card" if c.said(c.opening() or 0).startswith("when") and len(places) == 1 else "pair"  # "when was 14 bred"
     if c.said(c.opening() or 0) in {"is", "are"} and places and c.has("open", "pregnant", "breed"):
         return "open" if c.has("open") else "card"
     if places and c.has("show_me") and any(item.said == "growing" for item in c.items):

@@ -75,6 +75,10 @@ CUES: Final = {
 }  # fmt: skip
 
 
+#: Sorts of items and marks that it can begin with where a figure stands, without a word of its own.
+BESIDE: Final = frozenset({"ordinal"})
+
+
 def read(c: Clause) -> None:
     """An animal and where it placed."""
     cue = c.first("show")
@@ -118,7 +122,12 @@ def read(c: Clause) -> None:
     if pick is None:
         return
     numbers = [i for i in c.sorted_as("num") if c.items[i] not in pick.items and c.said(i - 1) in {"of", "out of", "placed", "class of"}]
-    told = {j for i in numbers if c.said(i - 1) == "placed" or "class" in c.said(i - 2) for j in (i - 1, i)}
+    told = {
+        j
+        for i in numbers
+        if c.said(i - 1) == "placed" or "class" in c.said(i - 2) or (i > 1 and c.items[i - 2].sort == "ordinal")
+        for j in (i - 1, i)
+    }
     words = [i for i, item in enumerate(c.items) if i in told or item.marks & {"show", "place_number"} or item.sort == "ordinal"]
     placing = (
         " ".join(c.said(i) for i in words if c.said(i) not in {"show results", "results", "shown"})

@@ -91,6 +91,8 @@ def read(c: Clause) -> None:
 
 def _of_people(c: Clause, i: int) -> bool:
     """`a sweet young couple`: whether the word is said of people."""
+    if c.said(i) in TEETH and any(c.known(i - back) is not None for back in (1, 2)):
+        return False  # "Thistle bit Ann"
     after = i + 1
     while c.said(after) in LOOKS | {"old"}:
         after += 1
@@ -99,6 +101,7 @@ def _of_people(c: Clause, i: int) -> bool:
     return c.said(after) in NAMED_PERSONS | FOLKS
 
 
+TEETH: Final = frozenset({"bit", "bites", "bite", "nipped", "nips", "scratched", "lunged", "charged", "attacked", "attacks", "swatted", "swats", "boxed"})
 FOLKS: Final = frozenset({"couple", "family", "folks", "people", "ladies", "kids", "child", "children", "person", "gentleman"})
 
 

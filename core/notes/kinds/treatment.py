@@ -207,13 +207,22 @@ def _held_for_all(c: Clause, days: int) -> None:
 
 def _drug(c: Clause, drug: int | None, cue: int | None) -> str | None:
     if drug is not None:
-        return c.said(drug)
+        return _given_for(c, drug) or c.said(drug)
     behind = next((i for i in range((cue or 0) + 1, len(c.items)) if c.said(i) in {"with", "for"}), None)
     if behind is None:
         return None
     told = [i for i in range(behind + 1, len(c.items)) if c.items[i].sort == "word"][:3]
     c.use([behind, *told])
     return " ".join(c.said(i) for i in told) or None
+
+
+def _given_for(c: Clause, drug: int) -> str | None:
+    """`gave 14 tums for calcium`: what it was given stands before `for`, and behind that what it is good for."""
+    gave = next((i for i, item in enumerate(c.items) if "gave" in item.marks), None)
+    if c.said(drug - 1) != "for" or gave is None or gave > drug:
+        return None
+    told = [item.said for item in c.items[gave + 1 : drug - 1] if item.sort == "word" and not item.marks and item.said not in {"a", "some", "her", "him"}]
+    return " ".join(told) or None
 
 
 def _withdrawal(c: Clause) -> tuple[int | None, list[Item]]:

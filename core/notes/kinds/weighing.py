@@ -149,6 +149,8 @@ def read(c: Clause) -> None:
         return  # "weighed the bin, 60 lb left"
     if cue is not None and c.said(cue) == "is up to" and c.has("per_day", "hay"):
         return  # "Moss is up to 6 oz a day"
+    if cue is not None and c.said(cue) == "weight" and c.said(cue - 1) in CHANGED and not c.holds("weight", "pair", "clock"):
+        return  # "Flint lost weight, I'd call him a 2"
     if cue is None and c.says({"gave", "ate", "eats", "eating"}):
         return  # what it was given or ate
     told = cue is not None or "weigh" in c.virtual
@@ -262,6 +264,9 @@ BEFORE: Final = frozenset(
     {"was", "from", "prev", "previous", "previously", "prior", "last", "before", "formerly", "last time", "not", "wasnt", "used to be"}
 )
 CHANGES: Final = frozenset({"gained", "gain", "up", "put on", "lost", "down", "added", "dropped"})
+
+
+CHANGED: Final = frozenset({"lost", "losing", "lose", "loses", "gained", "gaining", "gain", "dropped", "dropping", "put on", "putting on", "some", "no"})
 
 
 def _told_before(c: Clause) -> None:
