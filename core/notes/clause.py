@@ -515,8 +515,8 @@ class Clause:
         if not 0 <= following < len(self.items):
             return False
         item = self.items[following]
-        if item.said == "go" and self.said(following + 1) in {"to", "in", "into", "over to"}:
-            return False
+        if item.said == "go" and self.said(following + 1) in {"", ".", "!", "to", "in", "into", "over to"} and self.known(i) is not None:
+            return False  # "31 and 32 go"
         if item.marks & {"kits", "bucks_word", "does_word", "bag", "falls", "each", "scope:grow-outs"} or item.said in COUNTED_THINGS:
             return True
         if item.marks & {"buck_word", "doe_word"} and self.whole(i) == 1:

@@ -49,10 +49,8 @@ FROM_WHEN: Final = frozenset({"from", "for", "of", "about", "on"})
 
 
 def round_date(items: list[Item]) -> Said | None:
-    """The day of a head that only tells what the note holds: `So this is everything from last night's round: ...`, `Notes from Monday.`"""
+    """The day of a head, one of whose items is a date, that only tells what the note holds: `So this is everything from last night's round: ...`, `Notes from Monday.`"""
     sorts = [item.sort for item in items]
-    if "date" not in sorts:
-        return None
     place = sorts.index("date")
     end = next((i for i in range(place + 1, len(items)) if items[i].said == ":"), len(items))
     head = [item for item in items[:end] if item.sort != "mark"]

@@ -60,7 +60,7 @@ SHARED: Final = {
     "small": "a bit | a bit of | bit of",
     "again": "again | another | one more",
     "no_count": "some | few | a few | several | bunch | a bunch | many | lots of | most | most of | couple more | a lot",
-    "feed": "feed | pellets | pellet | rabbit feed | rabbit pellets | rabbit pellet | grain | bunny feed | rabbit chow",
+    "feed": "feed | feed bill | feed bills | feed receipt | pellets | pellet | rabbit feed | rabbit pellets | rabbit pellet | grain | bunny feed | rabbit chow",
     "bag": "bag | bags | sack | sacks",
     "cage_word": "cage | pen | hutch | hole | crate | kennel | stall | cages",
     "other_species": "chicken | chickens | chick | chicks | hen | hens | rooster | roosters | duck | ducks | egg | eggs | goat | goats | pig | pigs"

@@ -362,7 +362,8 @@ class Cutter:
         if "breed" in opens and not had and "open" in last.items[-1].marks and items[0].said in {"so", "and"} and self._has_animal(last):
             return False  # "Biscuit is open so I bred her to Moss"
         begins = self._begins_with_animal(rest, last, hard=hard) and not (
-            had & BIRTHS and (_counts_kits(items) or self._buck_number(rest) or _names_sire(items))
+            had & BIRTHS
+            and (_counts_kits(items) or self._buck_number(rest) or _names_sire(items) or (not hard and self._count_alone(last, items)))
         )
         if not hard and "refuse" in had and any("put" in item.marks for item in items) and any("in_with" in item.marks for item in items):
             return False  # "... so I put her in with Moss"
@@ -424,6 +425,11 @@ class Cutter:
         plain = sum(1 for item in items if item.sort == "word" and not item.marks)
         form = any(item.said in {":", "="} for item in items[1:3])
         return (numbers and plain <= SHORT and bool(had or self._has_animal(last))) or (form and bool(had))
+
+    def _count_alone(self, last: Clause, items: list[Item]) -> bool:
+        """`Juno finally had them, nine, all pink`: a number between commas behind a birth that has none is how many."""
+        told = [item for item in items if item.sort != "mark" and item.said not in SMALL]
+        return len(told) == 1 and told[0].sort == "num" and len(last.places("animal")) == 1 and not self._has_numbers(last)
 
     def _verb_continues(
         self, last: Clause, items: list[Item], rest: list[Item], had: frozenset[str], opens: frozenset[str], *, begins: bool, hard: bool

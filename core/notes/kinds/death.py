@@ -108,7 +108,9 @@ def read(c: Clause) -> None:
     if cue is not None and (c.said(cue - 1) in LIFELESS or (c.said(0) in {"the", "my", "our"} and c.said(1) in LIFELESS)):
         c.use([cue, cue - 1])
         return
-    if c.has("kindle", "kits", "litter", "battery", *(("other_species",) if carried is None and not _to_a_predator(c, cue) else ())) and not c.has("adult"):
+    if c.has(
+        "kindle", "kits", "litter", "battery", *(("other_species",) if carried is None and not _to_a_predator(c, cue) else ())
+    ) and not c.has("adult"):
         return
     places = c.explicit() or [i for i in c.sorted_as("num") if c.whole(i) is not None and not c.counted(i) and c.said(i + 1) != "of"]
     if not places:
@@ -149,7 +151,13 @@ def _to_a_buyer(c: Clause, cue: int) -> bool:
 
 def _to_a_predator(c: Clause, cue: int | None) -> bool:
     """`lost R21 to a dog`: the animal right behind the verb, and what took it."""
-    return cue is not None and "lose" in c.items[cue].marks and c.known(cue + 1) is not None and c.said(cue + 2) == "to" and c.has("cause:predator")
+    return (
+        cue is not None
+        and "lose" in c.items[cue].marks
+        and c.known(cue + 1) is not None
+        and c.said(cue + 2) == "to"
+        and c.has("cause:predator")
+    )
 
 
 FOUGHT: Final = frozenset({"fought", "fight", "fighting", "scrap", "race", "bout", "scuffle", "tussle"})

@@ -98,7 +98,8 @@ def read(c: Clause) -> None:
     if cue is not None:
         counts.sort(key=lambda i: (i < cue, abs(i - cue)))
     one = not counts and any(
-        ("kits" in item.marks or item.said == "runt") and c.said(i - 1) in {"a", "another", "the smallest"} for i, item in enumerate(c.items)
+        ("kits" in item.marks or item.said == "runt") and c.said(i - 1) in {"a", "another", "the smallest"}
+        for i, item in enumerate(c.items)
     )
     need = None if counts or one else Need("how_many", "count", "How many kits were moved? Send the number.")
     used = [c.items[counts[0]]] if counts else []

@@ -382,7 +382,7 @@ def _all_before(c: Clause, label: int) -> bool:
     before = c.past_fillers(label - 1, -1)
     while before > 0 and c.said(before) in LIVELY:
         before = c.past_fillers(before - 1, -1)
-    return before >= 0 and bool(c.items[before].marks & {"all"})
+    return before >= 0 and bool(c.items[before].marks & {"all"} or c.said(before) in {"everybody", "everyone"})
 
 
 #: Before a doe and `kindles` they tell how long or when.

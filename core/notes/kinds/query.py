@@ -103,7 +103,7 @@ CUES: Final = {
     "ask:flags": "who is sick | whos sick | anyone sick | anybody sick | is anyone sick | is anybody sick | sick list | look off | anything off | flags | flag | flagged | problems | red flags | anything wrong | trouble",
     "ask:count": "how meny | how mny | hw many | how many | count | counts | how many kits | head count | headcount | total",
     "ask:weights": "wts | weights for | weights on | weights of | weights | weight | weigh | growth | how heavy | weighed | weighing | been weighing | gaining",
-    "ask:feed": "feed | pellets | how much feed | feed cost | feed bill | feed last | feeding cost",
+    "ask:feed": "feed | pellets | how much feed | feed cost | feed bill | feed bills | feed last | feeding cost",
     "ask:keep": "cull plan | keep plan | the plan on paper | plan on paper | print the plan | print the cull list | plan as pdf | plan as a pdf | keep | keeper | a keeper | a keep | keeping | worth keeping | cull | hang on to | get rid of | keepers | hold back | keep or cull | keep list | cull list | should i sell | who goes",
     "ask:pair": "related | too related | pair | x | putting | pairing | cross | mate | inbreeding | with",
     "ask:journal": "journal | went on | whats been going on | going on | what happened | told you | have i told you | tell you | notes | history of notes | what did i say | what did i write | log",

@@ -18,7 +18,7 @@ from core.herd.wishes import BY_BREED, WISHES, normal
 from core.notes.amounts import bare_weight
 from core.notes.clause import Clause, Found, Need
 from core.notes.fact import SettingValue
-from core.notes.items import breed_said
+from core.notes.items import breed_said, color_said
 from core.notes.kind import Example, Kind
 from core.notes.leftovers import ASKED
 from core.notes.measures import clock_time
@@ -117,6 +117,7 @@ CUES: Final = {
     " | mouths through | mouths through winter | mouths through the winter | mouths for winter | mouths for the winter | mouths this winter | mouths over winter | rabbits at most | animals at most | litters wanted | litters wanted in spring | wanted in spring | litters in spring | litters this spring | litters next spring | litters for spring | spring litters"
     " | feed until spring | feed till spring | feed til spring | feed for winter | feed for the winter | feed for this winter | feed through winter | feed through the winter | bags of feed until spring | bags of feed for the winter | bags of feed for winter | bags until spring | bags for the winter | of feed for the winter | of feed until spring | of feed for winter"
     " | no biters | lowest temper | temper does not matter | temper doesnt matter | any temper | take no risk | take no risks | take little risk | take few risks | take some risk | take more risk | risk is | a chance on | winter feed"
+    " | from now on | cages for winter | cages for the winter | cages this winter | cages through winter | only want | we only want | i only want | only wanting"
     " | dont text me | no messages | dont message me | a bag of feed costs | dont text | no texts | units | bag of feed",
     "unit_word": "kg | kilos | lb | lbs | pounds | kilograms | grams | celsius | fahrenheit | f | c | metric",
 }  # fmt: skip
@@ -325,6 +326,39 @@ def _dotted(c: Clause) -> SettingValue | None:
     return found.group(1) if found else None
 
 
+def _only_colors(c: Clause) -> SettingValue | None:
+    """`only want castor and opal from here on`: colours alone, and no more of other things."""
+    told = [item for item in c.items if item.said not in ONLY and item.sort != "mark"]
+    colors = [color for item in told if (color := color_said(item))]
+    return " and ".join(colors) if colors and len(colors) == len(told) else None
+
+
+ONLY: Final = frozenset(
+    {
+        "only want",
+        "i only want",
+        "we only want",
+        "only wanting",
+        "and",
+        "or",
+        "from now on",
+        "from",
+        "here",
+        "on",
+        "now",
+        "i",
+        "we",
+        "please",
+        "this",
+        "year",
+        "the",
+        "colors",
+        "colours",
+        "in",
+    }
+)
+
+
 def _behind(*words: str) -> Callable[[Clause], SettingValue | None]:
     def value(c: Clause) -> SettingValue | None:
         text = c.text()
@@ -362,12 +396,13 @@ _SETTINGS: Final[tuple[tuple[str, str, Callable[[Clause], SettingValue | None]],
     ),
     ("temperature_units", r"\btemp\w*\b|\buse (?:celsius|fahrenheit)\b", _degrees),
     ("timezone", r"\btime ?zone\b|\b(?:we are|farm is) (?:on|in)\b", _zone),
-    ("reminder_time", r"\breminders? (?:(?:to )?come )?(?:time|at)\b|\bremind me at\b(?!.*\bto\b)", _time),
+    ("reminder_time", r"\breminders? (?:(?:to )?come )?(?:time|at)\b|\bremind me at\b(?!.*\bto\b)|\breminders?\b.*\bfrom now on\b", _time),
     ("digest_day", r"\bdigest\b", _weekday),
     ("quiet_to", r"\b(?:before|quiet (?:until|till?|to))\b", _time),
     ("quiet_from", r"\bquiet\b|\bafter\b", _time),
     ("lowest_survival", r"\bsurvival\b", _share),
     ("highest_coi", r"\bcoi\b|\binbreeding\b", _share),
+    ("colors_wanted", r"\bonly want(?:ing)?\b", _only_colors),
     ("colors_wanted", r"\bcolou?rs (?:wanted|we want|i want)\b", _behind("colou?rs (?:wanted|we want|i want)")),
     ("cup_weight", r"\bcup\b", _grams),
     (

@@ -101,7 +101,9 @@ def _of_people(c: Clause, i: int) -> bool:
     return c.said(after) in NAMED_PERSONS | FOLKS
 
 
-TEETH: Final = frozenset({"bit", "bites", "bite", "nipped", "nips", "scratched", "lunged", "charged", "attacked", "attacks", "swatted", "swats", "boxed"})
+TEETH: Final = frozenset(
+    {"bit", "bites", "bite", "nipped", "nips", "scratched", "lunged", "charged", "attacked", "attacks", "swatted", "swats", "boxed"}
+)
 FOLKS: Final = frozenset({"couple", "family", "folks", "people", "ladies", "kids", "child", "children", "person", "gentleman"})
 
 

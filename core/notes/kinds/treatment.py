@@ -221,7 +221,11 @@ def _given_for(c: Clause, drug: int) -> str | None:
     gave = next((i for i, item in enumerate(c.items) if "gave" in item.marks), None)
     if c.said(drug - 1) != "for" or gave is None or gave > drug:
         return None
-    told = [item.said for item in c.items[gave + 1 : drug - 1] if item.sort == "word" and not item.marks and item.said not in {"a", "some", "her", "him"}]
+    told = [
+        item.said
+        for item in c.items[gave + 1 : drug - 1]
+        if item.sort == "word" and not item.marks and item.said not in {"a", "some", "her", "him"}
+    ]
     return " ".join(told) or None
 
 

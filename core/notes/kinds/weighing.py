@@ -266,7 +266,9 @@ BEFORE: Final = frozenset(
 CHANGES: Final = frozenset({"gained", "gain", "up", "put on", "lost", "down", "added", "dropped"})
 
 
-CHANGED: Final = frozenset({"lost", "losing", "lose", "loses", "gained", "gaining", "gain", "dropped", "dropping", "put on", "putting on", "some", "no"})
+CHANGED: Final = frozenset(
+    {"lost", "losing", "lose", "loses", "gained", "gaining", "gain", "dropped", "dropping", "put on", "putting on", "some", "no"}
+)
 
 
 def _told_before(c: Clause) -> None:
