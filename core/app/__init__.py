@@ -12,6 +12,7 @@ from core.problem import Problem
 
 if TYPE_CHECKING:
     from core.app.book import App
+    from core.app.house import House
     from core.app.members import Wish
     from core.app.moving_in import Brought
     from core.app.photos import Sent
@@ -20,10 +21,13 @@ if TYPE_CHECKING:
     from core.store.intake import Update
     from core.store.outgoing import Outgoing
     from core.store.people import Member
+    from core.store.whose import Hint
 
 __all__ = [
     "App",
     "Brought",
+    "Hint",
+    "House",
     "Member",
     "Message",
     "Outgoing",
@@ -34,6 +38,7 @@ __all__ = [
     "Update",
     "Wish",
     "open_book",
+    "open_house",
     "reader",
 ]
 
@@ -41,6 +46,8 @@ __all__ = [
 LATER = {
     "App": "core.app.book",
     "Brought": "core.app.moving_in",
+    "Hint": "core.store.whose",
+    "House": "core.app.house",
     "Member": "core.store.people",
     "Outgoing": "core.store.outgoing",
     "Sent": "core.app.photos",
@@ -58,6 +65,13 @@ def open_book(url: str, farm: str | None = None, *, create: bool = False) -> App
     from core.app.opening import opened  # noqa: PLC0415 - loads SQLAlchemy
 
     return opened(url, farm, create=create)
+
+
+def open_house(url: str) -> House | Problem:
+    """The book at the address with all its farms, for one bot that speaks for all; or the reason why it can't be opened."""
+    from core.app.opening import opened_whole  # noqa: PLC0415 - loads SQLAlchemy
+
+    return opened_whole(url)
 
 
 def reader(roster: object) -> Reader | Problem:

@@ -17,7 +17,7 @@ from core.app.moving_out import MovingOut
 from core.app.post import Post
 from core.app.reading import Reader
 from core.app.telling import Told
-from core.app.ticking import put_due
+from core.app.ticking import look, put_due
 from core.notes.export import export_notes
 from core.notes.reading import Message
 from core.notes.replay import Book, local_day, zone
@@ -39,6 +39,10 @@ class App(Post, People, Archiving, MovingOut, MovingIn, Leaving):
     def close(self) -> None:
         """Let go of the database."""
         self._engine.dispose()
+
+    def of(self, _farm: int) -> App:
+        """The farm of that number, where there is only this one."""
+        return self
 
     # notes
 
@@ -124,6 +128,11 @@ class App(Post, People, Archiving, MovingOut, MovingIn, Leaving):
         """Put the reminders and the digest that are due into the outbox, each once. How many messages that made."""
         with self._hearing.turn() as turn:
             return put_due(turn.connection, self._farm, turn.book.herd, now)
+
+    def look(self, now: datetime) -> bool:
+        """The same for one farm of many, if it is time to look at it: where not, nothing is reckoned, and this is False."""
+        with self._hearing.turn() as turn:
+            return look(turn.connection, self._farm, turn.book.herd, now)
 
     # in and out
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from shutil import copyfile
 from tempfile import TemporaryDirectory
+from typing import TYPE_CHECKING
 
 from sqlalchemy import Engine, make_url
 from sqlalchemy.exc import ArgumentError, DBAPIError, NoSuchModuleError
@@ -18,15 +19,43 @@ from core.store.people import add_farm, farm_names, farm_number
 from core.store.photos import Photo
 from core.words import listed
 
+if TYPE_CHECKING:
+    from core.app.house import House
+
 #: What the first farm of a book is called unless somebody says otherwise.
 FIRST_FARM = "home"
 
 
 def opened(place: str, farm: str | None, *, create: bool) -> App | Problem:
     """The farm's book, or what stands in the way."""
+    made = _made(place)
+    if isinstance(made, Problem):
+        return made
+    picked = _farm(made, farm, create=create)
+    if isinstance(picked, Problem):
+        made.dispose()
+        return picked
+    return App(made, *picked)
+
+
+def opened_whole(place: str) -> House | Problem:
+    """The book with all its farms, of which there is at least one; or what stands in the way."""
+    from core.app.house import House  # noqa: PLC0415 - few serve more than one farm
+
+    made = _made(place)
+    if isinstance(made, Problem):
+        return made
+    with made.begin() as connection:
+        if not farm_names(connection):
+            add_farm(connection, FIRST_FARM)
+    return House(made)
+
+
+def _made(place: str) -> Engine | Problem:
+    """The way to the book, or what stands in it."""
     url = place if "://" in place else f"sqlite:///{place}"
     try:
-        made = _engine(url)
+        return _engine(url)
     except (ArgumentError, NoSuchModuleError, ValueError):
         return Problem(
             "bad_address",
@@ -43,11 +72,6 @@ def opened(place: str, farm: str | None, *, create: bool) -> App | Problem:
             f"The book {_shown(url)} can't be opened: {_reason(error)}.",
             remedy="Look whether the file is there, is a book, and is yours to write.",
         )
-    picked = _farm(made, farm, create=create)
-    if isinstance(picked, Problem):
-        made.dispose()
-        return picked
-    return App(made, *picked)
 
 
 def _engine(url: str) -> Engine:

@@ -9,17 +9,21 @@ from datetime import datetime
 from sqlalchemy import Connection
 
 from core.app.letters import answer_of, letter_of, put
-from core.app.members import LOOKS_ONLY, OWNER, REFUSED, Knock, Wish, admitted, done_about_people
+from core.app.members import LOOKS_ONLY, OWNER, REFUSED, Knock, Wish, admitted, done_about_people, farms_of
 from core.app.room import Room
 from core.app.taking_away import handed_over
 from core.notes.about_note import NOTE
 from core.notes.listen import Heard
 from core.notes.reading import Message, ReplyTo
 from core.reply import Choice, Reply
-from core.store import buttons, intake, journal, outgoing, people
+from core.store import buttons, intake, journal, outgoing, people, whose
 from core.store.buttons import Button, Press, Pressed
 from core.store.intake import Came, Update
 from core.store.outgoing import Outgoing
+from core.store.whose import Hint
+
+#: What tells whose a raw update is; None for one that says nothing.
+HintOf = Callable[[str], Hint | None]
 
 #: What a person reads when their message could not be taken in after all tries.
 PARKED = Reply(("Something went wrong here with your last message. It is kept, but not in the book: please send it again in other words.",))
@@ -37,8 +41,13 @@ class Post(Room):
             intake.release(connection, self._farm, worker)
             outgoing.release(connection, self._farm, worker)
 
-    def take_updates(self, bot_id: str, updates: Iterable[tuple[int, str, str]]) -> int:
-        """Keep updates (number, chat, raw JSON) as they came: once this returns they may be confirmed. How many were new."""
+    def take_updates(
+        self, bot_id: str, updates: Iterable[tuple[int, str, str]], _hint: HintOf | None = None, _now: datetime | None = None
+    ) -> int:
+        """Keep updates (number, chat, raw JSON) as they came: once this returns they may be confirmed. How many were new.
+
+        Whose they are is no question where there is one farm.
+        """
         with self._begin() as connection:
             return sum(intake.take(connection, self._farm, Came(bot_id, number, chat, raw)) for number, chat, raw in updates)
 
@@ -94,12 +103,25 @@ class Post(Room):
             intake.mark(connection, self._farm, update.id, "done")
         return reply
 
+    def farm_update(self, update: Update, who: people.Member, farm: str, now: datetime, *, group: bool) -> Reply:
+        """Say which farm the chat means, and let it mean another that the person is on."""
+        with self._begin() as connection:
+            mine = whose.named(connection, who.account)
+            wanted = next((number for number, name in mine if name.casefold() == farm.casefold()), None)
+            if wanted is not None and not group:
+                whose.sit(connection, wanted, update.chat)
+            reply = farms_of(tuple(name for _, name in mine), self.name, farm, group=group)
+            self._put(connection, (_key(update), update.chat, reply), now)
+            intake.mark(connection, self._farm, update.id, "done")
+        return reply
+
     def chat_moved(self, update: Update, to: str) -> None:
         """A group got another number: reminders go there from now on."""
         with self._begin() as connection:
             if update.chat in people.active_chats(connection, self._farm):
                 people.mark_chat(connection, self._farm, update.chat, active=False)
                 people.know_chat(connection, self._farm, to)
+            whose.moved(connection, self._farm, update.chat, to)
             intake.mark(connection, self._farm, update.id, "done")
 
     def answer_update(self, update: Update, reply: Reply | None, now: datetime, *, chat: str | None = None) -> None:
@@ -119,6 +141,11 @@ class Post(Room):
             intake.mark(connection, self._farm, update.id, "done")
             intake.forget(connection, self._farm, update.id)
         return reply
+
+    def park(self, update: Update, now: datetime) -> None:
+        """Set an update aside that keeps killing the program; the person is told."""
+        with self._begin() as connection:
+            self._park(connection, update, now)
 
     def failed(self, update: Update, now: datetime) -> bool:
         """Note that an update could not be worked off. After the third time it is set aside, the person is told, and this is True."""
@@ -156,6 +183,7 @@ class Post(Room):
                 people.mark_chat(connection, self._farm, out.chat, active=False)
             if moved_to is not None:
                 people.know_chat(connection, self._farm, moved_to)
+                whose.moved(connection, self._farm, out.chat, moved_to)
 
     def reply_to(self, chat: str, number: str) -> ReplyTo | None:
         """What the message of that number is about: the one chore that the bot reminded of, or the note that it answered or that a person sent there."""

@@ -20,7 +20,7 @@ from core.herd.wishes import WEEKDAYS
 from core.notes.reading import ReplyTo
 from core.notes.replay import zone
 from core.reply import Choice
-from core.store import outgoing, people
+from core.store import looking, outgoing, people
 
 #: A reminder missed while the machine was off still goes out so many days later; what is older stands in the digest.
 CATCH_UP_DAYS = 7
@@ -95,16 +95,35 @@ def _answers(chore: Chore) -> ReplyTo:
     return ReplyTo(chore.chore, chore.tag, chore.key)
 
 
-def _digest(connection: Connection, farm: int, herd: Herd, chats: Sequence[str], local: datetime) -> list[Letter]:
-    """The week's digest, on its day at the farm's hour; a machine that was off makes it late rather than lost."""
+def digest_due(herd: Herd, local: datetime) -> date | None:
+    """The day whose digest it is time for: its own, at the farm's hour; a machine that was off makes it late rather than lost."""
     late = (local.weekday() - WEEKDAYS.index(settings.digest_day(herd.settings))) % len(WEEKDAYS)
-    day = local.date() - timedelta(days=late)
     clock = f"{local:%H:%M}"
     if late > DIGEST_LATE_DAYS or clock < settings.reminder_time(herd.settings) or is_quiet(herd, clock) or not herd.animals:
-        return []
-    if not outgoing.first_time(connection, farm, "digest", day, local):
+        return None
+    return local.date() - timedelta(days=late)
+
+
+def _digest(connection: Connection, farm: int, herd: Herd, chats: Sequence[str], local: datetime) -> list[Letter]:
+    """The week's digest, once, where it is time for it."""
+    day = digest_due(herd, local)
+    if day is None or not outgoing.first_time(connection, farm, "digest", day, local):
         return []
     from core.reports.digest import digest  # noqa: PLC0415 - loads the reckoning
 
     lines = digest(herd, local.date()).reply().lines
     return [Letter(f"digest:{chat}:{day}", chat, lines) for chat in chats]
+
+
+def look(connection: Connection, farm: int, herd: Herd, now: datetime) -> bool:
+    """The same for a farm that it is time to look at, and when it has to be looked at again. False where somebody else looks at it, or did so.
+
+    A farm without a chat waits for one.
+    """
+    from core.app.next_look import next_look  # noqa: PLC0415 - asks the rules of this module
+
+    if not looking.taken(connection, farm, now):
+        return False
+    put_due(connection, farm, herd, now)
+    looking.look_again(connection, farm, next_look(herd, now) if people.active_chats(connection, farm) else None)
+    return True

@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import asdict, dataclass
 from datetime import datetime, timedelta
 
-from sqlalchemy import Connection, func, or_, select, tuple_, update
+from sqlalchemy import Connection, func, or_, select, update
 from sqlalchemy.sql.dml import Update as UpdateRows
 
 from core.store.once import put_once
-from core.store.tables import inbox
+from core.store.tables import PENDING, inbox
 
 #: After so many failures an update is set aside, or it would hold up its chat for ever.
 TRIES = 3
@@ -33,7 +33,7 @@ class Came:
 
 @dataclass(frozen=True, slots=True)
 class Update:
-    """An update of the inbox, after so many failed `tries`."""
+    """An update of the inbox of a `farm`, after so many failed `tries`."""
 
     id: int
     bot_id: str
@@ -41,6 +41,7 @@ class Update:
     chat: str
     raw: str
     tries: int = 0
+    farm: int = 0
 
 
 def take(connection: Connection, farm: int, came: Came) -> bool:
@@ -48,20 +49,24 @@ def take(connection: Connection, farm: int, came: Came) -> bool:
     return put_once(connection, inbox, farm_id=farm, state="pending", tries=0, handed_out=0, **asdict(came))
 
 
-def next_update(connection: Connection, farm: int, worker: str, now: datetime) -> Update | None:
-    """The next update to work on: the first of a chat none of whose updates is being worked on; None where there is none."""
-    waiting = (inbox.c.farm_id == farm) & (inbox.c.state == "pending")
-    firsts = select(inbox.c.bot_id, func.min(inbox.c.update_id)).where(waiting).group_by(inbox.c.bot_id, inbox.c.chat)
+def next_update(connection: Connection, farm: int | None, worker: str, now: datetime) -> Update | None:
+    """The next update to work on, of the farm or of all: the first of a chat none of whose updates is being worked on.
+
+    A row that another worker is just taking is passed over; the rest of its chat then waits for it, since it is still pending.
+    """
+    waits = (inbox.c.state == PENDING) if farm is None else (inbox.c.farm_id == farm) & (inbox.c.state == PENDING)
+    earlier = inbox.alias()
+    before = (earlier.c.bot_id == inbox.c.bot_id) & (earlier.c.chat == inbox.c.chat) & (earlier.c.update_id < inbox.c.update_id)
+    of_its_chat = select(earlier.c.farm_id).where(before, earlier.c.state == PENDING)
     free = or_(inbox.c.claimed_until.is_(None), inbox.c.claimed_until <= now)
-    first = tuple_(inbox.c.bot_id, inbox.c.update_id).in_(firsts)
-    those = select(inbox).where(waiting, free, first).order_by(inbox.c.update_id)
-    row = connection.execute(those.limit(1).with_for_update(skip_locked=True)).one_or_none()
+    those = select(inbox).where(waits, free, ~of_its_chat.exists()).order_by(inbox.c.update_id)
+    row = connection.execute(those.limit(1).with_for_update(of=inbox, skip_locked=True)).one_or_none()
     if row is None:
         return None
     claim = {"claimed_by": worker, "claimed_until": now + LEASE, "handed_out": row.handed_out + 1}
-    connection.execute(_this(farm, row.id).values(**claim))
+    connection.execute(_this(row.farm_id, row.id).values(**claim))
     tries = TRIES if row.handed_out >= HANDED_OUT else row.tries
-    return Update(row.id, row.bot_id, row.update_id, row.chat, row.raw, tries)
+    return Update(row.id, row.bot_id, row.update_id, row.chat, row.raw, tries, row.farm_id)
 
 
 def mark(connection: Connection, farm: int, number: int, state: str) -> None:
@@ -84,16 +89,24 @@ def failed(connection: Connection, farm: int, number: int) -> bool:
     return True
 
 
-def release(connection: Connection, farm: int, worker: str) -> None:
-    """Let go of what this worker held when it last went down."""
-    mine = (inbox.c.farm_id == farm) & (inbox.c.claimed_by == worker)
+def release(connection: Connection, farm: int | None, worker: str) -> None:
+    """Let go of what this worker held of the farm, or of all, when it last went down."""
+    held = (inbox.c.state == PENDING) & (inbox.c.claimed_by == worker)
+    mine = held if farm is None else held & (inbox.c.farm_id == farm)
     connection.execute(update(inbox).where(mine).values(claimed_by=None, claimed_until=None))
 
 
-def waiting(connection: Connection, farm: int) -> dict[str, int]:
-    """How many updates are in each state."""
-    counted = select(inbox.c.state, func.count()).where(inbox.c.farm_id == farm).group_by(inbox.c.state)
-    return {row[0]: row[1] for row in connection.execute(counted)}
+def waiting(connection: Connection, farm: int | None) -> dict[str, int]:
+    """How many updates of the farm, or of all, are in each state."""
+    counted = select(inbox.c.state, func.count()).group_by(inbox.c.state)
+    mine = counted if farm is None else counted.where(inbox.c.farm_id == farm)
+    return {row[0]: row[1] for row in connection.execute(mine)}
+
+
+def holders(connection: Connection) -> tuple[str, ...]:
+    """The workers that hold an update, on whatever farm."""
+    held = (inbox.c.state == PENDING) & inbox.c.claimed_by.is_not(None)
+    return tuple(connection.scalars(select(inbox.c.claimed_by).where(held).distinct().order_by(inbox.c.claimed_by)))
 
 
 def _this(farm: int, number: int) -> UpdateRows:

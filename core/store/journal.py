@@ -12,6 +12,7 @@ from sqlalchemy import Connection, Row, func, insert, select
 from core.notes.fact import Fact
 from core.notes.journal import Note, Target
 from core.notes.reading import ReplyTo
+from core.store import looking
 from core.store.asking import ask_from_json, ask_to_json
 from core.store.fact_tables import FACT_TABLES, FACT_TYPES
 from core.store.tables import facts, farms, notes, reversals
@@ -20,8 +21,11 @@ Place = tuple[int, int]  # note, index
 
 
 def take_farm(connection: Connection, farm: int) -> None:
-    """Let nobody else write in this farm's journal until the transaction ends. SQLite has done so already."""
-    connection.execute(select(farms.c.id).where(farms.c.id == farm).with_for_update()).one()
+    """Let nobody else write in this farm's journal until the transaction ends. SQLite has done so already.
+
+    What comes in and goes out meanwhile is not held up: its rows only need the farm to stay there.
+    """
+    connection.execute(select(farms.c.id).where(farms.c.id == farm).with_for_update(key_share=True)).one()
 
 
 def last_id(connection: Connection, farm: int) -> int:
@@ -32,6 +36,7 @@ def last_id(connection: Connection, farm: int) -> int:
 def append(connection: Connection, farm: int, note: Note) -> None:
     """Put a note in, with its facts and its reversals. IntegrityError where its number or its message is there already."""
     connection.execute(insert(notes).values(farm_id=farm, **_note_values(note)))
+    looking.look_at(connection, farm)
     keys = [{"farm_id": farm, "note_id": note.id, "fact_index": index, "kind": fact.kind} for index, fact in enumerate(note.facts)]
     if keys:
         connection.execute(insert(facts), keys)

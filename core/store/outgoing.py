@@ -10,18 +10,19 @@ from sqlalchemy import Connection, Update, func, or_, select, update
 
 from core.store.intake import LEASE
 from core.store.once import put_once
-from core.store.tables import outbox, sent
+from core.store.tables import WAITING, outbox, sent
 
 
 @dataclass(frozen=True, slots=True)
 class Outgoing:
-    """A message to send. `payload` is what the app put there; `tries` so far."""
+    """A message of a `farm` to send. `payload` is what the app put there; `tries` so far."""
 
     id: int
     key: str
     chat: str
     payload: dict[str, Any]
     tries: int
+    farm: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,17 +51,19 @@ def first_time(connection: Connection, farm: int, key: str, day: date, now: date
     return put_once(connection, sent, farm_id=farm, key=key, day=day, put_at=now)
 
 
-def claim(connection: Connection, farm: int, worker: str, now: datetime) -> Outgoing | None:
-    """The next message to send: always a chat's oldest, so that answers keep their order; None where there is none."""
-    waits = (outbox.c.farm_id == farm) & (outbox.c.state == "waiting")
-    firsts = select(func.min(outbox.c.id)).where(waits).group_by(outbox.c.chat)
+def claim(connection: Connection, farm: int | None, worker: str, now: datetime) -> Outgoing | None:
+    """The next message to send, of the farm or of all: always a chat's oldest, so that answers keep their order; None where there is none."""
+    waits = (outbox.c.state == WAITING) if farm is None else (outbox.c.farm_id == farm) & (outbox.c.state == WAITING)
+    earlier = outbox.alias()
+    before = (earlier.c.chat == outbox.c.chat) & (earlier.c.id < outbox.c.id) & (earlier.c.state == WAITING)
+    of_its_chat = select(earlier.c.farm_id).where(before if farm is None else before & (earlier.c.farm_id == farm))
     free = or_(outbox.c.claimed_until.is_(None), outbox.c.claimed_until <= now)
-    those = select(outbox).where(waits, free, outbox.c.id.in_(firsts), outbox.c.not_before <= now).order_by(outbox.c.id)
-    row = connection.execute(those.limit(1).with_for_update(skip_locked=True)).one_or_none()
+    those = select(outbox).where(waits, free, outbox.c.not_before <= now, ~of_its_chat.exists()).order_by(outbox.c.id)
+    row = connection.execute(those.limit(1).with_for_update(of=outbox, skip_locked=True)).one_or_none()
     if row is None:
         return None
-    connection.execute(_this(farm, row.id).values(claimed_by=worker, claimed_until=now + LEASE))
-    return Outgoing(row.id, row.key, row.chat, row.payload, row.tries)
+    connection.execute(_this(row.farm_id, row.id).values(claimed_by=worker, claimed_until=now + LEASE))
+    return Outgoing(row.id, row.key, row.chat, row.payload, row.tries, row.farm_id)
 
 
 def mark_sent(connection: Connection, farm: int, number: int, message: str | None) -> None:
@@ -79,9 +82,10 @@ def drop(connection: Connection, farm: int, number: int) -> None:
     connection.execute(_this(farm, number).values(state="dropped", claimed_by=None, claimed_until=None))
 
 
-def release(connection: Connection, farm: int, worker: str) -> None:
-    """Let go of what this worker held when it last went down: rather sent twice than never."""
-    mine = (outbox.c.farm_id == farm) & (outbox.c.claimed_by == worker)
+def release(connection: Connection, farm: int | None, worker: str) -> None:
+    """Let go of what this worker held of the farm, or of all, when it last went down: rather sent twice than never."""
+    held = (outbox.c.state == WAITING) & (outbox.c.claimed_by == worker)
+    mine = held if farm is None else held & (outbox.c.farm_id == farm)
     connection.execute(update(outbox).where(mine).values(claimed_by=None, claimed_until=None))
 
 
@@ -92,10 +96,11 @@ def payload_of(connection: Connection, farm: int, chat: str, message: str) -> di
     return found
 
 
-def waiting(connection: Connection, farm: int) -> dict[str, int]:
-    """How many messages are in each state."""
-    counted = select(outbox.c.state, func.count()).where(outbox.c.farm_id == farm).group_by(outbox.c.state)
-    return {row[0]: row[1] for row in connection.execute(counted)}
+def waiting(connection: Connection, farm: int | None) -> dict[str, int]:
+    """How many messages of the farm, or of all, are in each state."""
+    counted = select(outbox.c.state, func.count()).group_by(outbox.c.state)
+    mine = counted if farm is None else counted.where(outbox.c.farm_id == farm)
+    return {row[0]: row[1] for row in connection.execute(mine)}
 
 
 def _this(farm: int, number: int) -> Update:

@@ -7,8 +7,9 @@ import secrets
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
-from sqlalchemy import Connection, delete, insert, select, update
+from sqlalchemy import Connection, delete, func, insert, select, update
 
+from core.store import looking
 from core.store.once import put_once
 from core.store.tables import chats, farms, members, setup_codes
 
@@ -32,6 +33,17 @@ def farm_names(connection: Connection) -> tuple[str, ...]:
     return tuple(connection.scalars(select(farms.c.name).order_by(farms.c.id)))
 
 
+def farm_name(connection: Connection, farm: int) -> str:
+    """What the farm of that number is called. NoResultFound where it is gone."""
+    name: str = connection.execute(select(farms.c.name).where(farms.c.id == farm)).scalar_one()
+    return name
+
+
+def counted(connection: Connection) -> int:
+    """How many farms the book holds."""
+    return connection.execute(select(func.count()).select_from(farms)).scalar_one()
+
+
 def farm_number(connection: Connection, name: str) -> int | None:
     """The farm of that name."""
     found: int | None = connection.scalar(select(farms.c.id).where(farms.c.name == name))
@@ -42,6 +54,7 @@ def add_farm(connection: Connection, name: str) -> int:
     """A new farm's number. Two programs that open a new book at once make one farm."""
     put_once(connection, farms, name=name)
     number: int = connection.execute(select(farms.c.id).where(farms.c.name == name)).scalar_one()
+    looking.begin(connection, number)
     return number
 
 
@@ -51,14 +64,14 @@ def new_code(connection: Connection, farm: int, role: str, now: datetime, *, end
     if ends_others:
         unused = (setup_codes.c.farm_id == farm) & (setup_codes.c.role == role) & setup_codes.c.used_at.is_(None)
         connection.execute(delete(setup_codes).where(unused))
-    kept = {"hash": _hash(letters), "role": role, "expires_at": now + CODE_LASTS}
+    kept = {"hash": hash_of(letters), "role": role, "expires_at": now + CODE_LASTS}
     connection.execute(insert(setup_codes).values(farm_id=farm, **kept))
     return "-".join(letters[at : at + 4] for at in range(0, CODE_LETTERS, 4))
 
 
 def use_code(connection: Connection, farm: int, text: str, now: datetime) -> str | None:
     """The role that the code in the text gives, once; None for words that are no code, or an old one."""
-    this = (setup_codes.c.farm_id == farm) & (setup_codes.c.hash == _hash(text))
+    this = (setup_codes.c.farm_id == farm) & (setup_codes.c.hash == hash_of(text))
     fresh = setup_codes.c.used_at.is_(None) & (setup_codes.c.expires_at > now)
     role: str | None = connection.scalar(select(setup_codes.c.role).where(this, fresh))
     if role is not None:
@@ -66,7 +79,7 @@ def use_code(connection: Connection, farm: int, text: str, now: datetime) -> str
     return role
 
 
-def _hash(text: str) -> str:
+def hash_of(text: str) -> str:
     """A code as it is kept. Dashes, spaces and case don't matter: people copy it by hand."""
     bare = text.replace("-", "").replace(" ", "").upper()
     return hashlib.sha256(bare.encode()).hexdigest()
@@ -97,13 +110,17 @@ def remove_member(connection: Connection, farm: int, account: str) -> None:
 
 def know_chat(connection: Connection, farm: int, chat: str) -> None:
     """Reminders go to this chat from now on; one that had gone quiet is back."""
-    if not put_once(connection, chats, farm_id=farm, chat=chat, active=True):
+    if put_once(connection, chats, farm_id=farm, chat=chat, active=True):
+        looking.look_at(connection, farm)
+    else:
         mark_chat(connection, farm, chat, active=True)
 
 
 def mark_chat(connection: Connection, farm: int, chat: str, *, active: bool) -> None:
     """Whether the chat can be written to: false once the person has blocked the bot."""
-    connection.execute(update(chats).where(chats.c.farm_id == farm, chats.c.chat == chat).values(active=active))
+    this = (chats.c.farm_id == farm) & (chats.c.chat == chat) & (chats.c.active != active)
+    if connection.execute(update(chats).where(this).values(active=active)).rowcount:
+        looking.look_at(connection, farm)
 
 
 def active_chats(connection: Connection, farm: int) -> tuple[str, ...]:

@@ -6,6 +6,7 @@ from typing import Any
 
 from sqlalchemy import (
     BigInteger,
+    BindParameter,
     Boolean,
     Column,
     Date,
@@ -17,6 +18,7 @@ from sqlalchemy import (
     Table,
     Text,
     UniqueConstraint,
+    literal,
 )
 
 from core.store.columns import JsonText, Moment
@@ -54,6 +56,18 @@ def _unsaid(name: str, kind: Any) -> Column[Any]:
     return Column(name, kind, nullable=True)
 
 
+#: The states of rows that wait in the inbox and in the outbox, written out in each query: only so are the indexes of these rows used.
+PENDING = literal("pending", literal_execute=True)
+WAITING = literal("waiting", literal_execute=True)
+
+
+def _waiting_rows(table: Table, state: BindParameter[str], *columns: str) -> None:
+    """An index of the rows that still wait alone: it stays small however much was worked off before."""
+    waits = table.c.state == state
+    name = f"ix_{table.name}_{state.value}_{'_'.join(columns)}"
+    Index(name, *(table.c[column] for column in columns), postgresql_where=waits, sqlite_where=waits)
+
+
 farms = Table("farms", metadata, Column("id", Integer, primary_key=True), Column("name", Text, nullable=False, unique=True))
 
 members = Table(
@@ -64,6 +78,7 @@ members = Table(
     _said("name"),
     _said("role"),
     Column("joined_at", Moment, nullable=False),
+    Index(None, "account"),
 )
 
 setup_codes = Table(
@@ -74,6 +89,7 @@ setup_codes = Table(
     _said("role"),
     Column("expires_at", Moment, nullable=False),
     _unsaid("used_at", Moment),
+    Index(None, "hash"),
 )
 
 chats = Table(
@@ -142,6 +158,8 @@ inbox = Table(
     UniqueConstraint("bot_id", "update_id"),
     Index(None, "farm_id", "state", "chat", "update_id"),
 )
+_waiting_rows(inbox, PENDING, "bot_id", "chat", "update_id")
+_waiting_rows(inbox, PENDING, "update_id")
 
 outbox = Table(
     "outbox",
@@ -159,7 +177,10 @@ outbox = Table(
     _unsaid("number", Text),
     UniqueConstraint("farm_id", "key"),
     Index(None, "farm_id", "state", "chat", "id"),
+    Index(None, "chat", "number"),
 )
+_waiting_rows(outbox, WAITING, "chat", "id")
+_waiting_rows(outbox, WAITING, "id")
 
 sent = Table(
     "sent",
@@ -183,6 +204,7 @@ buttons = Table(
     _unsaid("reply_to", JsonText),
     Column("expires_at", Moment, nullable=False),
     _unsaid("used_at", Moment),
+    Index(None, "key"),
 )
 
 photos = Table(
@@ -202,3 +224,9 @@ photos = Table(
 )
 
 leaving = Table("leaving", metadata, _farm(key=True), Column("goes_at", Moment, nullable=False))
+
+#: Where one bot speaks for many farms: the farm that is meant in a chat.
+seats = Table("seats", metadata, _said("chat", key=True), _farm())
+
+#: The moment from which a farm has to be looked at again: before it nothing falls due there unless somebody writes.
+looks = Table("looks", metadata, _farm(key=True), Column("at", Moment, nullable=False), Index(None, "at"))

@@ -190,3 +190,26 @@ def test_a_button_grows_old(connection: Connection) -> None:
     """After a month the question is asked anew."""
     key = buttons.offer(connection, 1, Button("b", "c", "Yes", "yes"), NOW)
     assert buttons.look(connection, 1, Press(key, "c", "ann", NOW + timedelta(days=30))).state == "expired"
+
+
+def test_of_all_farms_together(connection: Connection) -> None:
+    """One queue: a chat's order holds whatever farms it speaks to, and each row says whose it is."""
+    other = add_farm(connection, "other")
+    taken(connection, (2, "a"))
+    assert intake.take(connection, other, Came("bot", 3, "a", "{}"))
+    assert intake.take(connection, other, Came("bot", 4, "b", "{}"))
+    handed = [intake.next_update(connection, None, "w", NOW) for _ in range(3)]
+    assert [(each.update_id, each.farm) if each else None for each in handed] == [(2, 1), (4, other), None]
+    assert intake.holders(connection) == ("w",)
+    assert intake.waiting(connection, None) == {"pending": 3}
+    intake.release(connection, None, "w")
+    assert intake.holders(connection) == ()
+    outgoing.put(connection, 1, Parcel("k", "a", {}, NOW))
+    outgoing.put(connection, other, Parcel("k", "a", {}, NOW))
+    first = outgoing.claim(connection, None, "w", NOW)
+    assert first is not None
+    assert first.farm == 1
+    assert outgoing.claim(connection, None, "w", NOW) is None
+    outgoing.release(connection, None, "w")
+    assert outgoing.claim(connection, None, "v", NOW) == first
+    assert outgoing.waiting(connection, None) == {"waiting": 2}

@@ -49,10 +49,10 @@ def test_no_lock_is_left_behind(postgres_url: str, refused: bool) -> None:
     if refused:
         with serving(other, 2, "7"), serving(made, 1, "7") as free, other.begin() as connection:
             assert not free
-            assert connection.execute(LOCKS).scalar_one() == 3
+            assert connection.execute(LOCKS).scalar_one() == 5
     else:
         with serving(made, 1, "7"), other.begin() as connection:
-            assert connection.execute(LOCKS).scalar_one() == 2
+            assert connection.execute(LOCKS).scalar_one() == 3
     with made.begin() as connection:
         assert connection.execute(LOCKS).scalar_one() == 0
     made.dispose()
