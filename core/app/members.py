@@ -93,21 +93,17 @@ def done_about_people(connection: Connection, farm: int, wish: Wish, link: Calla
 
 
 def farms_of(names: tuple[str, ...], meant: str, wanted: str, *, group: bool) -> Reply:
-    """Which farm is meant in a chat, once another was wanted or none was named."""
-    known = next((name for name in names if name.casefold() == wanted.casefold()), None)
+    """Which farm is meant in a chat, once one was wanted or none was named; `names` are those that the person is on."""
     if group:
         return Reply((f"This group belongs to {meant}. In our own chat you can change farms.",))
-    if known is not None:
-        return Reply((f"From now on this chat is about {known}.",))
-    if len(names) < 2:
-        return Reply((f"You are on one farm: {meant}.",))
+    if wanted.casefold() == meant.casefold():
+        return Reply((f"This chat is about {meant} now.",))
+    if wanted.casefold() in {name.casefold() for name in names}:
+        return Reply((f"This bot speaks for {meant} alone.",))
     unknown = (f"You are on no farm called {wanted}.",) if wanted else ()
-    return Reply(
-        (
-            *unknown,
-            f"You are on {listed(names)}. This chat is about {meant}. To change: “/farm {names[0]}”.",
-        )
-    )
+    if len(names) < 2:
+        return Reply((*unknown, f"You are on one farm: {meant}."))
+    return Reply((*unknown, f"You are on {listed(names)}. This chat is about {meant}. To change: “/farm {names[0]}”."))
 
 
 def _invited(connection: Connection, farm: int, wish: Wish, link: Callable[[str], str]) -> Reply:

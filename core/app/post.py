@@ -104,13 +104,10 @@ class Post(Room):
         return reply
 
     def farm_update(self, update: Update, who: people.Member, farm: str, now: datetime, *, group: bool) -> Reply:
-        """Say which farm the chat means, and let it mean another that the person is on."""
+        """Say which farm the chat means. One that was wanted is meant already: the update was laid before it."""
         with self._begin() as connection:
-            mine = whose.named(connection, who.account)
-            wanted = next((number for number, name in mine if name.casefold() == farm.casefold()), None)
-            if wanted is not None and not group:
-                whose.sit(connection, wanted, update.chat)
-            reply = farms_of(tuple(name for _, name in mine), self.name, farm, group=group)
+            names = tuple(name for _, name in whose.named(connection, who.account))
+            reply = farms_of(names, self.name, farm, group=group)
             self._put(connection, (_key(update), update.chat, reply), now)
             intake.mark(connection, self._farm, update.id, "done")
         return reply

@@ -30,7 +30,7 @@ def listening(engine: Engine) -> Iterator[Ear]:
     """Listen from now on. OperationalError, of the driver or of SQLAlchemy, where the database is out of reach."""
     with engine.connect() as pooled:
         connection = pooled.execution_options(isolation_level="AUTOCOMMIT")
+        raw = cast(Any, connection.connection.driver_connection)
         connection.detach()  # closed at the end: one that went back to the pool would listen for ever
         connection.exec_driver_sql(f"listen {CHANNEL}")
-        raw = cast(Any, connection.connection.driver_connection)
         yield lambda seconds: tuple(dict.fromkeys(sign.payload for sign in raw.notifies(timeout=seconds, stop_after=1)))

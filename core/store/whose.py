@@ -25,6 +25,7 @@ class Hint:
     number   its own number in the chat, where it is an edit of what was said before
     answers  the number of the message that it answers
     button   the key of the button that was pressed
+    farm     the name of the farm that the author wants the chat to mean from now on
     """
 
     account: str
@@ -34,6 +35,7 @@ class Hint:
     number: str | None = None
     answers: str | None = None
     button: str | None = None
+    farm: str | None = None
 
 
 def farm_of(connection: Connection, hint: Hint, now: datetime) -> int | None:
@@ -46,16 +48,16 @@ def farm_of(connection: Connection, hint: Hint, now: datetime) -> int | None:
     if hint.group and seat is not None:
         return seat
     mine = _farms_of(connection, hint.account)
-    coded = _by_code(connection, hint.words, now)
+    chosen = _by_name(connection, hint) or _by_code(connection, hint.words, now)
     farm: int | None
-    if coded is not None:
-        farm = coded
+    if chosen is not None:
+        farm = chosen
     elif len(mine) > 1:
         farm = _by_what_it_answers(connection, hint, mine) or (seat if seat in mine else mine[0])
     else:
         farm = mine[0] if mine else connection.scalar(select(farms.c.id).order_by(farms.c.id).limit(1))
-    if farm is not None and (farm in mine or coded is not None):
-        _sit(connection, hint, farm, move=coded is not None)
+    if farm is not None and (chosen is not None or (hint.group and farm in mine)):
+        sit(connection, farm, hint.chat)
     return farm
 
 
@@ -63,6 +65,13 @@ def _farms_of(connection: Connection, account: str) -> tuple[int, ...]:
     """The farms of a person, in the order in which they came there."""
     mine = select(members.c.farm_id).where(members.c.account == account)
     return tuple(connection.scalars(mine.order_by(members.c.joined_at, members.c.farm_id)))
+
+
+def _by_name(connection: Connection, hint: Hint) -> int | None:
+    """The farm that the author wants, of their own."""
+    if hint.farm is None or hint.group:
+        return None
+    return next((number for number, name in named(connection, hint.account) if name.casefold() == hint.farm.casefold()), None)
 
 
 def _by_code(connection: Connection, words: str, now: datetime) -> int | None:
@@ -90,15 +99,10 @@ def _by_what_it_answers(connection: Connection, hint: Hint, mine: tuple[int, ...
     return next((farm for farm in found if farm is not None), None)
 
 
-def _sit(connection: Connection, hint: Hint, farm: int, *, move: bool) -> None:
-    """Remember the farm that is meant in the chat, unless one is known that need not `move`."""
-    if not put_once(connection, seats, chat=hint.chat, farm_id=farm) and move:
-        sit(connection, farm, hint.chat)
-
-
 def sit(connection: Connection, farm: int, chat: str) -> None:
     """This farm is meant in the chat from now on."""
-    connection.execute(update(seats).where(seats.c.chat == chat).values(farm_id=farm))
+    if not put_once(connection, seats, chat=chat, farm_id=farm):
+        connection.execute(update(seats).where(seats.c.chat == chat).values(farm_id=farm))
 
 
 def named(connection: Connection, account: str) -> tuple[tuple[int, str], ...]:

@@ -60,7 +60,9 @@ def at_its_time(herd: Herd, start: datetime, end: datetime) -> tuple[Due, int]:
 def farms(draw: st.DrawFn) -> tuple[Herd, date]:
     """A herd with its own hours, quiet ones and place, with a reminder at a time; and a day of that year."""
     start = draw(days(220))
-    herd = tell(book(Herd(), draw(journals())).herd, "remind", text="vents", on=start + timedelta(draw(st.integers(-3, 10))), time=draw(clocks))
+    herd = tell(
+        book(Herd(), draw(journals())).herd, "remind", text="vents", on=start + timedelta(draw(st.integers(-3, 10))), time=draw(clocks)
+    )
     settings = herd.settings
     for name in ("reminder_time", "quiet_from", "quiet_to"):
         settings = changed(settings, name, draw(clocks))

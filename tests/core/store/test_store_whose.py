@@ -65,6 +65,15 @@ def test_a_chat_means_the_farm_chosen_last(book: Connection) -> None:
     assert whose_is(book, "ann") == HILL
 
 
+def test_a_farm_asked_for_by_name(book: Connection) -> None:
+    """One's own alone, and not in a group; what is sent right behind goes there too."""
+    assert whose_is(book, "ann", farm="dale") == DALE
+    assert whose_is(book, "ann") == DALE
+    assert whose_is(book, "ann", farm="home") == DALE
+    assert whose_is(book, "ann", "-5", group=True, farm="dale") == HILL
+    assert whose_is(book, "bo", farm="hill") == DALE
+
+
 def test_a_group_belongs_to_one_farm(book: Connection) -> None:
     """Whoever speaks there, and whatever code is read out there: an answer of another farm would be read by the wrong people."""
     assert whose_is(book, "ann", "-5", group=True) == HILL
