@@ -13,6 +13,7 @@ COMMANDS = {
     "Every day": {
         "chat": "bot.commands.talking:chat",
         "serve": "bot.commands.serving:serve",
+        "work": "bot.commands.working:work",
         "say": "bot.commands.talking:say",
         "due": "bot.commands.asking:due",
         "digest": "bot.commands.asking:digest",

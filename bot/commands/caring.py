@@ -126,10 +126,11 @@ def restore(file: Path, as_json: bool, book: str | None, farm: str | None) -> No
 
 
 @click.command(short_help="Print a code that makes its sender an owner of the farm.")
+@click.option("--new", is_flag=True, help="Make the farm of that name first, in a book of many.")
 @book_options
-def setup(book: str | None, farm: str | None) -> None:
+def setup(book: str | None, farm: str | None, new: bool) -> None:
     """Print a code. Whoever sends it to the bot becomes an owner of the farm: it works once."""
-    app: App = opened(book, farm)
+    app: App = opened(book, farm, create=new)
     code = app.setup_code(options.clock(), anew=True)
     click.echo(f"set-up code: {code}")
     click.echo(f"For the book {app.status()['book']}", err=True)

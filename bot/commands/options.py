@@ -40,11 +40,12 @@ def now_option(command: Command) -> Command:
 json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON for programs.")
 
 
-def opened(book: str | None, farm: str | None, *, as_json: bool = False) -> App:
-    """The farm's book; the command ends here with the reason where it can't be opened."""
-    found = open_book(book or settings().database_url, farm)
+def opened(book: str | None, farm: str | None, *, as_json: bool = False, create: bool = False) -> App:
+    """The farm's book; the command ends here with the reason where it can't be opened. `create`: a farm that is not there is made."""
+    found = open_book(book or settings().database_url, farm, create=create)
     if isinstance(found, Problem):
         refuse(found, as_json=as_json)
+    click.get_current_context().call_on_close(found.close)
     return found
 
 

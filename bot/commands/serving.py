@@ -5,6 +5,7 @@ from __future__ import annotations
 import asyncio
 import logging
 import sys
+from contextlib import closing
 from functools import partial
 from typing import TYPE_CHECKING, NoReturn
 
@@ -23,9 +24,13 @@ NO_LISTENING = "Can't listen at {where}: {why}. Give another HOST:PORT with --li
 NO_EXTRA = "The webhook needs tornado, which is not installed: pip install 'haynote[webhook]'."
 NOT_HTTPS = "Telegram brings updates only to an address that begins with https://, such as https://barn.example.org/hook."
 NO_PORT = "Give a host and a port, such as 127.0.0.1:8443."
+ONE_OR_ALL = "Say --farm or --all-farms, not both."
 CODE = "set-up code: {code}"
 SEND_IT = "Send this code to your bot on Telegram, within a day: whoever sends it first owns this book."
 READY = "Listening. Stop with Ctrl-C."
+
+
+log = logging.getLogger("haynote.telegram")
 
 
 def _https(_context: click.Context, _option: click.Parameter, given: str | None) -> str | None:
@@ -46,13 +51,25 @@ def _port(_context: click.Context, _option: click.Parameter, given: str) -> tupl
 @click.command()
 @click.option("--book", metavar="URL", help="The book to serve instead of your own: a file, or a database's address.")
 @click.option("--farm", metavar="NAME", help="The farm, where the book holds several.")
+@click.option("--all-farms", is_flag=True, help="Serve every farm of the book with this one bot.")
 @click.option(
-    "--webhook", metavar="URL", callback=_https, help="Let Telegram bring updates to this https address instead of asking for them."
+    "--webhook",
+    metavar="URL",
+    callback=_https,
+    envvar="HAYNOTE_WEBHOOK",
+    show_envvar=True,
+    help="Let Telegram bring updates to this https address instead of asking for them.",
 )
 @click.option(
-    "--listen", metavar="HOST:PORT", default="127.0.0.1:8443", callback=_port, help="Where to listen for them, behind the address."
+    "--listen",
+    metavar="HOST:PORT",
+    default="127.0.0.1:8443",
+    callback=_port,
+    envvar="HAYNOTE_LISTEN",
+    show_envvar=True,
+    help="Where to listen for them, behind the address.",
 )
-def serve(book: str | None, farm: str | None, webhook: str | None, listen: tuple[str, int]) -> None:
+def serve(book: str | None, farm: str | None, all_farms: bool, webhook: str | None, listen: tuple[str, int]) -> None:
     """Answer on Telegram, and send reminders and the weekly digest.
 
     The bot's token is read from HAYNOTE_BOT_TOKEN. While the book has no owner, a set-up code is printed: the first person to send it
@@ -60,8 +77,10 @@ def serve(book: str | None, farm: str | None, webhook: str | None, listen: tuple
     """
     kept = settings()
     if kept.bot_token is None:
-        _fail(NO_KEY)
-    _serve(kept, book or kept.database_url, farm, _address(webhook, listen))
+        fail(NO_KEY)
+    if all_farms and farm is not None:
+        raise click.UsageError(ONE_OR_ALL)
+    _serve(kept, book or kept.database_url, farm, _address(webhook, listen), all_farms=all_farms)
 
 
 def _address(webhook: str | None, listen: tuple[str, int]) -> Address | None:
@@ -71,11 +90,11 @@ def _address(webhook: str | None, listen: tuple[str, int]) -> Address | None:
     try:
         from bot.telegram.webhook import Address  # noqa: PLC0415 - an extra
     except ModuleNotFoundError:
-        _fail(NO_EXTRA)
+        fail(NO_EXTRA)
     return Address(webhook, *listen)
 
 
-def _serve(kept: Settings, url: str, farm: str | None, at: Address | None) -> None:
+def _serve(kept: Settings, url: str, farm: str | None, at: Address | None, *, all_farms: bool) -> None:
     """Open the book, hold its lock and serve."""
     from telegram.error import InvalidToken  # noqa: PLC0415 - only this command pays for it
 
@@ -83,31 +102,33 @@ def _serve(kept: Settings, url: str, farm: str | None, at: Address | None) -> No
     from bot.telegram.counter import Counter, clock  # noqa: PLC0415
     from bot.telegram.lock import AlreadyServedError, alone, lock_file  # noqa: PLC0415
     from bot.telegram.met import remember  # noqa: PLC0415
-    from bot.telegram.serve import CantListenError, Serving, bot_of  # noqa: PLC0415
-    from bot.telegram.serve import serve as serving  # noqa: PLC0415
-    from core.app import Problem, open_book  # noqa: PLC0415
+    from bot.telegram.serve import CantListenError, Serving, bot_of, until_told  # noqa: PLC0415
+    from core.app import House, Problem, open_book, open_house  # noqa: PLC0415
 
     token = kept.bot_token or ""
     bot = token.partition(":")[0]
     written = logs.log_to(sys.stderr, token)
     try:
         with alone(lock_file(url, bot, data_folder())) as alive:
-            app = open_book(url, farm)
-            if isinstance(app, Problem):
-                _fail(f"{app.text} {app.remedy}".strip())
-            with app.serving(bot) as free:
+            book = open_house(url) if all_farms else open_book(url, farm)
+            if isinstance(book, Problem):
+                fail(f"{book.text} {book.remedy}".strip())
+            with closing(book), book.serving(bot) as free:
                 if not free:
-                    _fail(ELSEWHERE)
-                _tell_code(app.setup_code(clock()))
-                met = partial(remember, data_folder(), app.place)
-                run = Serving(bot_of(kept), Counter(app), met=met, alive=alive, at=at)
-                asyncio.run(serving(run, ready=lambda: click.echo(READY, err=True)))
+                    fail(ELSEWHERE)
+                if isinstance(book, House):
+                    book.troubled = partial(log.error, "What is due on the farm %s could not be looked up: %s")
+                else:
+                    _tell_code(book.setup_code(clock()))
+                met = partial(remember, data_folder(), book.place)
+                run = Serving(bot_of(kept), Counter(book), met=met, alive=alive, at=at)
+                asyncio.run(until_told(run, ready=lambda: click.echo(READY, err=True)))
     except AlreadyServedError:
-        _fail(SERVED)
+        fail(SERVED)
     except CantListenError as error:
-        _fail(NO_LISTENING.format(where=error.where, why=error.why))
+        fail(NO_LISTENING.format(where=error.where, why=error.why))
     except InvalidToken:
-        _fail(STRANGE_KEY)
+        fail(STRANGE_KEY)
     finally:
         logging.getLogger().removeHandler(written)
 
@@ -119,7 +140,7 @@ def _tell_code(code: str | None) -> None:
         click.echo(SEND_IT, err=True)
 
 
-def _fail(text: str) -> NoReturn:
+def fail(text: str) -> NoReturn:
     """Say why not, and end with 1."""
     click.echo(text, err=True)
     raise SystemExit(1)

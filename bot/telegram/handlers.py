@@ -113,6 +113,12 @@ class Desk:
         sent = Sent(content, ending, update.album)
         await self.counter.ask(app.photo_update, act.kept, said, sent, self.counter.now(), photo_folder(app))
 
+    async def tell_farm(self, act: Act) -> None:
+        """Which farm the chat means. The door has heard already which one is wanted."""
+        who = act.member or Member(act.update.account, act.update.name, "")
+        wanted = words.farm(act.text) or ""
+        await self.counter.ask(self.counter.app.farm_update, act.kept, who, wanted, self.counter.now(), group=act.update.group)
+
     async def manage(self, act: Act) -> None:
         """Something about the farm's people. A code is told in private only."""
         what, about = words.wish(act.text) or ("people", "")
@@ -199,6 +205,7 @@ HANDLERS = (
     Handler("a stranger's button", lambda act: act.member is None and act.update.press is not None, Desk.turn_away),
     Handler("a stranger", lambda act: act.member is None, Desk.admit),
     Handler("a button", lambda act: act.update.press is not None, Desk.press),
+    Handler("another farm of one's own", lambda act: act.update.edit == 0 and words.farm(act.text) is not None, Desk.tell_farm),
     Handler("something about the farm's people", lambda act: act.update.edit == 0 and wishes(act), Desk.manage),
     Handler("the whole book is wanted", lambda act: act.update.edit == 0 and form(act) is not None, Desk.hand_over),
     Handler("a photo from who may write", lambda act: act.update.photo is not None and not looks(act), Desk.keep),

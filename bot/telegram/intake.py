@@ -8,6 +8,7 @@ from telegram import Bot, Update
 from telegram.error import Conflict, InvalidToken, RetryAfter, TelegramError
 
 from bot.telegram.counter import Counter
+from bot.telegram.hints import hint_of
 from bot.telegram.patience import Bells, seconds_of
 from bot.telegram.updates import ALLOWED, chat_of
 
@@ -69,6 +70,6 @@ class Intake:
         if not updates:
             return
         rows = [(update.update_id, chat_of(update.to_dict()), update.to_json()) for update in updates]
-        await self._counter.ask(self._counter.app.take_updates, str(self._bot.id), rows)
+        await self._counter.ask(self._counter.house.take_updates, str(self._bot.id), rows, hint_of, self._counter.now())
         self._offset = updates[-1].update_id + 1
         self._bells.work.ring()

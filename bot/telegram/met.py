@@ -20,8 +20,10 @@ def remember(folder: Path, book: str, name: str) -> None:
 
 
 def bot_of(folder: Path, book: str) -> str | None:
-    """The name of the bot that last served that book; None where none did."""
-    return _known(folder).get(book)
+    """The name of the bot that last served that farm's book, or all farms of that book; None where none did."""
+    known = _known(folder)
+    whole = (name for place, name in known.items() if book.startswith(f"{place} "))
+    return known.get(book) or next(whole, None)
 
 
 def _known(folder: Path) -> dict[str, str]:

@@ -76,7 +76,7 @@ class Sender:
     async def _once(self) -> float:
         """Send one letter on its way; how long to wait before the next [s]."""
         try:
-            out = await self._counter.ask(self._counter.app.claim_outgoing, WORKER, self._counter.now())
+            out = await self._counter.ask(self._counter.house.claim_outgoing, WORKER, self._counter.now())
         except Exception:  # the book itself is in trouble: wait for better times
             log.exception("Could not look into the outbox. Trying again.")
             self._failures += 1
@@ -122,7 +122,7 @@ class Sender:
             await self._put_off(out, self._bells.patience(out.tries + 1))
         else:
             self._gone.pop(out.id, None)
-            await self._note(self._counter.app.mark_sent, out, number)
+            await self._note(self._counter.house.mark_sent, out, number)
 
     async def _refused(self, out: Outgoing, error: BadRequest) -> None:
         """The service finds fault with the letter: it goes again as bare text, and if that is refused too, never."""
@@ -136,12 +136,12 @@ class Sender:
     async def _put_off(self, out: Outgoing, seconds: float) -> None:
         when = self._counter.now() + timedelta(seconds=seconds)
         self._again[out.id] = when
-        await self._note(self._counter.app.retry_at, out, when)
+        await self._note(self._counter.house.retry_at, out, when)
 
     async def _give_up(self, out: Outgoing, *, chat_gone: bool, moved_to: str | None = None) -> None:
         self._gone.pop(out.id, None)
         self._bare.discard(out.id)
-        await self._note(partial(self._counter.app.drop, chat_gone=chat_gone, moved_to=moved_to), out)
+        await self._note(partial(self._counter.house.drop, chat_gone=chat_gone, moved_to=moved_to), out)
 
     async def _note(self, what: Callable[Concatenate[Outgoing, P], None], out: Outgoing, *more: P.args, **named: P.kwargs) -> None:
         """Write down what became of a letter, as often as it takes: forgetting it would send the letter twice."""
@@ -175,17 +175,17 @@ class Sender:
         """What sends a part once it is told where to. A file is made for it now; where that fails, the words say so."""
         if part.attached is None:
             return partial(self._bot.send_message, text=part.text)
-        file = await self._made(part.attached, datetime.fromisoformat(out.payload["at"]))
+        file = await self._made(out, part.attached, datetime.fromisoformat(out.payload["at"]))
         if isinstance(file, Problem):
             return partial(self._bot.send_message, text="\n".join((part.text, f"{file.text} {file.remedy}".strip())).strip())
         if part.attached.what in SHOWN and len(file.content) <= LARGEST_PHOTO and not bare:
             return partial(self._bot.send_photo, photo=file.content, filename=file.name, caption=part.text)
         return partial(self._bot.send_document, document=file.content, filename=file.name, caption=part.text)
 
-    async def _made(self, attached: Attached, at: datetime) -> File | Problem:
+    async def _made(self, out: Outgoing, attached: Attached, at: datetime) -> File | Problem:
         """The file of a letter, as of that time; drawn in a thread of its own, so that neither the chat nor the book waits for it."""
         try:
-            held = await self._counter.ask(gathered, self._counter.app, attached, at)
+            held = await self._counter.ask(gathered, self._counter.of(out.farm).app, attached, at)
             file = held if isinstance(held, Problem) else await self._counter.make(finished, attached, held)
         except Exception:  # a mistake of ours in one picture must not stop the letters behind it
             log.exception("The file %s could not be made.", attached.name)

@@ -13,10 +13,10 @@ from __future__ import annotations
 import asyncio
 import logging
 import signal
-from collections.abc import Callable
+from collections.abc import Awaitable, Callable
 from dataclasses import dataclass, field
 from time import monotonic
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Protocol
 
 from telegram import Bot, BotCommand
 from telegram.error import InvalidToken, TelegramError
@@ -24,14 +24,15 @@ from telegram.request import HTTPXRequest
 
 from bot.settings import Settings
 from bot.telegram.counter import WORKER, Counter
-from bot.telegram.handlers import Desk
 from bot.telegram.intake import CANT_REACH, POLL_S, Intake
 from bot.telegram.pace import OVERALL, Pace
-from bot.telegram.patience import Bells, Patience, backoff
+from bot.telegram.patience import Bell, Bells, Patience, backoff
 from bot.telegram.sender import Sender
+from bot.telegram.signs import INBOX, OUTBOX, Ear, FarBell
 from bot.telegram.taking import Taking
 from bot.telegram.ticker import EVERY_S, Ticker
 from bot.telegram.words import COMMANDS
+from core.app import House
 
 if TYPE_CHECKING:
     from bot.telegram.webhook import Address, Hook
@@ -88,14 +89,16 @@ class Serving:
     at: Address | None = None  # where the service hands updates over; None where they are fetched
 
     def __post_init__(self) -> None:
-        """Its bells."""
-        self.bells = Bells(patience=self.paces.patience)
+        """Its bells: where there are workers beside it, they hear of what comes in."""
+        self.far = FarBell()
+        self.bells = Bells(work=self.far if self.counter.house.has_workers else Bell(), patience=self.paces.patience)
 
     async def run(self, ready: Callable[[], object] = lambda: None) -> None:
         """Serve until `stop`. InvalidToken where the service does not know the bot; any other error is a mistake of ours."""
-        await self.counter.ask(self.counter.app.begin_work, WORKER)
+        await self.counter.ask(self.counter.house.begin_work, WORKER)
         try:
-            if await self._introduced():
+            if await introduced(self.bells, self._hello):
+                self.met(self.bot.username)
                 ready()
                 await self._loops()
         finally:
@@ -105,25 +108,12 @@ class Serving:
         """Come to an orderly end: no more news, then what is in hand, then what can go out."""
         self.bells.door.end()
 
-    async def _introduced(self) -> bool:
-        """Say hello to the service, however long it takes; False when it is over before that."""
-        failures = 0
-        while not self.bells.door.over:
-            try:
-                await self.bot.initialize()
-                if self.at is None:
-                    await self.bot.delete_webhook(drop_pending_updates=False)
-                await self.bot.set_my_commands([BotCommand(*command) for command in COMMANDS])
-            except InvalidToken:
-                raise
-            except TelegramError as error:
-                failures += 1
-                log.warning(CANT_REACH, error, self.paces.patience(failures))
-                await self.bells.door.wait(self.paces.patience(failures))
-            else:
-                self.met(self.bot.username)
-                return True
-        return False
+    async def _hello(self) -> None:
+        """What the service is told first."""
+        await self.bot.initialize()
+        if self.at is None:
+            await self.bot.delete_webhook(drop_pending_updates=False)
+        await self.bot.set_my_commands([BotCommand(*command) for command in COMMANDS])
 
     def _door(self) -> Intake | Hook:
         """The way in for updates."""
@@ -136,14 +126,15 @@ class Serving:
     async def _loops(self) -> None:
         """Run the loops, and end them in the order in which work passes through them."""
         intake = self._door()
-        taking = Taking(Desk(self.bot, self.counter), self.counter, self.bells)
+        taking = Taking(self.bot, self.counter, self.bells)
         sender = Sender(self.bot, self.counter, self.bells, Pace(monotonic, overall=self.paces.overall))
         ticker = Ticker(self.counter, self.bells, self.paces.tick, self.alive)
         first, second, last = (asyncio.create_task(loop.run()) for loop in (intake, taking, sender))
         clock = asyncio.create_task(ticker.run())
+        others = self._others()
         ended = asyncio.create_task(self.bells.door.ended())
         try:
-            await asyncio.wait({first, second, last, clock, ended}, return_when=asyncio.FIRST_COMPLETED)
+            await asyncio.wait({first, second, last, clock, ended, *others}, return_when=asyncio.FIRST_COMPLETED)
             self.bells.door.end()
             first.cancel()
             self.bells.work.end()
@@ -152,10 +143,35 @@ class Serving:
             self.bells.letters.end()
             await asyncio.wait({last}, timeout=max(0.0, ends - monotonic()))
         finally:
-            await _all_over(first, second, last, clock, ended)
+            await all_over(first, second, last, clock, ended, *others)
+
+    def _others(self) -> list[asyncio.Task[None]]:
+        """What is told to workers beside this server, and heard from them."""
+        house = self.counter.house
+        if not isinstance(house, House) or not house.has_workers:
+            return []
+        ear = Ear(house, OUTBOX, self.bells.letters, self.bells)
+        return [asyncio.create_task(ear.run()), asyncio.create_task(self.far.tell(house, self.counter, INBOX))]
 
 
-async def _all_over(*tasks: asyncio.Task[None]) -> None:
+async def introduced(bells: Bells, hello: Callable[[], Awaitable[object]]) -> bool:
+    """Say hello to the service, however long it takes; False when it is over before that. InvalidToken where it does not know the bot."""
+    failures = 0
+    while not bells.door.over:
+        try:
+            await hello()
+        except InvalidToken:
+            raise
+        except TelegramError as error:
+            failures += 1
+            log.warning(CANT_REACH, error, bells.patience(failures))
+            await bells.door.wait(bells.patience(failures))
+        else:
+            return True
+    return False
+
+
+async def all_over(*tasks: asyncio.Task[None]) -> None:
     """End what still runs, and hand on what went wrong."""
     for task in tasks:
         task.cancel()
@@ -164,15 +180,29 @@ async def _all_over(*tasks: asyncio.Task[None]) -> None:
             raise result
 
 
-async def serve(serving: Serving, *, ready: Callable[[], object] = lambda: None) -> None:
-    """Serve until the process is told to stop (SIGTERM, SIGINT)."""
+class Runs(Protocol):
+    """A server, or a worker beside one."""
+
+    counter: Counter
+
+    async def run(self, ready: Callable[[], object]) -> None:
+        """Until it is stopped."""
+        ...
+
+    def stop(self) -> None:
+        """Come to an orderly end."""
+        ...
+
+
+async def until_told(what: Runs, *, ready: Callable[[], object] = lambda: None) -> None:
+    """Run until the process is told to stop (SIGTERM, SIGINT)."""
     loop = asyncio.get_running_loop()
     for sign in (signal.SIGTERM, signal.SIGINT):
         try:
-            loop.add_signal_handler(sign, serving.stop)
+            loop.add_signal_handler(sign, what.stop)
         except NotImplementedError:  # pragma: no cover - Windows
-            signal.signal(sign, lambda *_: loop.call_soon_threadsafe(serving.stop))
+            signal.signal(sign, lambda *_: loop.call_soon_threadsafe(what.stop))
     try:
-        await serving.run(ready)
+        await what.run(ready)
     finally:
-        serving.counter.close()
+        what.counter.close()

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import logging
 
+from telegram import Bot
+
 from bot.telegram.counter import WORKER, Counter
 from bot.telegram.handlers import Desk
 from bot.telegram.patience import Bells
@@ -19,10 +21,12 @@ LOOK_EVERY_S = 30.0
 class Taking:
     """The loop that takes updates from the inbox to their handlers."""
 
-    def __init__(self, desk: Desk, counter: Counter, bells: Bells) -> None:
-        self._desk = desk
+    def __init__(self, bot: Bot, counter: Counter, bells: Bells, worker: str = WORKER) -> None:
+        self._bot = bot
         self._counter = counter
         self._bells = bells
+        self._worker = worker
+        self._desks: dict[int, Desk] = {}
         self._left: Kept | None = None  # what was claimed when the book failed: still ours to work off
         self._failures = 0
 
@@ -36,7 +40,7 @@ class Taking:
     async def _once(self) -> float:
         """Work off one update; how long to wait before the next [s]."""
         try:
-            kept = self._left or await self._counter.ask(self._counter.app.next_update, WORKER, self._counter.now())
+            kept = self._left or await self._counter.ask(self._counter.house.next_update, self._worker, self._counter.now())
             if kept is None:
                 return LOOK_EVERY_S
             self._left = kept
@@ -49,13 +53,19 @@ class Taking:
         self._failures = 0
         return pause
 
+    def _desk(self, farm: int) -> Desk:
+        """The farm's own desk."""
+        if farm not in self._desks:
+            self._desks[farm] = Desk(self._bot, self._counter.of(farm))
+        return self._desks[farm]
+
     async def _work_off(self, kept: Kept) -> float:
         """Handle one update; how long to wait before the next [s]. What goes wrong is its own trouble, not that of those behind it."""
         try:
-            await self._desk.handle(kept, read(kept.raw))
+            await self._desk(kept.farm).handle(kept, read(kept.raw))
         except Exception:  # a mistake of ours, whatever it is, must not stop the barn's messages
             log.exception("Update %s could not be worked off.", kept.update_id)
-            parked = await self._counter.ask(self._counter.app.failed, kept, self._counter.now())
+            parked = await self._counter.ask(self._counter.of(kept.farm).app.failed, kept, self._counter.now())
             self._bells.letters.ring()
             return 0.0 if parked else self._bells.patience(kept.tries + 1)
         self._bells.letters.ring()

@@ -35,7 +35,11 @@ class Ticker:
         """Put what is due into the outbox. A report that fails must not end the reminders of tomorrow."""
         try:
             self._alive()
-            if await self._counter.ask(self._counter.app.tick, self._counter.now()):
+            if await self._counter.ask(self._counter.house.release_gone):
+                self._bells.work.ring()
+            found = 1
+            while found and not self._bells.door.over:
+                found = await self._counter.ask(self._counter.house.tick, self._counter.now())
                 self._bells.letters.ring()
             await self._copy()
         except Exception:
@@ -44,7 +48,7 @@ class Ticker:
     async def _copy(self) -> None:
         """The day's copy of the book, made beside the other work. Why there is none is said once a day."""
         now = self._counter.now()
-        problem = await self._counter.make(self._counter.app.copy_of_the_day, now)
+        problem = await self._counter.make(self._counter.house.copy_of_the_day, now)
         if problem is not None and self._no_copy != now.date():
             self._no_copy = now.date()
             log.error("There is no copy of the book of today. %s %s", problem.text, problem.remedy)

@@ -20,6 +20,7 @@ from tornado.httpserver import HTTPServer
 from tornado.web import Application, RequestHandler
 
 from bot.telegram.counter import Counter
+from bot.telegram.hints import hint_of
 from bot.telegram.patience import Bells
 from bot.telegram.serve import CantListenError
 from bot.telegram.updates import ALLOWED, chat_of
@@ -137,7 +138,8 @@ class Hook:
     async def keep(self, number: int, chat: str, raw: str) -> bool:
         """Write an update down; False where that can't be done now."""
         try:
-            await self._counter.ask(self._counter.app.take_updates, str(self._bot.id), [(number, chat, raw)])
+            rows, now = [(number, chat, raw)], self._counter.now()
+            await self._counter.ask(self._counter.house.take_updates, str(self._bot.id), rows, hint_of, now)
         except Exception:  # whatever the book's trouble is, an update that is not written down must not be confirmed
             log.exception("Could not write down what came. The service sends it again.")
             return False

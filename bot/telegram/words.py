@@ -76,6 +76,15 @@ def wish(text: str) -> tuple[str, str] | None:
     return ("remove", found[1]) if found else None
 
 
+_FARM = re.compile(r"/farm(?:@\w+)?(?:\s+(.*))?", re.IGNORECASE | re.DOTALL)
+
+
+def farm(text: str) -> str | None:
+    """The farm that a chat is wanted to mean, empty where none is named; None where the words are something else."""
+    found = _FARM.fullmatch(text.strip())
+    return (found[1] or "").strip() if found else None
+
+
 def link(username: str, code: str) -> str:
     """An address that opens the chat with the bot and sends the code."""
     return f"https://t.me/{username}?start={code}"

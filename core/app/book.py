@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from contextlib import AbstractContextManager
 from datetime import datetime, tzinfo
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Final
 
 from core.app import carrying, looking_after, replaying, telling
 from core.app.archiving import Archiving
@@ -39,6 +39,13 @@ class App(Post, People, Archiving, MovingOut, MovingIn, Leaving):
     def close(self) -> None:
         """Let go of the database."""
         self._engine.dispose()
+
+    #: Nobody works on the messages of one farm beside its server.
+    has_workers: Final = False
+
+    def release_gone(self) -> tuple[str, ...]:
+        """Nobody, then, who could be gone."""
+        return ()
 
     def of(self, _farm: int) -> App:
         """The farm of that number, where there is only this one."""

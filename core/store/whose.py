@@ -25,6 +25,7 @@ class Hint:
     number   its own number in the chat, where it is an edit of what was said before
     answers  the number of the message that it answers
     button   the key of the button that was pressed
+    moved    the number that the chat has from now on
     farm     the name of the farm that the author wants the chat to mean from now on
     """
 
@@ -35,6 +36,7 @@ class Hint:
     number: str | None = None
     answers: str | None = None
     button: str | None = None
+    moved: str | None = None
     farm: str | None = None
 
 
@@ -46,6 +48,8 @@ def farm_of(connection: Connection, hint: Hint, now: datetime) -> int | None:
     """
     seat: int | None = connection.scalar(select(seats.c.farm_id).where(seats.c.chat == hint.chat))
     if hint.group and seat is not None:
+        if hint.moved is not None:
+            moved(connection, seat, hint.chat, hint.moved)
         return seat
     mine = _farms_of(connection, hint.account)
     chosen = _by_name(connection, hint) or _by_code(connection, hint.words, now)

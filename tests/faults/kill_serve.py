@@ -2,7 +2,7 @@
 
     python -m tests.faults.kill_serve --notes 1000 --kills 50
 
-Every note must be in the journal once, with its one fact, and be answered. The server is a process of its own, killed with SIGKILL: it gets no
+Every note must be in the journal once, with its one fact, in the order in which it was sent, and be answered. The server is a process of its own, killed with SIGKILL: it gets no
 chance to tidy up. Most kills fall while it works off notes, some while it starts.
 """
 
@@ -17,6 +17,7 @@ import sys
 import tempfile
 import threading
 from collections import Counter
+from collections.abc import Sequence
 from contextlib import suppress
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -50,6 +51,7 @@ class Outcome:
     facts: int = 0
     answered: int = 0
     wrongly_answered: int = 0
+    out_of_order: int = 0
     answers: int = 0
     kills: int = 0
     restarts_with_work: int = 0
@@ -62,7 +64,9 @@ class Outcome:
     def sound(self) -> bool:
         """Whether nothing was lost, doubled or left unanswered."""
         counts = (self.recorded, self.facts, self.answered)
-        nothing_wrong = not (self.twice or self.wrongly_answered or self.last_exit or self.token_seen or self.complaints)
+        nothing_wrong = not (
+            self.twice or self.wrongly_answered or self.out_of_order or self.last_exit or self.token_seen or self.complaints
+        )
         return nothing_wrong and all(count == self.sent for count in counts)
 
     def __str__(self) -> str:
@@ -184,12 +188,21 @@ class Run:
         app.close()
         texts = Counter(each["text"] for each in kept if " weighed " in each.get("text", ""))
         out.facts = sum(len(each.get("facts", ())) for each in kept if " weighed " in each.get("text", ""))
+        out.out_of_order = overtaken([note["text"] for note in self.said], [each.get("text", "") for each in kept])
+        out.out_of_order += overtaken([note["message_id"] for note in self.said], list(answers))
         for note in self.said:
             said = answers.get(note["message_id"], [])
             out.recorded += texts[note["text"]] >= 1
             out.twice += texts[note["text"]] > 1
             out.answered += bool(said)
             out.wrongly_answered += any(not _echoes(note["text"], answer) for answer in said)
+
+
+def overtaken(said: Sequence[object], there: Sequence[object]) -> int:
+    """How many of what was said stand, where they first stand, behind something that was said later."""
+    place = {what: at for at, what in enumerate(said)}
+    order = list(dict.fromkeys(place[what] for what in there if what in place))
+    return sum(at < max(order[:number], default=at) for number, at in enumerate(order))
 
 
 def _echoes(note: str, answer: str) -> bool:

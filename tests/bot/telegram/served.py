@@ -14,7 +14,7 @@ from bot.settings import Settings
 from bot.telegram.counter import Counter
 from bot.telegram.serve import Paces, Serving, bot_of
 from bot.telegram.webhook import Address
-from core.app import App, open_book
+from core.app import App, House, open_book
 from core.reply import Reply
 from tests.standin import StandIn
 from tests.standin.people import Message
@@ -31,15 +31,15 @@ def opened(book: Path) -> App:
 
 
 class Served:
-    """A running server; use it with `with`. It can be started again on the same book."""
+    """A running server; use it with `with`. It can be started again on the same book. With a `house` it serves all farms of that."""
 
-    def __init__(self, standin: StandIn, book: Path, paces: Paces = FAST, at: Address | None = None) -> None:
+    def __init__(self, standin: StandIn, book: Path, paces: Paces = FAST, at: Address | None = None, house: House | None = None) -> None:
         self.standin = standin
         self.book = book
         self.paces = paces
         self.at = at
         self.error: BaseException | None = None
-        self.app = opened(book)
+        self.app: Any = house or opened(book)
         self._serving: Serving | None = None
         self._loop: asyncio.AbstractEventLoop | None = None
         self._ready = threading.Event()
