@@ -62,8 +62,8 @@ def _free_port() -> int:
 
 
 @contextmanager
-def server() -> Iterator[URL]:
-    """A running server's address, with its superuser's database."""
+def server(*, durable: bool = False) -> Iterator[URL]:
+    """A running server's address, with its superuser's database. Not `durable`, it is fast, and loses what it holds with the power."""
     if os.environ.get("TEST_DATABASE_URL"):
         yield make_url(os.environ["TEST_DATABASE_URL"])
         return
@@ -77,7 +77,8 @@ def server() -> Iterator[URL]:
     log = home / "log"
     try:
         _run([programs / "initdb", "-D", data, "-U", "postgres", "-A", "trust", "-E", "UTF8", "--locale=C", "--no-sync"])
-        options = ["-D", str(data), "-p", str(port), "-h", "127.0.0.1", "-k", "", "-c", "fsync=off", "-c", "full_page_writes=off"]
+        options = ["-D", str(data), "-p", str(port), "-h", "127.0.0.1", "-k", ""]
+        options += [] if durable else ["-c", "fsync=off", "-c", "full_page_writes=off"]
         with log.open("wb") as out:
             running = subprocess.Popen([programs / "postgres", *options], stdout=out, stderr=out, cwd=data, **_as_nobody())
         try:

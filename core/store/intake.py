@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from dataclasses import asdict, dataclass
 from datetime import datetime, timedelta
+from functools import cache
+from typing import Any
 
-from sqlalchemy import Connection, func, or_, select, update
+from sqlalchemy import Connection, Integer, Select, bindparam, func, or_, select, update
 from sqlalchemy.sql.dml import Update as UpdateRows
 
+from core.store.columns import Moment
 from core.store.once import put_once
 from core.store.tables import PENDING, inbox
 
@@ -54,19 +57,26 @@ def next_update(connection: Connection, farm: int | None, worker: str, now: date
 
     A row that another worker is just taking is passed over; the rest of its chat then waits for it, since it is still pending.
     """
-    waits = (inbox.c.state == PENDING) if farm is None else (inbox.c.farm_id == farm) & (inbox.c.state == PENDING)
-    earlier = inbox.alias()
-    before = (earlier.c.bot_id == inbox.c.bot_id) & (earlier.c.chat == inbox.c.chat) & (earlier.c.update_id < inbox.c.update_id)
-    of_its_chat = select(earlier.c.farm_id).where(before, earlier.c.state == PENDING)
-    free = or_(inbox.c.claimed_until.is_(None), inbox.c.claimed_until <= now)
-    those = select(inbox).where(waits, free, ~of_its_chat.exists()).order_by(inbox.c.update_id)
-    row = connection.execute(those.limit(1).with_for_update(of=inbox, skip_locked=True)).one_or_none()
+    row = connection.execute(_first_free(of_all=farm is None), {"farm": farm, "now": now}).one_or_none()
     if row is None:
         return None
     claim = {"claimed_by": worker, "claimed_until": now + LEASE, "handed_out": row.handed_out + 1}
     connection.execute(_this(row.farm_id, row.id).values(**claim))
     tries = TRIES if row.handed_out >= HANDED_OUT else row.tries
     return Update(row.id, row.bot_id, row.update_id, row.chat, row.raw, tries, row.farm_id)
+
+
+@cache
+def _first_free(*, of_all: bool) -> Select[Any]:
+    """The query for it; made once, since that takes longer than the database takes to answer."""
+    waits = inbox.c.state == PENDING
+    mine = waits if of_all else waits & (inbox.c.farm_id == bindparam("farm", type_=Integer))
+    earlier = inbox.alias()
+    before = (earlier.c.bot_id == inbox.c.bot_id) & (earlier.c.chat == inbox.c.chat) & (earlier.c.update_id < inbox.c.update_id)
+    of_its_chat = select(earlier.c.farm_id).where(before, earlier.c.state == PENDING)
+    free = or_(inbox.c.claimed_until.is_(None), inbox.c.claimed_until <= bindparam("now", type_=Moment))
+    those = select(inbox).where(mine, free, ~of_its_chat.exists()).order_by(inbox.c.update_id)
+    return those.limit(1).with_for_update(of=inbox, skip_locked=True)
 
 
 def mark(connection: Connection, farm: int, number: int, state: str) -> None:

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date, datetime
+from functools import cache
 from typing import Any
 
-from sqlalchemy import Connection, Update, func, or_, select, update
+from sqlalchemy import Connection, Integer, Select, Update, bindparam, func, or_, select, update
 
+from core.store.columns import Moment
 from core.store.intake import LEASE
 from core.store.once import put_once
 from core.store.tables import WAITING, outbox, sent
@@ -53,17 +55,27 @@ def first_time(connection: Connection, farm: int, key: str, day: date, now: date
 
 def claim(connection: Connection, farm: int | None, worker: str, now: datetime) -> Outgoing | None:
     """The next message to send, of the farm or of all: always a chat's oldest, so that answers keep their order; None where there is none."""
-    waits = (outbox.c.state == WAITING) if farm is None else (outbox.c.farm_id == farm) & (outbox.c.state == WAITING)
-    earlier = outbox.alias()
-    before = (earlier.c.chat == outbox.c.chat) & (earlier.c.id < outbox.c.id) & (earlier.c.state == WAITING)
-    of_its_chat = select(earlier.c.farm_id).where(before if farm is None else before & (earlier.c.farm_id == farm))
-    free = or_(outbox.c.claimed_until.is_(None), outbox.c.claimed_until <= now)
-    those = select(outbox).where(waits, free, outbox.c.not_before <= now, ~of_its_chat.exists()).order_by(outbox.c.id)
-    row = connection.execute(those.limit(1).with_for_update(of=outbox, skip_locked=True)).one_or_none()
+    row = connection.execute(_first_free(of_all=farm is None), {"farm": farm, "now": now}).one_or_none()
     if row is None:
         return None
     connection.execute(_this(row.farm_id, row.id).values(claimed_by=worker, claimed_until=now + LEASE))
     return Outgoing(row.id, row.key, row.chat, row.payload, row.tries, row.farm_id)
+
+
+@cache
+def _first_free(*, of_all: bool) -> Select[Any]:
+    """The query for it; made once, since that takes longer than the database takes to answer."""
+    earlier, moment = outbox.alias(), bindparam("now", type_=Moment)
+    mine, before = (
+        outbox.c.state == WAITING,
+        (earlier.c.chat == outbox.c.chat) & (earlier.c.id < outbox.c.id) & (earlier.c.state == WAITING),
+    )
+    if not of_all:
+        mine &= outbox.c.farm_id == bindparam("farm", type_=Integer)
+        before &= earlier.c.farm_id == outbox.c.farm_id
+    free = or_(outbox.c.claimed_until.is_(None), outbox.c.claimed_until <= moment)
+    those = select(outbox).where(mine, free, outbox.c.not_before <= moment, ~select(earlier.c.farm_id).where(before).exists())
+    return those.order_by(outbox.c.id).limit(1).with_for_update(of=outbox, skip_locked=True)
 
 
 def mark_sent(connection: Connection, farm: int, number: int, message: str | None) -> None:
