@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import closing
 from datetime import UTC, datetime, tzinfo
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -22,13 +23,42 @@ DUE_WITHIN_DAYS = 60
 
 
 @click.command()
+@click.option("--all-farms", is_flag=True, help="The whole book instead of one farm.")
 @json_option
 @book_options
-def status(as_json: bool, book: str | None, farm: str | None) -> None:
+def status(as_json: bool, book: str | None, farm: str | None, all_farms: bool) -> None:
     """What the book holds, and what waits to be read or sent."""
+    if all_farms:
+        _whole(book, as_json=as_json)
+        return
     app = opened(book, farm, as_json=as_json)
     found = {**app.status(), **_served(book), "next_due": _next_due(app)}
     click.echo(to_line(found) if as_json else in_words(found, app.timezone()))
+
+
+def _whole(book: str | None, *, as_json: bool) -> None:
+    """The status of a book of many farms."""
+    from core.app import open_house  # noqa: PLC0415 - few host farms
+
+    house = open_house(book or settings().database_url)
+    if isinstance(house, Problem):
+        refuse(house, as_json=as_json)
+    with closing(house):
+        found = {**house.status(options.clock()), **_served(book)}
+    click.echo(to_line(found) if as_json else whole_in_words(found))
+
+
+def whole_in_words(found: dict[str, Any]) -> str:
+    """The status of a book of many farms as lines, times in UTC."""
+    held = ", ".join(f"{who} {number}" for who, number in found["held"].items()) or "none"
+    return "\n".join(
+        (
+            f"Book: {found['book']}",
+            f"{count(found['farms'], 'farm')}, {found['database']}; {found['to_look_at']} to be looked at for what is due.",
+            f"Messages that came in: {in_states(found['inbox'])}. In hand: {held}. That go out: {in_states(found['outbox'])}.",
+            f"Served: {_sign(found, UTC)}. Last copy: {found['last_copy'] or 'none'}.",
+        )
+    )
 
 
 def _served(book: str | None) -> dict[str, Any]:

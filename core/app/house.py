@@ -149,7 +149,7 @@ class House:
         if not self.has_workers:
             return ()
         with self._engine.begin() as connection:
-            names = serving.gone(connection, intake.holders(connection))
+            names = serving.gone(connection, intake.held(connection))
             for name in names:
                 intake.release(connection, None, name)
         return names
@@ -176,6 +176,8 @@ class House:
                 "database": connection.dialect.name,
                 "farms": people.counted(connection),
                 "inbox": intake.waiting(connection, None),
+                "held": intake.held(connection),
                 "outbox": outgoing.waiting(connection, None),
                 "to_look_at": looking.counted(connection, now),
+                "last_copy": looking_after.last_copy(self._engine.url),
             }

@@ -92,11 +92,12 @@ def status(connection: Connection, farm: int, name: str) -> dict[str, Any]:
         "chats": len(people.active_chats(connection, farm)),
         "inbox": intake.waiting(connection, farm),
         "outbox": outgoing.waiting(connection, farm),
-        "last_copy": _last_copy(connection.engine.url),
+        "last_copy": last_copy(connection.engine.url),
     }
 
 
-def _last_copy(url: URL) -> str | None:
+def last_copy(url: URL) -> str | None:
+    """The day of the newest copy that the server made by itself; None where there is none."""
     from core.app.copies import days_of  # noqa: PLC0415 - copies are made by this module
 
     days = days_of(url)

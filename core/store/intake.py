@@ -113,10 +113,11 @@ def waiting(connection: Connection, farm: int | None) -> dict[str, int]:
     return {row[0]: row[1] for row in connection.execute(mine)}
 
 
-def holders(connection: Connection) -> tuple[str, ...]:
-    """The workers that hold an update, on whatever farm."""
-    held = (inbox.c.state == PENDING) & inbox.c.claimed_by.is_not(None)
-    return tuple(connection.scalars(select(inbox.c.claimed_by).where(held).distinct().order_by(inbox.c.claimed_by)))
+def held(connection: Connection) -> dict[str, int]:
+    """How many updates each worker holds, on whatever farm."""
+    claimed = (inbox.c.state == PENDING) & inbox.c.claimed_by.is_not(None)
+    counted = select(inbox.c.claimed_by, func.count()).where(claimed).group_by(inbox.c.claimed_by).order_by(inbox.c.claimed_by)
+    return {row[0]: row[1] for row in connection.execute(counted)}
 
 
 def _this(farm: int, number: int) -> UpdateRows:

@@ -15,7 +15,7 @@ import pytest
 
 from core.app import Member
 from core.store.people import add_member, know_chat
-from tests.faults import kill_serve
+from tests.faults import kill_serve, kill_workers
 from tests.faults.farm import opened
 from tests.standin import StandIn
 
@@ -142,3 +142,18 @@ def test_killed_at_random_moments() -> None:
     outcome = kill_serve.run(notes=60, kills=4, seed=7)
     assert outcome.sound, outcome
     assert outcome.restarts_with_work
+
+
+@pytest.mark.slow
+def test_workers_killed_at_random_moments() -> None:
+    """A small run of the acceptance script for many farms: see kill_workers."""
+    outcome = kill_workers.run(notes=60, kills=6, workers=2, seed=7)
+    assert outcome.sound, outcome
+    assert outcome.kills == sum(outcome.killed.values())
+
+
+def test_what_was_overtaken_is_seen() -> None:
+    """Only by what was sent later, and where it first stands."""
+    assert kill_serve.overtaken("abc", "axbbac") == 0
+    assert kill_serve.overtaken("abc", "acb") == 1
+    assert kill_serve.overtaken("abc", "cba") == 2

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from bot.commands.caring import in_words
+from bot.commands.caring import in_words, whole_in_words
 from bot.commands.options import clock as options_clock
 from core.app import open_book
 from tests.machine import Machine
@@ -29,6 +29,16 @@ def test_status_names_the_place_of_the_book(farm: Machine) -> None:
     assert farm.json("status")["book"] == place
     assert farm.ok("status").startswith(f"Book: {place}\n")
     assert place in farm.run("setup").output
+
+
+def test_status_of_a_whole_book(farm: Machine) -> None:
+    """All farms together, and what each worker has in hand."""
+    told = farm.json("status", "--all-farms")
+    assert (told["farms"], told["to_look_at"], told["held"], told["last_copy"]) == (1, 1, {}, None)
+    assert "1 farm, sqlite; 1 to be looked at for what is due." in farm.ok("status", "--all-farms")
+    words = whole_in_words({**told, "held": {"serve": 1, "work-1": 2}, "inbox": {"pending": 5}})
+    assert "Messages that came in: 5 pending. In hand: serve 1, work-1 2. That go out: none." in words
+    assert farm.refused("status", "--all-farms", "--book", "nosuch://x")["code"] == "bad_address"
 
 
 def test_status_names_people_and_what_waits() -> None:

@@ -246,7 +246,7 @@ def test_the_book_in_numbers(house: House) -> None:
     come(house, 10, "bo", "hay")
     found = house.status(AT)
     assert (found["farms"], found["inbox"]) == (3, {"done": 3, "pending": 1})
-    assert found["outbox"] == {"sent": 3}
+    assert (found["outbox"], found["held"]) == ({"sent": 3}, {})
     assert found["book"] == house.place
 
 

@@ -200,10 +200,10 @@ def test_of_all_farms_together(connection: Connection) -> None:
     assert intake.take(connection, other, Came("bot", 4, "b", "{}"))
     handed = [intake.next_update(connection, None, "w", NOW) for _ in range(3)]
     assert [(each.update_id, each.farm) if each else None for each in handed] == [(2, 1), (4, other), None]
-    assert intake.holders(connection) == ("w",)
+    assert intake.held(connection) == {"w": 2}
     assert intake.waiting(connection, None) == {"pending": 3}
     intake.release(connection, None, "w")
-    assert intake.holders(connection) == ()
+    assert intake.held(connection) == {}
     outgoing.put(connection, 1, Parcel("k", "a", {}, NOW))
     outgoing.put(connection, other, Parcel("k", "a", {}, NOW))
     first = outgoing.claim(connection, None, "w", NOW)
