@@ -3,15 +3,20 @@
 from __future__ import annotations
 
 import sqlite3
+from time import monotonic
 from typing import Any
 
 from sqlalchemy import Connection, Engine, create_engine, event, make_url
+from sqlalchemy.exc import DisconnectionError
 from sqlalchemy.pool import NullPool
 
 WRITE_AHEAD = "PRAGMA journal_mode=WAL"
 
 #: How often a new file is asked to write ahead while others open it too.
 ASKED = 20
+
+#: From when on a connection to PostgreSQL is tried before it is used again [s].
+IDLE_S = 5.0
 
 #: How long a SQLite writer waits for another one [ms].
 WAIT_MS = 10_000
@@ -24,10 +29,30 @@ def engine(url: str, *, foreign_keys: bool = True) -> Engine:
     """
     parsed = make_url(url)
     if parsed.get_backend_name() != "sqlite":
-        return create_engine(parsed, pool_pre_ping=True)
+        made = create_engine(parsed, pool_use_lifo=True)
+        _try_what_lay_idle(made)
+        return made
     made = create_engine(parsed, poolclass=NullPool if not foreign_keys else None)
     _take_care(made, foreign_keys=foreign_keys)
     return made
+
+
+def _try_what_lay_idle(made: Engine) -> None:
+    """A connection that was not used for a while may have been cut: it is tried first. To try each one each time doubles the way to the server."""
+
+    @event.listens_for(made, "checkin")
+    def _used(_connection: Any, record: Any) -> None:
+        record.info["used"] = monotonic()
+
+    @event.listens_for(made, "checkout")
+    def _try(connection: Any, record: Any, _proxy: Any) -> None:
+        if monotonic() - record.info.get("used", monotonic()) < IDLE_S:
+            return
+        try:
+            connection.execute("select 1")
+            connection.rollback()
+        except connection.Error as error:
+            raise DisconnectionError from error
 
 
 def _take_care(made: Engine, *, foreign_keys: bool) -> None:

@@ -117,3 +117,22 @@ def test_two_programs_open_a_new_book_at_once(empty_url: str) -> None:
     for thread in threads:
         thread.join()
     assert troubles == []
+
+
+def test_a_connection_that_was_cut_while_it_lay_idle_is_replaced(postgres_url: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    """One that is in use all the time is not tried: that would double the way to the server."""
+    monkeypatch.setattr("core.store.engine.IDLE_S", 0.0)
+    made, other = engine(postgres_url), engine(postgres_url)
+    with made.begin() as connection:
+        number = connection.execute(text("select pg_backend_pid()")).scalar_one()
+    with other.begin() as connection:
+        connection.execute(text("select pg_terminate_backend(:number, 5000)"), {"number": number})
+    with made.begin() as connection:
+        assert connection.execute(text("select pg_backend_pid()")).scalar_one() != number
+    monkeypatch.setattr("core.store.engine.IDLE_S", 3600.0)
+    with made.begin() as connection:
+        same = connection.execute(text("select pg_backend_pid()")).scalar_one()
+    with made.begin() as connection:
+        assert connection.execute(text("select pg_backend_pid()")).scalar_one() == same
+    made.dispose()
+    other.dispose()

@@ -110,6 +110,13 @@ def test_a_group_that_gets_another_number_stays_with_its_farm(book: Connection) 
     assert whose_is(book, "bo", "-1005", group=True) == HILL
 
 
+def test_what_a_group_writes_right_after_it_moved_goes_to_its_farm(book: Connection) -> None:
+    """The service's own word of the new number is heard where it comes in."""
+    assert whose_is(book, "bo", "-5", group=True) == DALE
+    assert whose_is(book, "bo", "-5", group=True, moved="-1005") == DALE
+    assert whose_is(book, "ann", "-1005", group=True) == DALE
+
+
 def test_the_farms_of_a_person(book: Connection) -> None:
     """By name."""
     assert whose.named(book, "ann") == ((DALE, "Dale"), (HILL, "Hill"))
