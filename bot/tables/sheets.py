@@ -17,6 +17,15 @@ WORKBOOK_PART = "xl/workbook.xml"
 MOST = 200_000_000
 
 
+#: How the names of files end that may hold a list.
+ENDINGS = (".csv", ".tsv", ".txt", ".tab", ".xlsx", ".xlsm", ".xls", ".zip", ".json")
+
+
+def is_list_name(name: str) -> bool:
+    """Whether a file of that name may hold a list; one without an ending may."""
+    return name.lower().endswith(ENDINGS) or "." not in name
+
+
 class NoSheetsError(Exception):
     """The file is no table; the words say why."""
 

@@ -13,9 +13,12 @@ from telegram.error import BadRequest, TelegramError
 from bot.pictures.maker import photo_folder
 from bot.telegram import words
 from bot.telegram.counter import Counter
+from bot.telegram.lists import Lists
 from bot.telegram.updates import Update
 from core.app import Member, Message, Sent, Wish
 from core.app import Update as Kept
+from core.app.bringing import Listed, is_list, listed
+from core.app.members import LOOKS_ONLY
 from core.app.taking_away import ONLY_IN_PRIVATE, wanted_form
 from core.reply import Reply
 
@@ -42,6 +45,7 @@ class Desk:
     def __init__(self, bot: Bot, counter: Counter) -> None:
         self.bot = bot
         self.counter = counter
+        self.lists = Lists(bot, counter)
         self._album: str | None = None
 
     async def handle(self, kept: Kept, update: Update | None) -> None:
@@ -81,9 +85,31 @@ class Desk:
             await self._export(act, wanted, button=key)
             await self._take_buttons_away(act)
             return
+        if (wanted_list := listed(pressed.says)) is not None:
+            await self._list_pressed(act, wanted_list, key)
+            return
         said = Message(pressed.says, now, act.update.account, act.update.chat, f"press:{number}", reply_to=pressed.reply_to)
         await self._hear(act, said, button=key)
         await self._take_buttons_away(act)
+
+    async def _list_pressed(self, act: Act, wanted: Listed, button: str) -> None:
+        """A button under a list that was looked at."""
+        if looks(act):
+            await self._done(act.kept, Reply((LOOKS_ONLY,)))
+            return
+        await self.lists.pressed(act.kept, act.update, wanted, button)
+        await self._take_buttons_away(act)
+
+    async def bring(self, act: Act) -> None:
+        """A file that may be a list."""
+        if looks(act):
+            await self._done(act.kept, Reply((LOOKS_ONLY,)))
+        elif act.update.document is not None:
+            await self.lists.sent(act.kept, act.update, act.update.document)
+
+    async def bring_pasted(self, act: Act) -> None:
+        """A list typed or pasted."""
+        await self.lists.pasted(act.kept, act.update, words.meant(act.text, self.bot.username))
 
     async def hear(self, act: Act) -> None:
         """A note, a question, an answer, or what became of one by an edit."""
@@ -195,6 +221,12 @@ def form(act: Act) -> str | None:
     return wanted_form(words.addressed(act.text))
 
 
+def pastes(act: Act) -> bool:
+    """Whether it is a list of animals, from who may write, and nothing that changes an earlier message."""
+    update = act.update
+    return update.edit == 0 and update.sent is None and not looks(act) and is_list(words.addressed(act.text))
+
+
 def looks(act: Act) -> bool:
     """Whether it is from somebody who may only ask."""
     return act.member is not None and act.member.role == words.LOOKER
@@ -209,6 +241,8 @@ HANDLERS = (
     Handler("something about the farm's people", lambda act: act.update.edit == 0 and wishes(act), Desk.manage),
     Handler("the whole book is wanted", lambda act: act.update.edit == 0 and form(act) is not None, Desk.hand_over),
     Handler("a photo from who may write", lambda act: act.update.photo is not None and not looks(act), Desk.keep),
+    Handler("a file that may be a list", lambda act: act.update.document is not None and act.update.edit == 0, Desk.bring),
+    Handler("a list, typed or pasted", pastes, Desk.bring_pasted),
     Handler("text, or the words under a picture", lambda act: bool(act.text.strip()), Desk.hear),
     Handler("an edit of something else", lambda act: act.update.edit > 0, Desk.pass_over),
     Handler("a picture, a voice note, a place, ...", lambda act: act.update.sent is not None, Desk.only_text),

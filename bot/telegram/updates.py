@@ -38,6 +38,15 @@ Json = dict[str, Any]
 
 
 @dataclass(frozen=True, slots=True)
+class Document:
+    """A file: what its sender calls it, its name with the service, and how large it is [bytes]."""
+
+    name: str
+    file: str
+    size: int
+
+
+@dataclass(frozen=True, slots=True)
 class Update:
     """One act of a person.
 
@@ -51,6 +60,7 @@ class Update:
     sent      what kind of thing was sent where it is no text
     moved_to  the number that a group has from now on, where it got another
     photo     (the file's name with the service, its ending) of a photo, or of a picture sent as a file
+    document  a file that is no picture
     press     (the press's own number, the button's key) where a button was pressed
     """
 
@@ -68,6 +78,7 @@ class Update:
     moved_to: str | None = None
     press: tuple[str, str] | None = None
     photo: tuple[str, str] | None = None
+    document: Document | None = None
 
 
 def chat_of(body: Json) -> str:
@@ -111,6 +122,7 @@ def _said(message: Json, *, edit: int) -> Update | None:
         answers=None if answers is None else str(answers),
         sent=sent,
         photo=_photo(message),
+        document=_document(message),
         moved_to=None if moved is None else str(moved),
     )
 
@@ -123,6 +135,14 @@ def _photo(message: Json) -> tuple[str, str] | None:
     document = message.get("document", {})
     ending = PICTURES.get(str(document.get("mime_type", "")))
     return (str(document["file_id"]), ending) if ending and "file_id" in document else None
+
+
+def _document(message: Json) -> Document | None:
+    """The file of a message, where it is no picture and nothing that plays."""
+    told = message.get("document", {})
+    if "file_id" not in told or "animation" in message or str(told.get("mime_type", "")) in PICTURES:
+        return None
+    return Document(str(told.get("file_name") or "list"), str(told["file_id"]), int(told.get("file_size", 0)))
 
 
 def _pressed(query: Json) -> Update | None:

@@ -8,6 +8,13 @@ from bot.papers.qr import note_of
 
 ONLY_TEXT = "I can only read text so far. Please type it as a note."
 PHOTO_TOO_LARGE = "I can't fetch that photo: it is too large, or gone. Send it as a photo, not as a file, with the tag under it."
+NO_LIST = "I can't read that file. I take a list of animals, litters or weights as a CSV file or a workbook (.xlsx), and photos."
+LIST_TOO_LARGE = (
+    "I can't fetch that file: it is larger than 20 MB, or gone. Send a part of it, or ask who keeps this bot to run “haynote import”."
+)
+LIST_GONE = "That file is not here any more. Please send it again."
+#: What a list is called that came without a file.
+PASTED = "your list"
 IN_PRIVATE = "Ask me that in our own chat: whoever reads the link could use it."
 NOT_YOURS = "This button is for the people of the farm."
 
@@ -83,6 +90,11 @@ def farm(text: str) -> str | None:
     """The farm that a chat is wanted to mean, empty where none is named; None where the words are something else."""
     found = _FARM.fullmatch(text.strip())
     return (found[1] or "").strip() if found else None
+
+
+def reading(name: str, done: int, of: int) -> str:
+    """How far the reading of a list is."""
+    return f"Reading {name}: {done:,} of {of:,} notes." if done < of else f"{name}: all {of:,} notes read."
 
 
 def link(username: str, code: str) -> str:

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from core.app import carrying, looking_after, replaying, telling
 from core.app.archiving import Archiving
+from core.app.bringing import Bringing
 from core.app.leaving import Leaving
 from core.app.members import People
 from core.app.moving_in import MovingIn
@@ -33,7 +34,7 @@ def _silent(_done: int, _all: int) -> None:
     """Progress that nobody watches."""
 
 
-class App(Post, People, Archiving, MovingOut, MovingIn, Leaving):
+class App(Post, People, Archiving, MovingOut, MovingIn, Bringing, Leaving):
     """One farm. Each call is a transaction of its own; times are aware. What can't be done is handed back as a `Problem`."""
 
     def close(self) -> None:

@@ -18,7 +18,6 @@ from core.reply import Reply
 from core.words import count
 
 if TYPE_CHECKING:
-    from core.app.hearing import Turn
     from core.notes.moving.grid import Grid
     from core.notes.moving.intake import Intake
     from core.notes.moving.own_in import Once
@@ -33,12 +32,13 @@ CHAT = "moved in"
 
 @dataclass(frozen=True, slots=True)
 class Brought:
-    """A file that somebody brings along: its name, its sheets, who brings it and when."""
+    """A file that somebody brings along: its name, its sheets, who brings it and when, and the words that came with it."""
 
     name: str
     sheets: Sequence[Sheet]
     author: str
     at: datetime
+    words: str = ""
 
 
 def _silent(_done: int, _all: int) -> None:
@@ -51,7 +51,7 @@ class MovingIn(Room):
     @staticmethod
     def is_book(sheets: Sequence[Sheet]) -> bool:
         """Whether the sheets are a book of Haynote that `export` wrote: it brings its own settings."""
-        return _own(sheets) is not None
+        return own_of(sheets) is not None
 
     def move_in(
         self,
@@ -62,24 +62,26 @@ class MovingIn(Room):
         progress: Callable[[int, int], None] = _silent,
     ) -> Told | Problem:
         """What the sheets of that file come to; recorded, unless it is a dry run. A Problem while something has to be asked."""
-        own = _own(brought.sheets)
+        own = own_of(brought.sheets)
         if isinstance(own, Problem):
             return own
         with self._hearing.turn() as turn:
             if own is not None:
-                return _come_back(turn, own, brought, dry=dry)
-            found = _understood(turn.book, brought, decisions or {}, progress)
-            if not found.rows:
-                wanted = "Give a CSV file or a workbook with a row an animal or a litter."
-                return Problem("bad_tables", f"There are no rows in {brought.name}.", remedy=wanted)
+                back, notes = come_back(turn.book, own, brought, dry=dry)
+                for note in notes:
+                    turn.write(note)
+                return back
+            found = understood(turn.book, brought, decisions or {}, progress)
+            if isinstance(found, Problem):
+                return found
             if found.questions and not dry:
                 return _to_ask(found)
             if found.facts and not dry:
-                turn.write(_note(turn.book, found, brought))
+                turn.write(note_of(turn.book, found, brought))
             return _told(found, dry=dry)
 
 
-def _own(sheets: Sequence[Sheet]) -> tuple[Once, ...] | Problem | None:
+def own_of(sheets: Sequence[Sheet]) -> tuple[Once, ...] | Problem | None:
     """The facts of tables or JSON that `export` wrote; None where they are somebody else's."""
     from core.notes.moving import own_in  # noqa: PLC0415 - only who moves in needs it
 
@@ -100,12 +102,20 @@ def _grids(sheets: Sequence[Sheet]) -> list[Grid]:
     return [grid_of(each if is_text(each) else "", name) if isinstance(each, str) else tidy(name, each) for name, each in told]
 
 
-def _understood(book: Book, brought: Brought, decisions: Mapping[str, str], progress: Callable[[int, int], None]) -> Intake:
+def understood(
+    book: Book, brought: Brought, decisions: Mapping[str, str], progress: Callable[[int, int], None] = _silent
+) -> Intake | Problem:
+    """What other people's sheets come to in that book; a Problem where there is nothing in them."""
     from core.notes.moving.intake import intake  # noqa: PLC0415
 
     standing = (entry.fact for entry in book.standing())
     said = {key.lower(): value for key, value in decisions.items()}
-    return intake(_grids(brought.sheets), book.herd, standing, said, local_day(brought.at, book.herd), progress)
+    found = intake(_grids(brought.sheets), book.herd, standing, said, local_day(brought.at, book.herd), progress)
+    if found.rows:
+        return found
+    return Problem(
+        "bad_tables", f"There are no rows in {brought.name}.", remedy="Give a CSV file or a workbook with a row an animal or a litter."
+    )
 
 
 def _to_ask(found: Intake) -> Problem:
@@ -122,10 +132,11 @@ def _to_ask(found: Intake) -> Problem:
     )
 
 
-def _note(book: Book, found: Intake, brought: Brought) -> Note:
+def note_of(book: Book, found: Intake, brought: Brought) -> Note:
     """The note of an import: its words say where each fact came from, its number which content it was."""
     rows = [f"{row.sheet}, row {row.line}: {row.text}" for row in found.rows if row.facts]
-    text = "\n".join((f"moved in from {brought.name}", *rows))
+    head = f"moved in from {brought.name}" + (f": {brought.words}" if brought.words else "")
+    text = "\n".join((head, *rows))
     told = [(name, each if isinstance(each, bytes) else list(each)) for name, each in brought.sheets]
     content = hashlib.sha256(repr(told).encode()).hexdigest()
     before = sum(note.chat == CHAT and note.number.startswith(content) for note in book.notes)
@@ -143,21 +154,20 @@ def _told(found: Intake, *, dry: bool) -> Told:
     return Told({"recorded": 0 if dry else len(found.facts), "dry_run": dry, **found.document()}, Reply((*lines, end)))
 
 
-def _come_back(turn: Turn, facts: Sequence[Once], brought: Brought, *, dry: bool) -> Told | Problem:
-    """Our own tables: into an empty book as the notes that they were; into another as one note of what it lacks."""
+def come_back(book: Book, facts: Sequence[Once], brought: Brought, *, dry: bool) -> tuple[Told, Sequence[Note]]:
+    """Our own tables: what is told of them, and the notes to write. Into an empty book those that they were; into another one of what it lacks."""
     from core.notes.moving.own_in import notes_of  # noqa: PLC0415
 
-    if not turn.book.notes:
+    if not book.notes:
         notes: Sequence[Note] = notes_of(facts)
         new = len(facts)
     else:
-        stands = {entry.fact for entry in turn.book.standing()}
+        stands = {entry.fact for entry in book.standing()}
         lacking = tuple(one.fact for one in facts if one.fact not in stands)
         new = len(lacking)
-        new_one = Note(turn.book.last_id + 1, f"moved in from {brought.name}", brought.at, brought.author, CHAT)
+        new_one = Note(book.last_id + 1, f"moved in from {brought.name}", brought.at, brought.author, CHAT)
         notes = [replace(new_one, number=f"{brought.name}.{new_one.id}", facts=lacking)] if lacking else []
-    for note in notes if not dry else ():
-        turn.write(note)
     document: dict[str, Any] = {"recorded": 0 if dry else new, "dry_run": dry, "sheets": [], "questions": [], "facts": {}, "rows": []}
     said = f"{brought.name} is a book of Haynote: {count(len(facts), 'fact')}, {new} of them new here."
-    return Told(document, Reply((said, "Nothing is recorded: this was a dry run." if dry else "They are on the book.")))
+    told = Told(document, Reply((said, "Nothing is recorded: this was a dry run." if dry else "They are on the book.")))
+    return told, () if dry else notes

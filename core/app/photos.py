@@ -123,10 +123,10 @@ def carried(source: Path, target: Path, files: Iterable[str]) -> int:
     return len(there)
 
 
-def folder_of(url: URL) -> Path | None:
-    """Where the photos of a book lie that is in a file: beside it."""
+def folder_of(url: URL, what: str = "photos") -> Path | None:
+    """Where the photos, or other files, of a book lie that is in a file: beside it."""
     in_a_file = url.get_backend_name() == "sqlite" and url.database not in {None, "", ":memory:"}
-    return Path(f"{url.database}.photos").absolute() if in_a_file else None
+    return Path(f"{url.database}.{what}").absolute() if in_a_file else None
 
 
 def lay_down(folder: Path, file: str, content: bytes) -> None:

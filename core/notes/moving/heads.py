@@ -108,6 +108,12 @@ def share(cells: Sequence[Cell], fits: object) -> float:
     return sum(bool(fits(cell)) for cell in told) / len(told) if told and callable(fits) else 0.0
 
 
+def goes_on(cell: Cell, others: Sequence[Cell]) -> bool:
+    """Whether a cell says what the others of its column say: a sex among sexes, a day among days."""
+    looks = (lambda each: sex_of(each) is not None, is_day)
+    return any(fits(cell) and share(others, fits) > MOST for fits in looks)
+
+
 def by_cells(cells: Sequence[Cell]) -> str | None:
     """What a column without a heading may be, by its cells alone."""
     looks = (

@@ -80,8 +80,8 @@ class Intake:
             "rows": [row.document() for row in self.rows],
         }
 
-    def lines(self) -> Iterator[str]:
-        """The whole for a person: how each sheet was understood, what it comes to, and the rows with something to look at."""
+    def lines(self, named: int = NAMED, more: str = ": --json lists them all") -> Iterator[str]:
+        """The whole for a person: how each sheet was understood, what it comes to, and so many rows with something to look at."""
         for layout in self.layouts:
             told = ", ".join(f"{column.head} = {column.means or 'kept as words'}" for column in layout.columns)
             yield f"{layout.name}: {count(len(layout.rows), 'row')} of {'litters' if layout.births else 'animals'}. {told}."
@@ -94,10 +94,10 @@ class Intake:
         if known := sum(row.known for row in self.rows):
             yield f"{count(known, 'note')} told before: left out."
         odd = [row for row in self.rows if row.doubts or row.why not in {"", HEADINGS}]
-        for row in odd[:NAMED]:
+        for row in odd[:named]:
             yield f"{row.sheet}, row {row.line}: {row.why or '; '.join(row.doubts)} ({row.text})"
-        if len(odd) > NAMED:
-            yield f"And {len(odd) - NAMED} rows more to look at: --json lists them all."
+        if len(odd) > named:
+            yield f"And {len(odd) - named} rows more to look at{more}."
 
 
 def _sheet(layout: Layout) -> dict[str, Any]:

@@ -17,8 +17,8 @@ from core.herd.settings import Settings
 from core.notes.items import grams_said
 from core.notes.moving.amounts import count_of, has_dots, is_blank, number_of, unit_named
 from core.notes.moving.days import ORDERS, day_of, orders_of
-from core.notes.moving.grid import Grid
-from core.notes.moving.heads import MEANINGS, by_cells, settled, weighing_head, word_meaning
+from core.notes.moving.grid import LOOKED_AT, Grid
+from core.notes.moving.heads import MEANINGS, by_cells, goes_on, settled, weighing_head, word_meaning
 from core.notes.moving.table import Cell
 from core.words import OUNCES_IN_POUND
 
@@ -99,13 +99,19 @@ def laid_out(grid: Grid, settings: Settings, decisions: Mapping[str, str]) -> La
 
 def _parted(grid: Grid, decisions: Mapping[str, str]) -> tuple[list[Cell], tuple[tuple[int, tuple[Cell, ...]], ...]]:
     """The heading and the rows below it; headings by number where there is none."""
-    known = [sum(_is_heading(cell, decisions) for cell in cells) for _, cells in grid.rows[:HEAD_WITHIN]]
+    known = [_headings(grid.rows, at, decisions) for at in range(min(HEAD_WITHIN, len(grid.rows)))]
     most = max(known, default=0)
     if most < KNOWN_HEADS:
         width = len(grid.rows[0][1]) if grid.rows else 0
         return [f"column {place + 1}" for place in range(width)], grid.rows
     at = known.index(most)
     return list(grid.rows[at][1]), grid.rows[at + 1 :]
+
+
+def _headings(rows: Sequence[tuple[int, tuple[Cell, ...]]], at: int, decisions: Mapping[str, str]) -> int:
+    """How many cells of the row are headings. `doe` among does and a day among days are none: the list has no headings."""
+    told = [(place, cell) for place, cell in enumerate(rows[at][1]) if _is_heading(cell, decisions)]
+    return sum(not goes_on(cell, [cells[place] for _, cells in (*rows[:at], *rows[at + 1 : LOOKED_AT])]) for place, cell in told)
 
 
 def _is_heading(cell: Cell, decisions: Mapping[str, str]) -> bool:
@@ -161,6 +167,8 @@ def _in_sheet(
         elif own is None and guessed and column.head == f"column {column.place + 1}" and not means & {"tag", "doe", "dam"}:
             own = "tag" if _is_key(_below(rows, column.place)) else "name" if "name" not in means else None
             means.add(own)
+        elif own is None and guessed and column.place == 1 and column.head == "column 2" and "tag" in means and "name" not in means:
+            own = "name" if _is_name(_below(rows, column.place)) else None
         yield replace(column, means=own)
 
 
@@ -187,6 +195,12 @@ def _is_key(cells: Sequence[Cell]) -> bool:
     """Whether each row has one of its own, with a figure in it."""
     told = [str(cell) for cell in cells if not is_blank(cell)]
     return len(set(told)) == len(told) > 0 and any(sign.isdigit() for sign in "".join(told))
+
+
+def _is_name(cells: Sequence[Cell]) -> bool:
+    """Whether each row has one of its own, without a figure in it: beside a tag, its name."""
+    told = [str(cell) for cell in cells if not is_blank(cell)]
+    return len(set(told)) == len(told) > 0 and not any(sign.isdigit() for sign in "".join(told))
 
 
 def _once(columns: Iterable[Column]) -> Iterator[Column]:

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from bot.telegram.updates import _photo
-from bot.telegram.words import ONLY_TEXT, PHOTO_TOO_LARGE
+from bot.telegram.words import NO_LIST, PHOTO_TOO_LARGE
 from core.app import Member
 from core.app.photos import WHOSE
 from core.store import people
@@ -38,7 +38,7 @@ def test_a_picture_sent_as_a_file_is_a_photo(barn: Served, standin: StandIn) -> 
     sent = standin.send_file("Ann", "document", dot(), name="x.png", mime_type="image/png", caption="14")
     assert standin.wait_answer(sent)["text"] == "The photo is kept with doe 14."
     other = standin.send_file("Ann", "document", b"%PDF", name="x.pdf", mime_type="application/pdf")
-    assert standin.wait_answer(other)["text"] == ONLY_TEXT
+    assert standin.wait_answer(other)["text"] == NO_LIST
 
 
 def test_an_album_is_answered_once(barn: Served, standin: StandIn) -> None:
