@@ -81,9 +81,9 @@ def put(connection: Connection, farm: int, letter: Letter, now: datetime) -> boo
     """Put a letter into the outbox with its buttons; False, and nothing done, if it was ever there."""
     if outgoing.known(connection, farm, letter.key):
         return False
-    choices = [
-        {"label": offer.choice.label, "key": _button(connection, farm, letter, offer, now), "apart": offer.apart} for offer in letter.offers
-    ]
+    keys = buttons.offer_all(connection, farm, [_button(letter, offer) for offer in letter.offers], now)
+    offered = zip(letter.offers, keys, strict=True)
+    choices = [{"label": offer.choice.label, "key": key, "apart": offer.apart} for offer, key in offered]
     payload = {
         "lines": list(letter.lines),
         "choices": choices,
@@ -96,8 +96,7 @@ def put(connection: Connection, farm: int, letter: Letter, now: datetime) -> boo
     return outgoing.put(connection, farm, Parcel(letter.key, letter.chat, payload, now))
 
 
-def _button(connection: Connection, farm: int, letter: Letter, offer: Offer, now: datetime) -> str:
-    """The key of the offer's button."""
+def _button(letter: Letter, offer: Offer) -> Button:
+    """The offer as a button under the letter."""
     bundle = letter.key if offer.reply_to is None else f"{letter.key}#{offer.reply_to.key}"
-    button = Button(bundle, letter.chat, offer.choice.label, offer.choice.says, reply_to=offer.reply_to)
-    return buttons.offer(connection, farm, button, now)
+    return Button(bundle, letter.chat, offer.choice.label, offer.choice.says, reply_to=offer.reply_to)

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import secrets
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from typing import Any
 
 from sqlalchemy import Connection, insert, select, update
 
@@ -44,22 +46,31 @@ class Pressed:
 
 def offer(connection: Connection, farm: int, button: Button, now: datetime) -> str:
     """The key of a new button: what travels through the chat service, and tells nobody anything."""
-    key = secrets.token_urlsafe(12)
+    return offer_all(connection, farm, [button], now)[0]
+
+
+def offer_all(connection: Connection, farm: int, offered: Sequence[Button], now: datetime) -> list[str]:
+    """The keys of new buttons, put in together: a pad has more than a dozen."""
+    rows = [_row(farm, button, now) for button in offered]
+    if rows:
+        connection.execute(insert(buttons), rows)
+    return [row["key"] for row in rows]
+
+
+def _row(farm: int, button: Button, now: datetime) -> dict[str, Any]:
+    """A button's columns, with a key that nobody can guess."""
     answers = button.reply_to
-    connection.execute(
-        insert(buttons).values(
-            farm_id=farm,
-            key=key,
-            bundle=button.bundle,
-            chat=button.chat,
-            person=button.person,
-            label=button.label,
-            says=button.says,
-            reply_to=None if answers is None else {"chore": answers.chore, "who": answers.who, "key": answers.key},
-            expires_at=now + LASTS,
-        )
-    )
-    return key
+    return {
+        "farm_id": farm,
+        "key": secrets.token_urlsafe(12),
+        "bundle": button.bundle,
+        "chat": button.chat,
+        "person": button.person,
+        "label": button.label,
+        "says": button.says,
+        "reply_to": None if answers is None else {"chore": answers.chore, "who": answers.who, "key": answers.key},
+        "expires_at": now + LASTS,
+    }
 
 
 @dataclass(frozen=True, slots=True)

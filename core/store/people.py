@@ -110,6 +110,9 @@ def remove_member(connection: Connection, farm: int, account: str) -> None:
 
 def know_chat(connection: Connection, farm: int, chat: str) -> None:
     """Reminders go to this chat from now on; one that had gone quiet is back."""
+    known = connection.scalar(select(chats.c.active).where(chats.c.farm_id == farm, chats.c.chat == chat))
+    if known:
+        return
     if put_once(connection, chats, farm_id=farm, chat=chat, active=True):
         looking.look_at(connection, farm)
     else:
