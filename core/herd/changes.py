@@ -92,6 +92,8 @@ def fostered_in(litter: Litter, on: date, count: int, other: str | None) -> Litt
 
 def with_outcome(herd: Herd, matings: tuple[Mating, ...], outcome: str, on: date) -> Herd:
     """The herd with these matings ended."""
+    if not matings:
+        return herd
     does = {mating.doe for mating in matings}
     ended = tuple(
         replace(mating, outcome=outcome, ended_on=on) if mating.doe in does and mating in matings else mating for mating in herd.matings

@@ -12,6 +12,7 @@ from functools import lru_cache
 from itertools import count
 from typing import Any
 
+from core.herd.layers import with_entry
 from core.herd.settings import Settings
 
 
@@ -215,23 +216,29 @@ class Herd:
 
     def with_animal(self, animal: Animal) -> Herd:
         """The herd with this animal put in or replaced."""
-        tags = dict(self.living_tags)
         before = self.animals.get(animal.key)
-        if before is not None and tags.get(folded(before.tag)) == animal.key:
-            del tags[folded(before.tag)]
-        if animal.living:
-            tags[folded(animal.tag)] = animal.key
-        told = replace(self, animals={**self.animals, animal.key: animal}, living_tags=tags)
+        told = replace(self, animals=with_entry(self.animals, animal.key, animal), living_tags=self._tags_with(animal, before))
         if self._gone_tags and before is None:
             told._gone_tags.update(self._gone_tags, **{folded(animal.tag): animal.key})  # noqa: SLF001 - a herd made here
         return told
 
+    def _tags_with(self, animal: Animal, before: Animal | None) -> Mapping[str, str]:
+        """The tags of the living once the animal is as it is now."""
+        now = folded(animal.tag) if animal.living else None
+        was = folded(before.tag) if before is not None and self.living_tags.get(folded(before.tag)) == animal.key else None
+        if was == now:
+            return self.living_tags
+        tags = self.living_tags if was is None else {tag: key for tag, key in self.living_tags.items() if tag != was}
+        return tags if now is None else with_entry(tags, now, animal.key)
+
     def with_litter(self, litter: Litter) -> Herd:
         """The herd with this litter put in or replaced."""
-        return replace(self, litters={**self.litters, litter.key: litter})
+        return replace(self, litters=with_entry(self.litters, litter.key, litter))
 
     def with_mating(self, mating: Mating) -> Herd:
         """The herd with one more mating, in its place by day."""
+        if self.matings and self.matings[-1].on <= mating.on:
+            return replace(self, matings=(*self.matings, mating))
         return replace(self, matings=tuple(sorted((*self.matings, mating), key=lambda each: each.on)))
 
     def free_key(self, tag: str) -> str:
