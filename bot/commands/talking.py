@@ -60,12 +60,16 @@ def chat(author: str, now: str | None, book: str | None, farm: str | None) -> No
 
 def hold(app: App, author: str, start: datetime | None) -> None:
     """The chat, typed or piped. With a start, the clock is set to it and runs on from there."""
+    from bot.terminal.lists import with_list  # noqa: PLC0415 - loads the store, which not every command does
+
     clock = running(start)
 
     def hear(text: str) -> Reply:
         at, form = clock(), wanted_form(text)
         if form is not None:
             return in_hand(app, handed_over(form, owner=True), at)  # whoever sits here has the book already
+        if (reply := with_list(app, text, at, author, app.upload_folder(data_folder() / "uploads"))) is not None:
+            return reply
         return in_hand(app, app.hear(message(text, at, author)), at)
 
     if sys.stdin.isatty():

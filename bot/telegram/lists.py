@@ -17,7 +17,7 @@ from bot.telegram.counter import Counter
 from bot.telegram.updates import Document
 from bot.telegram.updates import Update as Said
 from core.app import Brought, Update
-from core.app.bringing import Listed, kept
+from core.app.bringing import GONE, PASTED, Listed, kept
 from core.reply import Reply
 
 log = logging.getLogger("haynote.telegram")
@@ -51,7 +51,7 @@ class Lists:
     async def pasted(self, kept_update: Update, said: Said, text: str) -> None:
         """The same for a list that was typed or pasted."""
         content = text.encode()
-        wanted = await self._counter.make(kept, self._folder(), words.PASTED, content)
+        wanted = await self._counter.make(kept, self._folder(), PASTED, content)
         await self._answer(kept_update, said, wanted, content)
 
     async def pressed(self, kept_update: Update, said: Said, wanted: Listed, button: str) -> None:
@@ -60,7 +60,7 @@ class Lists:
             content = await self._counter.make((self._folder() / Path(wanted.file).name).read_bytes)
         except OSError as error:
             log.warning("A list that was sent can't be read again: %s", error)
-            await self._say(kept_update, words.LIST_GONE)
+            await self._say(kept_update, GONE)
             return
         await self._answer(kept_update, said, wanted, content, button)
 

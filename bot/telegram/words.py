@@ -12,9 +12,6 @@ NO_LIST = "I can't read that file. I take a list of animals, litters or weights 
 LIST_TOO_LARGE = (
     "I can't fetch that file: it is larger than 20 MB, or gone. Send a part of it, or ask who keeps this bot to run “haynote import”."
 )
-LIST_GONE = "That file is not here any more. Please send it again."
-#: What a list is called that came without a file.
-PASTED = "your list"
 IN_PRIVATE = "Ask me that in our own chat: whoever reads the link could use it."
 NOT_YOURS = "This button is for the people of the farm."
 

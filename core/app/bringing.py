@@ -37,6 +37,9 @@ Progress = Callable[[int, int], None]
 #: What the words of such a button begin with: nobody types that.
 BUTTON: Final = "list brought:"
 LEFT: Final = "Left. Nothing of it is on the book."
+GONE: Final = "That list is not here any more. Please send it again."
+#: What a list is called that came without a file.
+PASTED: Final = "your list"
 #: Rows that a message names, of those to look at.
 NAMED: Final = 5  # not a figure: rows shown
 #: What an answer is called on its button, where its word alone says too little.

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from bot.telegram import lists, words
-from core.app.bringing import LEFT
+from core.app.bringing import GONE, LEFT
 from core.app.members import LOOKS_ONLY
 from tests.bot.makers import dot
 from tests.bot.telegram.served import Served
@@ -166,7 +166,7 @@ def test_a_list_whose_file_is_gone_is_asked_for_again(barn: Served, standin: Sta
     asked = sent(standin, "Ann", HERD)
     for file in barn.app.upload_folder(barn.book).iterdir():
         file.unlink()
-    assert pressed(standin, "Ann", asked, "Take it in")["text"] == words.LIST_GONE
+    assert pressed(standin, "Ann", asked, "Take it in")["text"] == GONE
 
 
 def test_a_long_list_says_how_far_it_is(barn: Served, standin: StandIn, monkeypatch: pytest.MonkeyPatch) -> None:

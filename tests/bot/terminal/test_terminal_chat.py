@@ -78,6 +78,11 @@ def test_ctrl_d_ends_and_ctrl_c_drops_the_line(tmp_path: Path) -> None:
     assert keyed("wrong li\x03right\n\x04", tmp_path / "lines") == ["right"]
 
 
+def test_what_is_pasted_stays_one_message(tmp_path: Path) -> None:
+    """A list has lines; only the key at its end sends it."""
+    assert keyed("\x1b[200~tag, sex\r\n14, doe\x1b[201~\nquit\n", tmp_path / "lines") == ["tag, sex\n14, doe"]
+
+
 def test_typed_greets_and_answers(tmp_path: Path) -> None:
     """A person is told how to leave, then answered line by line."""
     written: list[str] = []
