@@ -16,6 +16,7 @@ DITTO: Final = frozenset({'"', "''", "ditto", "do", "do.", "dito", "\u201d", "\u
 _NUMBER: Final = re.compile(r"\d+(?:[.,]\d+)?|[.,]\d+")
 _THOUSANDS: Final = re.compile(r"\d{1,3}(?:,\d{3})+(?:\.\d+)?")
 _PAIR: Final = re.compile(r"(\d+) ?(?:-|#|lbs?\.?,?|pounds?,?|'| ) ?(\d+(?:\.\d+)?) ?(?:oz\.?|ounces?|\")?")
+_LB_LAST: Final = re.compile(r"^(\d+-\d+) ?lbs?\.?$")  # 2-14 lb
 _WITH_UNIT: Final = re.compile(r"(\d+(?:[.,]\d+)?|[.,]\d+) ?([a-z#]+)\.?")
 _UNITS: Final = {**dict.fromkeys(LB | {"#"}, "lb"), **dict.fromkeys(OZ, "oz"), **dict.fromkeys(KG, "kg"), **dict.fromkeys(GRAM, "g")}
 _SEXES: Final[dict[str, Sex]] = {
@@ -74,11 +75,14 @@ def grams_of(cell: Cell, unit: str, dots: str | None) -> int | None:
     if bare is not None:
         whole, dot, ounces = said.partition(".")
         return pair_grams(int(whole or 0), int(ounces)) if dot and unit == "lb" and dots == "ounces" else grams_said(bare, unit)
-    if pair := _PAIR.fullmatch(said):
+    if pair := _PAIR.fullmatch(_LB_LAST.sub(r"\1", said)):
         return pair_grams(Decimal(pair[1]), Decimal(pair[2]))
     own = _WITH_UNIT.fullmatch(said)
     named = _UNITS.get(own[2]) if own else None
-    return grams_said(Decimal(own[1].replace(",", ".")), named) if own and named else None
+    if own is None or named is None:
+        return None
+    thousands = named == "g" and _THOUSANDS.fullmatch(own[1]) is not None  # 1,984 g is no 2 g
+    return grams_said(Decimal(own[1].replace(",", "" if thousands else ".")), named)
 
 
 def unit_named(words: str) -> str | None:

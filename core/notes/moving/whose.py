@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from datetime import date
+from datetime import date, datetime, time
 
 from core.herd.state import Herd, folded
 from core.notes.moving.amounts import is_blank
@@ -71,7 +71,9 @@ def _first(cells: tuple[Cell, ...], places: Iterable[int]) -> str:
 
 
 def words_of(cell: Cell) -> str:
-    """A cell as words; a spreadsheet keeps the tag 14 as 14.0."""
+    """A cell as words; a spreadsheet keeps the tag 14 as 14.0, and a day with its midnight."""
+    if isinstance(cell, datetime):
+        return str(cell.date() if cell.time() == time.min else cell)
     return str(int(cell)) if isinstance(cell, float) and cell.is_integer() else str(cell).strip()
 
 

@@ -2,18 +2,25 @@
 
 from __future__ import annotations
 
+import json
 from datetime import date
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+from bot.tables.sheets import sheets_of
+from bot.tables.workbook import workbook
 from core.herd.state import Herd
 from core.notes.fact import Fact, to_json
 from core.notes.journal import Note
-from core.notes.moving.grid import Grid, decoded, grid_of
+from core.notes.moving.document import document
+from core.notes.moving.grid import Grid, decoded, grid_of, tidy
 from core.notes.moving.intake import Intake, intake
+from core.notes.moving.own_in import document_facts, notes_of, own_facts
+from core.notes.moving.own_tables import own_tables
 from core.notes.replay import book
+from core.problem import Problem
 from tests.core.notes.talking import NOW
 from tests.farm import TODAY
 
@@ -22,12 +29,16 @@ DECIDED = {
     "show-herd.csv": {"weighed": "2025-12-31"},
     "litters-by-doe.txt": {"weaned": "35"},
     "scale-sheet.csv": {"dots": "ounces"},
+    "growing-pens.xlsx": {"dates": "MDY"},
     "everything.csv": {"gone": "2025-01-01", "left": "ignore"},
 }
 
 
 def sheet(name: str) -> Grid:
     """One of the sheets."""
+    if name.endswith(".xlsx"):
+        ((title, rows),) = sheets_of(name, (SHEETS / name).read_bytes())
+        return tidy(title, rows)
     return grid_of(decoded((SHEETS / name).read_bytes()), name.partition(".")[0])
 
 
@@ -102,6 +113,36 @@ def test_a_sheet_off_the_scale() -> None:
     assert ("R1", 1786, "2025-03-07") in weights
     assert next(row for row in found.rows if row.line == 5).facts == []
     assert any("not taken" in each["text"] for each in told(found, "remark"))
+
+
+def test_pens_weighed_week_by_week() -> None:
+    """A workbook with merged titles, days as headings, units in the cells, lines that part it, a row twice, and a row of sums."""
+    found = intake([sheet("growing-pens.xlsx")], Herd(), (), DECIDED["growing-pens.xlsx"], TODAY)
+    assert [(each["who"], each["grams"], each["on"]) for each in told(found, "weighed")] == [
+        ("K1", 1162, "2026-03-29"),
+        ("K2", 1077, "2026-03-29"),
+        ("K3", 1200, "2026-03-29"),
+        ("K4", 879, "2026-03-29"),
+        ("K1", 1389, "2026-04-05"),
+        ("K2", 1304, "2026-04-05"),
+        ("K4", 1106, "2026-04-05"),
+    ]
+    assert [each["text"] for each in told(found, "remark")] == ["biggest", "runty, watch", "sold in April"]
+    assert [row.line for row in found.rows if not row.facts] == [1, 2, 3, 4, 5, 9, 11, 13]
+    assert next(row for row in found.rows if row.line == 6).text.startswith("K1 | doe | NZW | 2026-02-01 | 2 lb 9 oz")
+
+
+@pytest.mark.parametrize("name", sorted(DECIDED))
+def test_the_book_that_a_sheet_makes_goes_out_and_comes_in_equal(name: str) -> None:
+    """As tables in a workbook and as JSON: the same facts, and the same herd."""
+    facts = tuple(fact for fact, _ in intake([sheet(name)], Herd(), (), DECIDED[name], TODAY).facts)
+    before = book(Herd(), [Note(1, "moved in", NOW, "ann", facts=facts)])
+    tables = [tidy(title, rows) for title, rows in sheets_of("book.xlsx", workbook(own_tables(before, "home")))]
+    for back in (own_facts(tables), document_facts(json.loads(json.dumps(document(before, "home"))))):
+        assert not isinstance(back, Problem)
+        again = book(Herd(), notes_of(back))
+        assert [entry.fact for entry in again.standing()] == list(facts)
+        assert again.herd == before.herd
 
 
 def test_those_that_left_nobody_knows_when() -> None:
