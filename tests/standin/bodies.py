@@ -66,9 +66,9 @@ def _read_part(fields: Fields, head: str, content: bytes) -> None:
     name = re.search(r'[; ]name="([^"]*)"', head)
     if name is None:
         raise ValueError("a part of the multipart body has no name")
-    filename = re.search(r'filename="([^"]*)"', head)
+    filename = re.search(r'filename=(?:"([^"]*)"|([^\s;"]+))', head)
     if filename is None:
         fields.values[name[1]] = content.decode()
         return
     mime_type = re.search(r"(?im)^content-type:\s*(\S+)", head)
-    fields.uploads[name[1]] = Upload(filename[1], mime_type[1] if mime_type else "application/octet-stream", content)
+    fields.uploads[name[1]] = Upload(filename[1] or filename[2] or "", mime_type[1] if mime_type else "application/octet-stream", content)
