@@ -25,7 +25,10 @@ WELCOMES = {
     "helper": "Welcome to the farm. You can write notes and ask.",
     LOOKER: "Welcome to the farm. You can ask about every animal; notes are written by others.",
 }
-FIRST_STEPS = "Text me notes as things happen: 'new doe 14 mini rex born 3/4', 'bred 14 to Flint', '14 kindled 8, 2 dead'. Ask 'who is due' or 'help'."
+FIRST_STEPS = (
+    "Text me notes as things happen: 'new doe 14 mini rex born 3/4', 'bred 14 to Flint', '14 kindled 8, 2 dead'. "
+    "Ask 'who is due' or 'help'. A list of your animals can come as a spreadsheet, or pasted."
+)
 FIRST_LOOK = "Ask 'who is due', 'feed' or 'card of 14', or say 'help'."
 REFUSED = "This is a private bot for one rabbitry. If it is yours, send me the set-up code that it printed when it started."
 LOOKS_ONLY = "You can ask about everything here, but notes are written by others. An owner can invite you as a helper."
