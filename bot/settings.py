@@ -3,11 +3,20 @@
 from __future__ import annotations
 
 import os
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
 PUBLIC_API = "https://api.telegram.org"
+
+#: A bot's token: its number, a colon, and the secret.
+KEY = re.compile(r"\d+:[A-Za-z0-9_-]{8,}")
+
+NO_SUCH_KEY = (
+    "HAYNOTE_BOT_TOKEN is no bot token. Copy it whole from @BotFather: a number, a colon and a long word, nothing before or after."
+)
+NO_ADDRESS = "HAYNOTE_BOT_API is no address. It begins with https://, or with http:// on your own network; leave it out for Telegram's own."
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +39,13 @@ def settings(environment: Mapping[str, str] = os.environ) -> Settings:
         bot_token=environment.get("HAYNOTE_BOT_TOKEN") or None,
         bot_api=(environment.get("HAYNOTE_BOT_API") or PUBLIC_API).rstrip("/"),
     )
+
+
+def trouble(kept: Settings) -> str | None:
+    """What can't be right in the settings of a bot, and what would be; None where nothing stands out. The token itself is not told."""
+    if kept.bot_token is not None and not KEY.fullmatch(kept.bot_token):
+        return NO_SUCH_KEY
+    return None if re.fullmatch(r"https?://[^\s/]+\S*", kept.bot_api) else NO_ADDRESS
 
 
 def data_folder(environment: Mapping[str, str] = os.environ) -> Path:

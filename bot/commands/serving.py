@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, NoReturn
 
 import click
 
-from bot.settings import Settings, data_folder, settings
+from bot.settings import Settings, data_folder, settings, trouble
 
 if TYPE_CHECKING:
     from bot.telegram.webhook import Address
@@ -78,6 +78,8 @@ def serve(book: str | None, farm: str | None, all_farms: bool, webhook: str | No
     kept = settings()
     if kept.bot_token is None:
         fail(NO_KEY)
+    if (wrong := trouble(kept)) is not None:
+        fail(wrong)
     if all_farms and farm is not None:
         raise click.UsageError(ONE_OR_ALL)
     _serve(kept, book or kept.database_url, farm, _address(webhook, listen), all_farms=all_farms)

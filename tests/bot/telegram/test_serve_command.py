@@ -85,6 +85,26 @@ def test_no_token_is_explained(monkeypatch: pytest.MonkeyPatch) -> None:
     assert "HAYNOTE_BOT_TOKEN" in result.stderr
 
 
+@pytest.mark.parametrize(
+    ("name", "value"),
+    [
+        ("HAYNOTE_BOT_TOKEN", "stand-in-words"),
+        ("HAYNOTE_BOT_TOKEN", f"bot{TOKEN}"),
+        ("HAYNOTE_BOT_TOKEN", f"{TOKEN} "),
+        ("HAYNOTE_BOT_API", "api.example.org"),
+        ("HAYNOTE_BOT_API", "https:///bot"),
+    ],
+)
+def test_a_setting_that_cant_be_is_explained(monkeypatch: pytest.MonkeyPatch, standin: StandIn, name: str, value: str) -> None:
+    """By its name, before anybody is called; a token is not repeated."""
+    monkeypatch.setenv(name, value)
+    result = run()
+    assert result.exit_code == 1
+    assert result.stderr.startswith(name)
+    assert value.strip() not in result.stderr
+    assert standin.calls() == []
+
+
 def test_a_strange_token_is_explained(standin: StandIn) -> None:
     """Without saying it."""
     standin.fail("getMe", "refuse", code=401, text="Unauthorized")
