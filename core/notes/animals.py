@@ -101,6 +101,15 @@ class HerdWords:
             animal.tag for animal in self.living() if _fits(animal.color, color) and _fits(animal.breed, breed) and _fits(animal.sex, sex)
         )
 
+    def parent(self, word: str) -> Animal | None:
+        """The animal of that tag or one-word name."""
+        return self.tagged(word) or next((self.tagged(tag) for tag in self._single_names.get(word, ())[:1]), None)
+
+    def is_child(self, tag: str, parent: Animal) -> bool:
+        """Whether the animal of that tag is out of, or by, this one."""
+        animal = self.tagged(tag)
+        return animal is not None and parent.key in (animal.dam, animal.sire)
+
     def living(self) -> Iterator[Animal]:
         """The animals on the farm."""
         return (animal for animal in self.herd.animals.values() if animal.living)

@@ -523,7 +523,7 @@ class Clause:
             return True  # "1 buck 2 does"
         if "live_weight" in item.marks and following + 1 < len(self.items) and self.items[following + 1].sort in {"weight", "pair"}:
             return False  # "butchered 32 live 5-2 dressed 2-12"
-        if item.marks & {"color"} and self.has("litter", "kits", "litter_color") and item.value:
+        if item.marks & {"color"} and item.value and (self.has("litter", "kits", "litter_color") or self._so_many(following)):
             return True
         return (
             bool(item.marks & {"alive", "born"})
@@ -534,6 +534,11 @@ class Clause:
                 and not (self.items[following + 1 :] and self.items[following + 1].sort in HOURS)
             )
         )
+
+    def _so_many(self, i: int) -> bool:
+        """`three castors`: a colour with an s counts rabbits."""
+        item = self.items[i]
+        return item.said.endswith("s") and item.said[:-1] == item.value[0]
 
     # animals
 
@@ -750,6 +755,9 @@ class Clause:
                 ":",
                 "\n",
                 ",",
+                ".",
+                "noted",
+                "seen",
                 "on",
                 "of",
                 "for",

@@ -99,6 +99,6 @@ knowing tells matters orders order biggest connection kissing hated packed gifts
 possible possibly meal meals holes bench reminded hoped hopes listening counting suffering touching handling guessing catching filling dining dressing trusting ordering grounded crawling
 splitting settling pounding partying glowing stitches specials bouncing closes boxes startled baking tossing squeezed swearing drifting sweeping folding dripping stirring bending soaking
 weaving leaning resting nailed failed hauled hauling dumping dumped dipping climbing climbed gnawing gnawed chewing hopping digging nosing sniffing sniffed napped yawning loafing flopped
-message text testing test hello hey thanks thank please sorry
+message noted text testing test hello hey thanks thank please sorry
 """.split()  # noqa: SIM905 - a table of words
 )

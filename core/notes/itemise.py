@@ -328,12 +328,17 @@ class Scan:
             or not self.tokens[following].glued
             or not self._key(following).isdigit()
             or self._key(self.at - 1) in {"to", "into", "onto"}  # a cage: "R22 to D4"
+            or self._moved_to()
             or self.herd.tagged("d" + self._key(following))
             or not self.items
         ):
             return False
         self._add("span", self.at + 2, (int(self._key(following)), "day"))
         return True
+
+    def _moved_to(self) -> bool:
+        """`mv 31 D2`: a cage behind the animal that is moved."""
+        return len(self.items) > 1 and "move" in self.items[-2].marks
 
     def _times(self) -> bool:
         """`weaned x5`, `castor x2`, `bred 15 to Flint x3`: so many; between a doe and a buck it stands for their mating."""
@@ -575,7 +580,7 @@ class Scan:
             or len(token.key) > 3
             or token.key in {"x", "w", "k"}
             or (token.key in MONTHS and not self.herd.tagged(token.key + number.key))
-            or (token.key == "d" and self._key(self.at - 1) not in {"to", "into", "onto"})
+            or (token.key == "d" and self._key(self.at - 1) not in {"to", "into", "onto"} and not self._moved_to())
             or (len(token.key) > 1 and token.key in self.lexicon.words)
         ):
             return False
@@ -651,15 +656,28 @@ class Scan:
         if self._key(self.at + 1) in {"from", "out"} and color is None:
             return False
         tags = self.herd.described(color, breed, sex)
+        end = self.at + 1
+        if len(tags) > 1 and (bred_by := self._born_to(tags)):
+            tags, end = bred_by
         if not led and len(tags) != 1:
             return False
         start = self.items[back].start
-        said = " ".join(token.text for token in self.tokens[start : self.at + 1])
+        said = " ".join(token.text for token in self.tokens[start:end])
         del self.items[back:]
-        unit = "possessive" if self.tokens[self.at].text in OWNED_SEX else ""
-        self._add("animal", self.at + 1, Mention(tags, said, sex))
+        unit = "possessive" if self.tokens[end - 1].text in OWNED_SEX else ""
+        self._add("animal", end, Mention(tags, said, sex))
         self.items[-1].start, self.items[-1].unit = start, unit
         return True
+
+    def _born_to(self, tags: tuple[str, ...]) -> tuple[tuple[str, ...], int] | None:
+        """`the black doe out of Juno`: of several that fit, the one of that parent, and where the words end."""
+        at = self.at + 1
+        for lead in (("out", "of"), ("by",), ("from",)):
+            if tuple(self._key(at + n) for n in range(len(lead))) == lead:
+                parent = self.herd.parent(self._key(at + len(lead)))
+                kids = tuple(tag for tag in tags if parent is not None and self.herd.is_child(tag, parent))
+                return (kids, at + len(lead) + 1) if len(kids) == 1 else None
+        return None
 
     def _heads(self, back: int) -> bool:
         """`red doe sat on a kit`: a description at the head of a message, and what befell her right behind it."""

@@ -60,7 +60,7 @@ SHARED: Final = {
     "small": "a bit | a bit of | bit of",
     "again": "again | another | one more",
     "no_count": "some | few | a few | several | bunch | a bunch | many | lots of | most | most of | couple more | a lot",
-    "feed": "feed | feed bill | feed bills | feed receipt | pellets | pellet | rabbit feed | rabbit pellets | rabbit pellet | grain | bunny feed | rabbit chow",
+    "feed": "feed | fd | feed bill | feed bills | feed receipt | pellets | pellet | rabbit feed | rabbit pellets | rabbit pellet | grain | bunny feed | rabbit chow",
     "bag": "bag | bags | sack | sacks",
     "cage_word": "cage | pen | hutch | hole | crate | kennel | stall | cages",
     "other_species": "chicken | chickens | chick | chicks | hen | hens | rooster | roosters | duck | ducks | egg | eggs | goat | goats | pig | pigs"
@@ -70,7 +70,7 @@ SHARED: Final = {
 
 #: Real words that stand for a barn word only beside a number or an animal: heard or typed -> meant.
 BESIDE_NUMBER: Final = {
-    "bread": "bred", "lots": "lost", "wait": "weighed", "wade": "weighed", "waits": "weighs", "weights": "weighs", "wean": "weaned",
+    "bread": "bred", "lots": "lost", "wait": "weighed", "wade": "weighed", "waying": "weighing", "waits": "weighs", "weights": "weighs", "wean": "weaned",
     "wind": "weaned", "mist": "missed", "told": "sold", "called": "culled", "calling": "culled", "candled": "kindled", "least": "list",
     "kindle": "kindled", "find": "found", "bid": "bit", "cold": "cold", "way": "weighed", "ways": "weighs", "brent": "bred", "brad": "bred",
     "move": "moved", "form": "from", "fosters": "fostered", "faster": "fostered", "books": "bucks", "waned": "weaned", "al": "all", "lit": "litter",

@@ -216,6 +216,9 @@ def _of_a_thing(c: Clause, i: int) -> bool:
     return after is not None and c.said(after - 1).split(" ")[-1] in NEARBY
 
 
+NAMED_SORTS: Final = frozenset({"animal", "code"})
+
+
 def _left(c: Clause, found: Found) -> bool:
     """Sold, butchered or given away."""
     if _owned(c, found) and "litter_of" not in found.values:
@@ -235,6 +238,16 @@ def _left(c: Clause, found: Found) -> bool:
         _thing(c, i) and "to" not in found.values
         for i in cues
         if not any(_animal_at(c, j) and c.items[j].sort != "num" and c.said(j + 1) != "," for j in range(_object(c, i) - 1, i, -1))
+        and not _called_by_name(c, i)
+    )
+
+
+def _called_by_name(c: Clause, i: int) -> bool:
+    """`sold the littlest R buck, Pip, for 30`: what was sold is an animal, and its name stands behind it."""
+    return any(
+        c.said(j - 1) == "," and not c.items[j - 2].marks.isdisjoint({"buck_word", "doe_word", "kits", "scope:grow-outs"})
+        for j in c.placed(NAMED_SORTS)
+        if j > i + 2  # not a figure: items
     )
 
 
@@ -612,7 +625,7 @@ def _some_of_them(c: Clause, found: Found) -> bool:
         for item in c.items
         if id(item) not in used
         and item.sort == "word"
-        and not item.marks & {"kits", "all", "alive", "all_alive", "doe_word", "nest_place", "pronoun", "litter", "well", "sign:good"}
+        and not item.marks & {"kits", "all", "alive", "all_alive", "doe_word", "nest_place", "pronoun", "litter", "well", "sign:good", "chore_word"}
         and not ("dead" in item.marks and _none_of_it(c, item))
     ]
     return any(item.said not in LINKS and item.said not in DETERMINERS and item.said not in BARE for item in rest)

@@ -235,7 +235,7 @@ class Cutter:
         leading, heads = leading_date(items)
         if heads:
             self.line = leading
-        if ends_line and (title := title_date(items)):
+        if (ends_line or "chore_word" in items[0].marks) and (title := title_date(items)):
             self.header = title
         if not self.clauses and self.header is None and not heads and (told := round_date(items)):
             self.header = told

@@ -52,7 +52,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("fault",)
 CUES: Final = {
-    "fault": "crooked teeth | long teeth | overgrown teeth | misaligned teeth | off bite | bad bite | toenail white | toenail wht | wht toenail | wht toe nail | white toe | white nails | white toenail | white toenails | white nail | white toe nail | white spot | white foot | stray white hairs | scattered white hairs | white hairs | malocclusion | bad teeth | wolf teeth | buck teeth | buckteeth | butting teeth"
+    "fault": "crooked teeth | long teeth | overgrown teeth | misaligned teeth | off bite | bad bite | toenail white | toenail wht | wht toenail | wht toe nail | wite toenail | wite toe nail | whit toenail | white toe | white nails | white toenail | white toenails | white nail | white toe nail | white spot | white foot | stray white hairs | scattered white hairs | white hairs | malocclusion | bad teeth | wolf teeth | buck teeth | buckteeth | butting teeth"
     " | cow hocked | cow hocks | split penis | pinched hindquarters | pinched hips | pinched hq | snipey | moon eye | wall eye | wry tail | broken tail | crooked tail | bent tail | kinked tail | screw tail | narrow loin | long shoulders | long shoulder | hutch stain"
     " | mismatched toenails | mismatched toenail | undercut | undercut hips | chopped | flat over the loin | light eyes | eye color | wrong eye color | off teeth | tooth problem | faults | fault | extra toenail | missing toenail"
     " | bent ear | lopped ear | dewlap too big | big dewlap | woolly coat | thin coat | poor fur | long fur | rough coat | bad undercolor | white undercolor | brindling | smut | crooked front leg | crooked legs | bowed legs | one testicle"

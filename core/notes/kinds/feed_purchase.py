@@ -61,6 +61,7 @@ CUES: Final = {
 }  # fmt: skip
 
 
+TERSE: Final = 4  # not a figure: items: `feed 4 bags 76`
 _OF_ALL: Final = frozenset({"total", "all", "in all", "altogether", "all together", "all told"})  # `at 78 total`
 
 
@@ -71,6 +72,7 @@ def read(c: Clause) -> None:
         and (c.has("feed") or bool(c.sorted_as("weight") and c.has("each") and c.marks.isdisjoint({"sell", "feed_left", "list"})))
         and bool(c.sorted_as("money") or any(item.sort == "num" and not item.said.isdigit() and not item.spoken for item in c.items))
     )
+    terse = terse or (len(c.items) <= TERSE and c.has("feed", "bag") and c.said(0) in {"feed", "fd"} and len(c.sorted_as("num")) == 2)
     terse = terse or (_times(c) is not None and _priced(c))
     at_store = c.has("bag") and c.has("feed_place") and bool(c.sorted_as("money"))
     if (
@@ -162,6 +164,7 @@ def _price(c: Clause, bags: int | None) -> tuple[int | None, bool]:
             or c.said(i - 1) in {"@", "at", "for", "paid"}
             or c.said(i + 1) in _OF_ALL
             or c.items[i].said.count(".") == 1
+            or len(c.items) <= TERSE
             or (i + 1 < len(c.items) and "bucks_word" in c.items[i + 1].marks)  # "thirty bucks"
         ):
             return i, _each(c, i)

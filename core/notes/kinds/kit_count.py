@@ -62,7 +62,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("count",)
 CUES: Final = {
-    "count": "rearing | has reared | feeding all | down to | still got | has got | counted | count | kit count | ct | kit ct | kit cnt | kits ct | kit counts | still has | kits left | kits now | up to | counts | kit check | now at | has still got | raising | nursing",
+    "count": "dn to | rearing | has reared | feeding all | down to | still got | has got | counted | count | kit count | ct | kit ct | kit cnt | kits ct | kit counts | still has | kits left | kits now | up to | counts | kit check | now at | has still got | raising | nursing",
     "has_kits": "has | has a | got | has got | theres",
     "well": "eyes open | eyes opening | eyes are open | eyes all open | warm | fat | wiggly | wiggling | fuzzy | healthy | squirming | plump | thriving",
     "left_over": "left | remaining | now | still",
@@ -120,6 +120,9 @@ def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
         well = next((i for i in c.sorted_as("num") if c.whole(i) is not None and i != c.opening() and c.said(i + 1) in WELL), None)
         if well is not None:
             return well
+    if kits is None and cue is None and c.has("chore_word", "alive") and any("nest check" in item.said for item in c.items):
+        alive = c.first("alive")
+        return c.number_for(alive, behind=False) if alive is not None else None  # "Nest check. Doe 12: 7 live"
     still = next((i + 1 for i in c.each("left_over") if c.said(i) == "still" and c.whole(i + 1) is not None), None)
     if still is not None and cue is None and (c.has("nest_place") or (c.said(still + 1), c.said(still + 2)) == ("in", "there")):
         return still  # "still 7 in there"

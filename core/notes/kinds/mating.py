@@ -105,7 +105,7 @@ def read(c: Clause) -> None:
         or (c.said(cue) == "breed her" and any(c.items[i].value.shape != "near" or c.items[i].value.a > 0 for i in c.dates()))
         or (c.to_come(cue) and not c.has("falls", "times_word"))
         or c.said(cue + 1) in {"attempted", "attempt", "failed", "unsuccessful"}
-        or (c.said(cue) == "breeding" and c.said(cue - 1) in NO_DEED)
+        or (c.said(cue) == "breeding" and (c.said(cue - 1) in NO_DEED or any(c.said(cue + 1 + n).endswith("take") for n in (0, 1))))
         or (
             c.said(cue) in MEETINGS
             and not c.has("elsewhere")
@@ -222,7 +222,8 @@ def _falls(c: Clause) -> tuple[int | None, list[Item]]:
         times = {"once": 1, "twice": 2}.get(c.said(i + 1))
         if times:
             return times, [c.items[i]]
-        place = c.number_for(i, behind=c.said(i + 1) in {":", "="})
+        label = (i == 0 or c.items[i - 1].sort == "mark") and (i + 2 >= len(c.items) or c.items[i + 2].sort == "mark")  # "; falls 2."
+        place = c.number_for(i, behind=label or c.said(i + 1) in {":", "="})
         if place is None and i > 1 and c.whole(i - 2) is not None and c.items[i - 1].sort == "word":
             place = i - 2
         if place is not None:

@@ -101,7 +101,8 @@ def read(c: Clause) -> None:
     if not places:
         return
     scope = _scope(c)
-    if not (c.has("ration", "per_day") or (scope and c.has("each", "hay")) or c.items[places[0]].sort == "cup"):
+    told_on = bool(scope) and c.before is not None and any(found.fact is RationSet for found in c.before.found)
+    if not (c.has("ration", "per_day") or told_on or (scope and c.has("each", "hay")) or c.items[places[0]].sort == "cup"):
         return
     if len(places) > 1 and _in_pairs(c, places):
         return
@@ -111,7 +112,7 @@ def read(c: Clause) -> None:
         return
     if c.items[place].sort == "weight" and c.has("litter", "cull", "dress", "bag", "buy", "feed_left", "condition", "sell", "hand"):
         return
-    if c.items[place].sort == "weight" and not (c.has("per_day", "each") or _fed(c)):
+    if c.items[place].sort == "weight" and not (c.has("per_day", "each") or told_on or _fed(c)):
         return
     if any(
         c.said(i) in {"once", "when", "after", "as soon as"} and "pronoun" in c.items[i + 1].marks for i in range(place, len(c.items) - 1)

@@ -73,6 +73,7 @@ def read(c: Clause) -> None:
         and not _of_people(c, i)
         and not (i and c.items[i - 1].marks & {"question"})
         and c.said(i - 1) not in {"i", "we", "i've", "kids"}
+        and not (c.said(i).endswith("est") and i + 1 < len(c.items) and "trait" in c.items[i + 1].marks)  # "the nicest fur"
     ]
     if len(places) > 1:  # "grumpy but didn't bite": only what it did
         places = [i for i in places if "negation" not in c.items[i - 1].marks] or places
