@@ -830,9 +830,21 @@ class Clause:
         weekday = any(self.items[i].value.shape == "weekday" and self.items[i].value.modifier != "last" for i in self.dates() if i > verb)
         return weekday or self.ahead()
 
+    def planned_for(self, verb: int) -> bool:
+        """Whether a verb in the ing form has a weekday right behind it, and nothing else: `they are ready, butchering saturday`."""
+        if not self.said(verb).endswith("ing") or verb + 1 >= len(self.items) or self.items[verb + 1].sort != "date":
+            return False
+        day = self.items[verb + 1].value
+        ends = verb + 2 >= len(self.items) or self.items[verb + 2].sort == "mark"
+        return ends and day.shape == "weekday" and day.modifier != "last" and not self.has("dress", "live_weight", "money")
+
     def told_due(self, i: int) -> bool:
         """Whether the date at `i` says when something is due (`since she's due next week`), not when it was done."""
-        return any(self.said(j).startswith("due") for j in (i - 1, i - 2)) or self._told_well(i)
+        return (
+            any(self.said(j).startswith("due") for j in (i - 1, i - 2))
+            or (i > 0 and "appointment" in self.items[i - 1].marks and len(self.found) + len(self.items) > 3)
+            or self._told_well(i)
+        )
 
     def _told_well(self, i: int) -> bool:
         """`he was just fine last night`: a day when nothing had befallen it yet."""

@@ -834,6 +834,9 @@ def _asked_of(whole: Clause, opening: int) -> bool:
     following = opening + 1
     if whole.said(opening) not in ASKING:
         return False
+    behind = whole.items[following + 1 : following + 2]
+    if whole.said(opening) == "did" and (not behind or behind[0].sort in {"date", "mark"}) and whole.items[-1].said != "?":
+        return False  # "did R22 today": what was to be done to it
     if whole.said(following) not in ASKED_ONES and (whole.known(following) is None or whole.items[following].unit == "possessive"):
         return False
     if whole.said(opening) in {"did", "does", "is", "has", "will"}:
@@ -1370,7 +1373,7 @@ def _denied(clause: Clause) -> bool:
             return True
         if "negation" in item.marks or (item.said == "no" and i + 1 < len(clause.items)):
             if item.said in UNDONE and i + 1 < len(clause.items) and "palpate" in clause.items[i + 1].marks:
-                return True
+                return "open" not in clause.items[i + 1].marks  # "didn't feel a thing in 22"
             if (item.said != "no" and item.marks & {"refuse", "miss", "ail", "unsure", "open", "not_dq", "temper:bad"}) or (
                 clause.has("palpate") and clause.has("unsure")
             ):

@@ -12,6 +12,7 @@ from core.handbook import breeds
 from core.herd.changes import gone, left, weighed
 from core.herd.litters import the_litter
 from core.herd.state import Herd
+from core.notes.amounts import bare_weight
 from core.notes.checking import leaver_problem, not_yet, worst
 from core.notes.clause import Clause, Need, first_need
 from core.notes.fact import Tag
@@ -85,11 +86,11 @@ def read(c: Clause) -> None:
     if cue is None:
         cue = eaten_by_us(c)
     if cue is None and "cull" not in c.virtual:
-        if c.first("dress") is None or not c.sorted_as("weight", "pair"):
+        if c.first("dress") is None or not (c.sorted_as("weight", "pair") or _decimal(c) is not None):
             return
         cue = c.first("dress")
     if cue is not None and (
-        (c.said(cue).endswith("ing") and (c.has("intent") or c.ahead())) or (cue and "intent" in c.items[cue - 1].marks)
+        (c.said(cue).endswith("ing") and (c.has("intent") or c.ahead() or c.planned_for(cue) or c.to_come(cue))) or (cue and "intent" in c.items[cue - 1].marks)
     ):
         return  # it is only planned
     if _each_its_weight(c):
@@ -122,6 +123,12 @@ def eaten_by_us(c: Clause) -> int | None:
     return None
 
 
+def _decimal(c: Clause) -> int | None:
+    """`hung weight was 2.75`: the one number that can be no animal."""
+    broken = [i for i in c.sorted_as("num") if c.items[i].value != int(c.items[i].value) and "." in c.said(i)]
+    return broken[0] if len(broken) == 1 else None
+
+
 def _each_its_weight(c: Clause) -> bool:
     """`butchered R22 and R23, dressed 2-10 and 2-12`: in order; any other list of weights for several animals is left to be asked."""
     places = c.sorted_as("weight", "pair", "clock")
@@ -143,6 +150,9 @@ def _weights(c: Clause) -> tuple[int | None, int | None, list[Item]]:
     places = c.sorted_as("weight", "pair", "clock")
     if len(c.explicit()) > 1 and len({c.mention(i).tags for i in c.explicit() if c.mention(i)}) > 1:  # type: ignore[union-attr] # asked just before
         return None, None, []
+    if not places and c.has("dress") and (place := _decimal(c)) is not None:
+        grams, items = bare_weight(c, place)
+        return None, grams, [*items, *(item for item in c.items if "dress" in item.marks)]
     used = [c.items[i] for i in places[:2]] + [item for item in c.items if item.marks & {"dress", "live_weight", "cull", "weigh"}]
     live: int | None = None
     dressed: int | None = None

@@ -94,7 +94,7 @@ CUES: Final = {
     " | had her litter | had em | had them | popped | birthed | delivered | had a litter | had kits | had a baby | k | kd | knd | dropped her litter"
     " | dropped kits | dropped a litter | littered | had bunnies | had her bunnies | can build | new litter | popped out | had babies again"
     " | kindlings | had her kids | birth | births | pushed out | gave us | litter born | litter arrived | litter is here | babies are here",
-    "newborn": "new ones in the box | new ones in the nest | new ones in there | new ones in her box | pink ones | pinkies | newborns | new babies | new kits | jellybeans | pink babies | pink kits | pink jellybeans | fresh babies"
+    "newborn": "new ones in the box | new ones in the nest | new ones in there | new ones in her box | pink ones | pinks | pinkies | newborns | new babies | new kits | jellybeans | pink babies | pink kits | pink jellybeans | fresh babies"
     " | little pink ones | brand new babies | new bunnies | pink wigglers",
     "all_alive": "pink and warm | pink and wiggly | pink and plump | pink and healthy | warm and wiggly | warm and pink | warm and full | all good | all fine | all ok | all okay | all well | all healthy | all doing well | all doing good | all happy | all look good | all looking good",
     "had": "threw | whelped | dropped out | finally did it | went and did it | dropped | had | has had | shes had | just had",

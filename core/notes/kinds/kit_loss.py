@@ -373,7 +373,7 @@ def _count(c: Clause, cue: int, litter: Litter | None, left: int | None) -> tupl
         return None, [], Need("how_many", "count", "How many kits were lost? Send the number.")
     singular = next((item for item in c.items if item.said in {"a kit", "kit", "a baby", "baby", "the runt", "runt"}), None)
     if singular is not None and any(
-        item.said in {"a", "another", "the"} for item in c.items[max(0, c.items.index(singular) - 3) : c.items.index(singular)]
+        item.unit == "possessive" or item.said in {"a", "another", "the"} for item in c.items[max(0, c.items.index(singular) - 3) : c.items.index(singular)]
     ):
         return 1, [], None
     return None, [], Need("how_many", "count", "How many kits were lost? Send the number.")

@@ -99,6 +99,7 @@ def read(c: Clause) -> None:
         or (c.said(cue) == "x" and c.has("miss"))
         or (c.said(cue).startswith("in ") and c.has("count"))  # "counted 7 in with Sorrel"
         or (c.said(cue) == "covered" and _kept_warm(c, cue))
+        or (c.said(cue) == "x" and c.said(cue + 1) in {"day", "daily", "a day", "week"})  # "0.4 ml 2x day"
         or (c.said(cue) == "x" and cue + 1 < len(c.items) and c.items[cue + 1].sort == "weight")  # "4 x 50 lb"
         or (c.said(cue) == "x" and c.has("drug", "treat", "purchase", "bag", "feed"))
         or (c.has("refuse") and any(found.fact.kind == "refused" for found in c.found))

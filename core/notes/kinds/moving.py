@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import date
+from itertools import pairwise
 from typing import ClassVar, Final
 
 from core.herd.changes import changed, seen
@@ -86,6 +87,8 @@ def read(c: Clause) -> None:
         return
     if c.says({"swapped", "traded"}) and not c.has("to", "into"):
         return  # who went where is not said
+    if any(item.unit == "possessive" and after.marks & {"bucks_word", "does_word"} for item, after in pairwise(c.items)):
+        return  # "moved Thistle's bucks to pen 5": they have no tags yet
     if cage is None:
         if c.has("move") and c.has("cage_word") and (c.explicit() or c.led() is not None) and not c.has("kits", "foster"):
             c.take(c.past(Moved, c.subject_of(c.first("move")), "who", {"cage": None}, [], Need("what", "cage", "To which cage?")))

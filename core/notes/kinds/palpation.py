@@ -84,10 +84,10 @@ NOT_THIS: tuple[str, ...] = (
 SHORT_LIST: Final = 6  # items: `12, 16 and 22 are open` and little more
 OPENS: Final = ("palpate",)
 CUES: Final = {
-    "palpate": "palpated | palpate | palp | palps | palpation | palpating | felt | palpations | palpated her | feel her belly | how paid it | helpated"
+    "palpate": "feel a thing | feel anything | palps | palpated | palpate | palp | palps | palpation | palpating | felt | palpations | palpated her | feel her belly | how paid it | helpated"
     " | repeated those | felt for kits | checked for kits | plapated | palpate check | palped",
     "pregnant": "gravid | in the family way | expecting | preggo | preggers | bred | positive | pos | preg | pregnant | loaded | babies | kits | grapes | marbles | feels bred | felt bred | yes | good | full | definitely bred | took",
-    "open": "is open | open | negative | neg | empty | not bred | nothing | not pregnant | no babies | no kits | didnt take | wasnt bred | isnt bred | not preg | no",
+    "open": "feel a thing | feel anything | is open | open | negative | neg | empty | not bred | nothing | not pregnant | no babies | no kits | didnt take | wasnt bred | isnt bred | not preg | no",
     "unsure": "cannot tell | can not tell | i cannot tell | i cant tell | cant really tell | couldnt really say | couldnt really tell | cant really say | could go either way | not clear | too small to tell | cant say | couldnt say | could not say | cant be sure | couldnt be sure | hard to say | too early to tell | too soon to tell | too early to say | undecided | not conclusive | jury is out | jurys out | a toss up | toss up | up in the air | unsure | not sure | couldnt tell | cant tell | maybe | dont know | unclear | hard to tell | could not tell | not certain | inconclusive"
     " | couldnt feel | questionable | honestly dont know | no idea | uncertain | couldnt decide | iffy | might be",
 }  # fmt: skip

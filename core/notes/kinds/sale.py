@@ -84,7 +84,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("sell",)
 CUES: Final = {
-    "sell": "selled | solded | have sold | went off with | was purchased by | purchased by | sold | slod | sells | sale | sales | went home with | sold off | was sold | it's old | got sold | sell price",
+    "sell": "to auction | to the auction | to the sale barn | at auction | at the auction | selled | solded | have sold | went off with | was purchased by | purchased by | sold | slod | sells | sale | sales | went home with | sold off | was sold | it's old | got sold | sell price",
     "bought_by": "bought",
     "took": "took",
     "took_home": "took him home | took her home | took it home | carried him home | carried her home",

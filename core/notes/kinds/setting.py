@@ -112,7 +112,7 @@ NOT_THIS: tuple[str, ...] = (
 OPENS: Final = ()
 CUES: Final = {
     "setting": "use celsius | use fahrenheit | use kilograms | use kilos | use kg | use pounds | feed has gone up to | feed has gone to | the digest on | the digest every | dates day first | dates month first | day first | month first | colors we want | colours we want | colors i want | inbreeding go over | inbreeding over | inbreeding above | max inbreeding | inbreeding limit | pellets weighs | pellets weigh | feed weighs | number of cages | cup = | cup is | bucks / breed | does / breed | of feed weighs | setting | settings | set | a breed | per breed | each breed | breed limit | digest day | digest on | digest every | digest is | reminder time | reminders at | reminders come at | reminders to come at | remind me at | quiet | quiet hours | date order | weight units | weights in | weights to | farm is on | farm is in | we are on | temperature in | temp in"
-    " | temperature units | temps in | temperatures in | timezone | time zone | cup weight | cup weighs | cup of feed weighs | feed bag | feed bags are | bag is | bags are | the bag is | the bags are | feed now | feed is now | a bag now | per bag now | feed went up to | feed went to | feed up to | feed price | feed is | feed costs | feed budget | feed money | mouths | mouths to feed"
+    " | temperature units | temps in | temperatures in | timezone | time zone | cup weight | cup weighs | cup of feed weighs | feed bag | feed bags are | bag is | bags are | the bag is | the bags are | feed now | feed is now | a bag now | per bag now | feed went up to | feed went up again | feed went up | feed went to | feed up to | feed price | feed is | feed costs | feed budget | feed money | mouths | mouths to feed"
     " | of us to feed | people to feed | cages | winter | winter nights | winter low | winter lows | nights in winter | winter temps | spring | lowest survival | highest coi | coi limit | max coi | colors wanted | colours wanted | aim | target weight | dotted weight | our aim | my aim | goal | digest | bags of feed are | a bag of feed is | pellets are | our goal"
     " | mouths through | mouths through winter | mouths through the winter | mouths for winter | mouths for the winter | mouths this winter | mouths over winter | rabbits at most | animals at most | litters wanted | litters wanted in spring | wanted in spring | litters in spring | litters this spring | litters next spring | litters for spring | spring litters"
     " | feed until spring | feed till spring | feed til spring | feed for winter | feed for the winter | feed for this winter | feed through winter | feed through the winter | bags of feed until spring | bags of feed for the winter | bags of feed for winter | bags until spring | bags for the winter | of feed for the winter | of feed until spring | of feed for winter"
@@ -413,7 +413,7 @@ _SETTINGS: Final[tuple[tuple[str, str, Callable[[Clause], SettingValue | None]],
     ("feed_money", r"\bfeed (?:budget|money)\b", _money),
     (
         "feed_price",
-        r"\bfeed (?:price|is|costs|now|up to|went (?:up )?to|has gone (?:up )?to)\b|\bfeed \$? ?[\d.]+ (?:a|per) bag now\b|\bfeed\b.* (?:a|per) bag now\b|\bbag of feed\b|\bpellets are\b",
+        r"\bfeed (?:price|is|costs|now|up to|went (?:up )?to|went up(?: again)?|has gone (?:up )?to)\b|\bfeed \$? ?[\d.]+ (?:a|per) bag now\b|\bfeed\b.* (?:a|per) bag now\b|\bbag of feed\b|\bpellets are\b",
         _price_of_feed,
     ),
     ("mouths", r"\bmouths\b|\bof us\b|\bpeople to feed\b|\b(?:rabbits|animals) at most\b", _whole),

@@ -136,19 +136,25 @@ def read(c: Clause) -> None:
     doses = c.sorted_as("dose")
     used += [c.items[i] for i in doses[:1]] + [item for item in c.items if item.marks & {"treat", "drug", "withdrawal", "gave"}]
     c.used.update(id(item) for item in used)
-    numbers = [i for i in c.sorted_as("num", "percent") if not c.known(i)]
+    daily = _times_a_day(c)
+    c.use(daily)
     at = next((i for i in (cue, drug, *unheard_of) if i is not None), None)
     picks = c.listed_subjects(-1 if at is None else at)
     with_ = _drug(c, drug, cue) or goes_on or " ".join(c.said(i) for i in unheard_of) or None
     used += [c.items[i] for i in unheard_of]
     need = None if with_ else Need("what", "with", "What was it given?")
     spans = [c.items[i] for i in c.sorted_as("span", "percent")]
-    dose = " ".join([*(c.said(i) for i in doses[:1]), *(item.said for item in spans)]) or None
-    _ = numbers
+    dose = " ".join([*(c.said(i) for i in doses[:1]), *(item.said for item in spans), *(c.said(i) for i in daily)]) or None
     if days is not None and (goes_on is not None or _of_all(c)):
         _held_for_all(c, days)
     for pick in picks:
         c.take(c.past(Treated, pick, "who", {"with_": with_, "dose": dose, "withdrawal_days": days}, [*used, *spans], need))
+
+
+def _times_a_day(c: Clause) -> list[int]:
+    """`2x day`, `2 x daily`: how often it is given."""
+    place = next((i for i in c.sorted_as("num") if c.said(i + 1) == "x" and c.said(i + 2) in {"day", "daily", "a day", "a", "per"}), None)
+    return [] if place is None else [place, place + 1, place + 2]
 
 
 def _in_water(c: Clause, drug: int) -> bool:

@@ -225,7 +225,7 @@ def _of_feed(c: Clause) -> bool:
     """Whether a word of feeding is more than the `on` before a day."""
     return any(
         "ration" in item.marks
-        and (item.said, c.items[i + 1].sort if i + 1 < len(c.items) else "") not in {("on", "date"), ("up to", "pair")}
+        and (item.said, c.items[i + 1].sort if i + 1 < len(c.items) else "") not in {("on", "date"), ("up to", "pair"), ("down to", "pair")}
         for i, item in enumerate(c.items)
     )
 
