@@ -133,7 +133,7 @@ def _value(draft: Draft, ask: Ask, said: str, herd: Herd, today: date) -> Json:
 def animal_said(herd: Herd, text: str) -> str | None:
     """The tag of the one animal that an answer names, whatever small words stand around it."""
     said = plain(text)
-    return _animal(herd, said) or _animal(herd, _bare(said))
+    return _animal(herd, said) or _animal(herd, _bare(said)) or _animal(herd, said.removesuffix("'s").removesuffix("s'"))
 
 
 def _bare(said: str) -> str:

@@ -34,6 +34,7 @@ _DONE = re.compile(
 )
 _NOT_YET = re.compile(
     r"^(?:no(?:pe)?|nah|not yet|not done|(?:no,? )?nothing(?: yet)?|no kits(?: yet)?|still (?:waiting|nothing|no kits)|none yet|"
+    r"(?:nothing|no kits|none)(?: yet)?,? (?:on )?day \d+|day \d+,? (?:and )?(?:still )?(?:nothing|no kits|none)(?: yet)?|"
     r"didn'?t(?: do it)?(?: yet)?|haven'?t(?: yet)?|hasn'?t(?: yet)?|no sign.*|no,? not yet)$",
     re.IGNORECASE,
 )
@@ -288,7 +289,24 @@ _CHORE_SAYS: Mapping[tuple[str, str], Callable[[Herd, Due, date], Meaning]] = {
         ("kindling", said): _ask_kits
         for said in ("kindled", "she kindled", "she did", "had them", "she had them", "she has", "kits are here")
     },
-    **{("palpate", said): _felt("bred") for said in ("yes she is", "she is", "yes, she is")},
+    **{
+        ("palpate", said): _felt("bred")
+        for said in (
+            "yes she is",
+            "she is",
+            "yes, she is",
+            "felt a couple",
+            "felt a few",
+            "felt some",
+            "felt several",
+            "felt them",
+            "felt one",
+        )
+    },
+    **{
+        ("check_nest", said): _just_done
+        for said in ("all good", "all fine", "all well", "fine", "looks good", "all ok", "all okay", "good")
+    },
     **{
         ("palpate", said): _felt("open")
         for said in ("she isn't", "she is not", "no she isn't", "no, she isn't", "no she's not", "no, she's not")

@@ -736,6 +736,8 @@ class Scan:
             rest = amount_at(self.tokens, end)
             if rest is not None and self._key(rest[1]) in HUNDREDS_OF:
                 value, end = value * CENTS + rest[0], rest[1]  # "one twenty pounds of feed"
+        if value in TENS.values() and (unit := self._unit_heard(int(value), end)):
+            value, end = value + unit, end + 1  # "thirty to four pounds" among tags 31, 32, 33
         if (
             self._key(begin) == "half"
             and self._key(end) in {"a", "of"}
@@ -746,6 +748,12 @@ class Scan:
             end += 2
         self._number(value, end, spoken_words=spoken_words, possessive=possessive)
         return True
+
+    def _unit_heard(self, tens: int, at: int) -> int:
+        """The unit that `to` or `for` behind tens stands for: where only the two together are a tag, and a number follows."""
+        unit = HOMOPHONES.get(self._key(at), 0) if self._key(at) in {"to", "too", "for", "fore"} else 0
+        known = unit and self.herd.tagged(str(tens + unit)) is not None and self.herd.tagged(str(tens)) is None
+        return unit if known and self._key(at + 1) in NUMBER_FIRST else 0
 
     def _article(self) -> bool:
         """`a dozen`, `a couple`, `a half`, `a cup`, `a pound and a half`."""

@@ -176,7 +176,9 @@ def _price(c: Clause, cue: int | None) -> tuple[int | None, list[Item]]:
         each = i + 1 < len(c.items) and "each" in c.items[i + 1].marks
         if c.counted(i) and not dollars and not each:
             continue
-        led = c.said(i - 1) in _PRICE_LEADS or each or (c.said(i - 1) == "to" and cue is not None and "price" in c.said(cue))  # "dropped the price on 32 to 45"
+        led = (
+            c.said(i - 1) in _PRICE_LEADS or each or (c.said(i - 1) == "to" and cue is not None and "price" in c.said(cue))
+        )  # "dropped the price on 32 to 45"
         decimal = c.items[i].value != int(c.items[i].value) or "." in c.items[i].said
         last = (
             i == numbers[-1]

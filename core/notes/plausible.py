@@ -625,7 +625,8 @@ def _some_of_them(c: Clause, found: Found) -> bool:
         for item in c.items
         if id(item) not in used
         and item.sort == "word"
-        and not item.marks & {"kits", "all", "alive", "all_alive", "doe_word", "nest_place", "pronoun", "litter", "well", "sign:good", "chore_word"}
+        and not item.marks
+        & {"kits", "all", "alive", "all_alive", "doe_word", "nest_place", "pronoun", "litter", "well", "sign:good", "chore_word"}
         and not ("dead" in item.marks and _none_of_it(c, item))
     ]
     return any(item.said not in LINKS and item.said not in DETERMINERS and item.said not in BARE for item in rest)

@@ -475,6 +475,8 @@ def _whole_message(whole: Clause, text: str) -> Reading | None:
         correction.read(whole)
     elif short and whole.scene.context.last and whole.has("lose"):
         correction.fewer(whole)
+    if not whole.found and whole.scene.context.last and len(whole.items) <= LEAST_BEFORE and whole.dates():
+        correction.day_alone(whole)
     if whole.found:
         return _told(whole)
     if whole.has("setting") and short:
@@ -778,8 +780,8 @@ def _is_question(whole: Clause, text: str) -> bool:
         return True
     if first.marks & {"question", "show_me"} and first.said not in {"any", "list", "who", "see"}:
         return len(whole.items) <= PLACES_OF_QUESTION * 2 and not whole.sorted_as("weight", "pair", "money")
-    if first.said == "who" and opening + 1 < len(whole.items) and "question" in whole.items[opening + 1].marks:
-        return True  # "who should i breed next"
+    if first.said == "who" and opening + 1 < len(whole.items) and not whole.items[opening + 1].marks.isdisjoint({"question", "negation"}):
+        return True  # "who should i breed next", "who hasn't been bred yet"
     if _asked_of(whole, opening) or _versus(whole) or _named_last(whole, opening) or _opinion_asked(whole):
         return True
     if (

@@ -11,7 +11,7 @@ from core.notes.clause import LEADS, Clause, Scene
 from core.notes.items import Item
 
 #: Verbs that an animal may stand right behind; a number behind them may be a tag.
-BEFORE_ANIMALS: Final = frozenset({"breed", "palpate", "wean", "move", "box", "treat", "weigh", "cull", "sell", "give"})
+BEFORE_ANIMALS: Final = frozenset({"breed", "palpate", "wean", "move", "box", "treat", "weigh", "cull", "sell", "give", "plan"})
 #: Verbs that an animal may stand right before.
 BEHIND_ANIMALS: Final = BEFORE_ANIMALS | {"kindle", "litter_born", "had", "lose", "refuse", "bite", "die", "fault", "condition"}
 #: What a statement says at least, beside its animal.

@@ -90,7 +90,8 @@ def read(c: Clause) -> None:
             return
         cue = c.first("dress")
     if cue is not None and (
-        (c.said(cue).endswith("ing") and (c.has("intent") or c.ahead() or c.planned_for(cue) or c.to_come(cue))) or (cue and "intent" in c.items[cue - 1].marks)
+        (c.said(cue).endswith("ing") and (c.has("intent") or c.ahead() or c.planned_for(cue) or c.to_come(cue)))
+        or (cue and "intent" in c.items[cue - 1].marks)
     ):
         return  # it is only planned
     if _each_its_weight(c):

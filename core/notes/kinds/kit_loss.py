@@ -12,6 +12,7 @@ from typing import ClassVar, Final
 
 from core import words
 from core.handbook import health
+from core.handbook.reproduction import LARGEST_LITTER
 from core.herd.changes import lost
 from core.herd.litters import alive_now, litter_meant, the_litter
 from core.herd.state import Herd, Litter
@@ -138,6 +139,8 @@ def read(c: Clause) -> None:
         return
     marks = c.items[cue].marks if cue >= 0 else c.virtual
     pick = _doe(c, cue)
+    if _of_nobody(c, cue, pick):
+        return
     if pick is None and not c.has("kits", "litter"):
         return
     if pick is not None and pick.tag is None and not c.has("kits", "litter") and not c.sorted_as("num"):
@@ -166,6 +169,25 @@ def read(c: Clause) -> None:
     manners = "ate_kits" if cause == "eaten" else ("stepped_on" if cause == "crushed" and trod else None)
     if manners:
         c.take(c.past(NestManners, pick, "doe", {"sign": manners}))
+
+
+def _of_nobody(c: Clause, cue: int, pick: Pick | None) -> bool:
+    """`lost one this morning`, `2 dead`, `lost three`, of no doe: kits, whose is asked; or an animal of that tag, which is asked too."""
+    beside = [i for i in (cue + 1, cue - 1) if cue >= 0 and c.whole(i) is not None]
+    words = [item for i, item in enumerate(c.items) if i not in {cue, *beside} and item.sort not in {"date", "mark"}]
+    if len(beside) != 1 or words or (pick is not None and pick.items and pick.items != [c.items[beside[0]]]) or "eat" in c.items[cue].marks:
+        return False
+    count, known = c.whole(beside[0]) or 0, c.known(beside[0])
+    if (pick is not None and not pick.items) or not 0 < count <= LARGEST_LITTER.value:
+        return False
+    used = [c.items[cue], c.items[beside[0]]]
+    if known is not None:
+        text = f"Did {known.tag} die, or were {count} kits lost? Send \u201c{known.tag} died\u201d, or the doe as well: \u201c16 lost {count} kits\u201d."
+        c.take(c.past(KitsLost, None, "", {"count": count}, used, Need("which_number", "", text)))
+    else:
+        need = Need("which_animal", "doe", "Whose kits were they? Send the doe's tag or name.")
+        c.take(c.past(KitsLost, None, "", {"count": count, "cause": cause_of(c)}, used, need))
+    return True
 
 
 #: What freezes in a barn and is no kit.
@@ -373,7 +395,8 @@ def _count(c: Clause, cue: int, litter: Litter | None, left: int | None) -> tupl
         return None, [], Need("how_many", "count", "How many kits were lost? Send the number.")
     singular = next((item for item in c.items if item.said in {"a kit", "kit", "a baby", "baby", "the runt", "runt"}), None)
     if singular is not None and any(
-        item.unit == "possessive" or item.said in {"a", "another", "the"} for item in c.items[max(0, c.items.index(singular) - 3) : c.items.index(singular)]
+        item.unit == "possessive" or item.said in {"a", "another", "the"}
+        for item in c.items[max(0, c.items.index(singular) - 3) : c.items.index(singular)]
     ):
         return 1, [], None
     return None, [], Need("how_many", "count", "How many kits were lost? Send the number.")

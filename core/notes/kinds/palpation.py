@@ -212,7 +212,7 @@ def _result(c: Clause) -> str | None:
         for i in c.each(mark):
             if mark == "pregnant" and c.items[i].said in {"kits", "babies", "took", "good", "yes"} and not c.has("palpate"):
                 continue
-            if i and "negation" in c.items[i - 1].marks:
+            if i and "negation" in c.items[i - 1].marks and "palpate" not in c.items[i].marks:
                 return None  # "not open"
             return result
     return _sign(c)

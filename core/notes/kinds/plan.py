@@ -229,7 +229,9 @@ def _what(c: Clause) -> str | None:
             continue
         if c.said(cue) in BARE and not _says_only(c, cue):
             continue
-        if c.said(cue) in {"butchering", "processing", "culling", "slaughtering"} and not (c.has("intent") or c.ahead() or c.planned_for(cue) or c.to_come(cue)):
+        if c.said(cue) in {"butchering", "processing", "culling", "slaughtering"} and not (
+            c.has("intent") or c.ahead() or c.planned_for(cue) or c.to_come(cue)
+        ):
             continue
         if c.said(cue) == "breeding" and (not c.to_come(cue) or c.has("falls", "times_word")):
             continue

@@ -104,7 +104,7 @@ CUES: Final = {
     "ask:count": "how meny | how mny | hw many | how many | count | counts | how many kits | head count | headcount | total",
     "ask:weights": "wts | weights for | weights on | weights of | weights | weight | weigh | growth | how heavy | weighed | weighing | been weighing | gaining",
     "ask:feed": "feed | pellets | how much feed | feed cost | feed bill | feed bills | feed last | feeding cost",
-    "ask:keep": "cull plan | keep plan | the plan on paper | plan on paper | print the plan | print the cull list | plan as pdf | plan as a pdf | keep | keeper | a keeper | a keep | keeping | worth keeping | cull | hang on to | get rid of | keepers | hold back | keep or cull | keep list | cull list | should i sell | who goes",
+    "ask:keep": "who should go | who has to go | who should i cull | who should i keep | who needs to go | who to keep | who to cull | cull plan | keep plan | the plan on paper | plan on paper | print the plan | print the cull list | plan as pdf | plan as a pdf | keep | keeper | a keeper | a keep | keeping | worth keeping | cull | hang on to | get rid of | keepers | hold back | keep or cull | keep list | cull list | should i sell | who goes",
     "ask:pair": "related | too related | pair | x | putting | pairing | cross | mate | inbreeding | with",
     "ask:journal": "journal | went on | whats been going on | going on | what happened | told you | have i told you | tell you | notes | history of notes | what did i say | what did i write | log",
     "ask:winter": "winter plan | before winter | through winter | this winter | winter",
@@ -198,6 +198,8 @@ def _about(c: Clause, places: list[int]) -> str | None:
     sexes = {animal.sex for i in places if (animal := c.known(i))}
     if c.has("open") and c.has("question") and not places:
         asked.add("open")
+    if not places and c.has("breed") and c.has("negation") and c.said(c.opening() or 0).startswith(("who", "which")):
+        return "open"  # "who hasn't been bred yet"
     if not places and c.has("plan:breed") and c.has("question") and c.said(c.opening() or 0).startswith(("who", "which")):
         return "pair"  # "who should I breed next"
     if c.says(EATING) and c.said(c.opening() or 0) in {"what", "how much"}:
