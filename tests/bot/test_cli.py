@@ -18,6 +18,7 @@ WANTED = {
     "demo",
     "chat",
     "serve",
+    "work",
     "read",
     "say",
     "replay",
