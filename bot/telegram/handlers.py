@@ -14,6 +14,7 @@ from bot.pictures.maker import photo_folder
 from bot.telegram import words
 from bot.telegram.counter import Counter
 from bot.telegram.lists import Lists
+from bot.telegram.sender import keyboard
 from bot.telegram.updates import Update
 from core.app import Member, Message, Sent, Wish
 from core.app import Update as Kept
@@ -115,7 +116,7 @@ class Desk:
         """A note, a question, an answer, or what became of one by an edit."""
         update, app = act.update, self.counter.app
         text = words.meant(act.text, self.bot.username)
-        answers = await self.counter.ask(app.reply_to, update.chat, update.answers) if update.answers else None
+        answers = await self.counter.ask(app.reply_to, update.chat, update.answers, update.answered) if update.answers else None
         said = Message(text, update.at, update.account, update.chat, update.number, update.edit, answers)
         await self._hear(act, said)
 
@@ -191,8 +192,10 @@ class Desk:
         await self._try(self.bot.answer_callback_query(number, text[: words.TOAST_LETTERS]), "answer a button")
 
     async def _take_buttons_away(self, act: Act) -> None:
-        """A question that is answered needs no buttons any more."""
-        await self._try(self.bot.edit_message_reply_markup(int(act.update.chat), int(act.update.number)), "take buttons away")
+        """A question that is answered needs no buttons any more; what else its letter asks keeps its own."""
+        left = await self.counter.ask(self.counter.app.buttons_left, act.update.chat, act.update.number)
+        markup = self.bot.edit_message_reply_markup(int(act.update.chat), int(act.update.number), reply_markup=keyboard(left))
+        await self._try(markup, "take buttons away")
 
     async def _try(self, call: Awaitable[object], what: str) -> None:
         """Do what is pleasant but not needed."""

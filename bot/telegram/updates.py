@@ -57,6 +57,7 @@ class Update:
     text      what was typed (or stands under a picture), None where there is none
     album     what several pictures sent at once have in common
     answers   the number of the message that this one answers
+    answered  what that message says, where a bot wrote it
     sent      what kind of thing was sent where it is no text
     moved_to  the number that a group has from now on, where it got another
     photo     (the file's name with the service, its ending) of a photo, or of a picture sent as a file
@@ -74,6 +75,7 @@ class Update:
     text: str | None = None
     album: str | None = None
     answers: str | None = None
+    answered: str = ""
     sent: str | None = None
     moved_to: str | None = None
     press: tuple[str, str] | None = None
@@ -108,7 +110,8 @@ def _said(message: Json, *, edit: int) -> Update | None:
     moved = message.get("migrate_to_chat_id")
     if text is None and sent is None and moved is None:
         return None
-    answers = message.get("reply_to_message", {}).get("message_id")
+    before = message.get("reply_to_message", {})
+    answers = before.get("message_id")
     return Update(
         account=account(message["from"]),
         name=name(message["from"]),
@@ -120,6 +123,7 @@ def _said(message: Json, *, edit: int) -> Update | None:
         text=text,
         album=message.get("media_group_id"),
         answers=None if answers is None else str(answers),
+        answered=str(before.get("text", before.get("caption", ""))) if before.get("from", {}).get("is_bot") else "",
         sent=sent,
         photo=_photo(message),
         document=_document(message),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from contextlib import AbstractContextManager
 from datetime import datetime
+from typing import Any
 
 from sqlalchemy import Connection
 
@@ -182,10 +183,15 @@ class Post(Room):
                 people.know_chat(connection, self._farm, moved_to)
                 whose.moved(connection, self._farm, out.chat, moved_to)
 
-    def reply_to(self, chat: str, number: str) -> ReplyTo | None:
-        """What the message of that number is about: the one chore that the bot reminded of, or the note that it answered or that a person sent there."""
+    def reply_to(self, chat: str, number: str, said: str = "") -> ReplyTo | None:
+        """What the message of that number is about: the one chore that the bot reminded of, or the note that it answered or that a person sent there.
+
+        A message of the bot's own whose number is not written down yet, since the bot died or is slow, is known by what it `said`.
+        """
         with self._begin() as connection:
             payload = outgoing.payload_of(connection, self._farm, chat, number) or {}
+            if not payload and said:
+                payload = outgoing.payload_said(connection, self._farm, chat, said) or {}
             note = payload.get("note") or journal.note_sent(connection, self._farm, chat, number)
         chores = payload.get("chores", ())
         if note is not None:
@@ -196,6 +202,13 @@ class Post(Room):
         """What a pressed button says. It is spent by `hear_update`, together with what it leads to."""
         with self._begin() as connection:
             return buttons.look(connection, self._farm, Press(key, chat, person, now))
+
+    def buttons_left(self, chat: str, number: str) -> list[dict[str, Any]]:
+        """The choices under the message of that number that can still be pressed: of several chores those that nobody answered."""
+        with self._begin() as connection:
+            choices = (outgoing.payload_of(connection, self._farm, chat, number) or {}).get("choices", [])
+            fresh = buttons.unspent(connection, self._farm, [choice["key"] for choice in choices]) if choices else set()
+        return [choice for choice in choices if choice["key"] in fresh]
 
     def offer(self, chat: str, choice: Choice, bundle: str, now: datetime) -> str:
         """The key of a new button that says the choice's words; buttons of one bundle are spent together."""

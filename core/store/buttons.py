@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import secrets
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Any
@@ -96,6 +96,12 @@ def look(connection: Connection, farm: int, press: Press) -> Pressed:
     elif row.expires_at <= press.at:
         state = "expired"
     return Pressed(state, row.says, row.label, None if row.reply_to is None else ReplyTo(**row.reply_to))
+
+
+def unspent(connection: Connection, farm: int, keys: Collection[str]) -> set[str]:
+    """Those of the buttons that nobody has pressed, nor one that came with them."""
+    fresh = (buttons.c.farm_id == farm) & buttons.c.key.in_(keys) & buttons.c.used_at.is_(None)
+    return set(connection.scalars(select(buttons.c.key).where(fresh)))
 
 
 def spend(connection: Connection, farm: int, key: str, now: datetime) -> None:

@@ -14,6 +14,9 @@ from core.store.intake import LEASE
 from core.store.once import put_once
 from core.store.tables import WAITING, outbox, sent
 
+#: So many messages of a chat are looked at for one that is known by its words only.
+LOOKED_BACK = 60
+
 
 @dataclass(frozen=True, slots=True)
 class Outgoing:
@@ -106,6 +109,13 @@ def payload_of(connection: Connection, farm: int, chat: str, message: str) -> di
     this = (outbox.c.farm_id == farm) & (outbox.c.chat == chat) & (outbox.c.number == message)
     found: dict[str, Any] | None = connection.scalar(select(outbox.c.payload).where(this).order_by(outbox.c.id.desc()).limit(1))
     return found
+
+
+def payload_said(connection: Connection, farm: int, chat: str, text: str) -> dict[str, Any] | None:
+    """What stood in the newest message of that chat that said so: for one that reached it before its number was written down here."""
+    newest = select(outbox.c.payload).where(outbox.c.farm_id == farm, outbox.c.chat == chat).order_by(outbox.c.id.desc()).limit(LOOKED_BACK)
+    told = (dict(payload) for payload in connection.scalars(newest))
+    return next((payload for payload in told if text in "\n".join(payload.get("lines", ()))), None)
 
 
 def waiting(connection: Connection, farm: int | None) -> dict[str, int]:

@@ -168,6 +168,37 @@ def test_an_answer_to_a_message_that_reminds_of_nothing(app: App, number: str) -
     assert app.reply_to("c", number) is None
 
 
+def test_an_answer_to_a_message_that_is_known_by_its_words(app: App, small_farm: Say) -> None:
+    """The bot died between sending its answer and writing the number down: what is said in reply is about that note all the same."""
+    app.hear_update(come(app, 1), Message("weighed 14 4-6", AT, "ann", "c", "9"), AT)
+    app.hear_update(come(app, 2), Message("14 bit me", AT + timedelta(minutes=1), "ann", "c", "10"), AT)
+    said = "\n".join(app.claim_outgoing("w", AT).payload["lines"])  # type: ignore[union-attr] # it is there
+    about = app.reply_to("c", "unknown", said)
+    assert about is not None
+    app.hear_update(come(app, 3), Message("undo", AT + timedelta(minutes=2), "ann", "c", "11", reply_to=about), AT)
+    kinds = [entry.fact.kind for entry in app._hearing.book().standing()]
+    assert "temper" in kinds
+    assert "weighed" not in kinds
+    assert app.reply_to("c", "unknown", "Something that nobody said.") is None
+
+
+def test_buttons_of_the_other_chores_stay(app: App, small_farm: Say) -> None:
+    """One letter reminds of two: the buttons of the one that is done go, those of the other can still be pressed."""
+    for number, what in ((1, "trim nails on 14"), (2, "order hay")):
+        app.hear_update(come(app, number), Message(f"remind me tomorrow to {what}", AT, "ann", "c", f"n{number}"), AT)
+    app.tick(AT + timedelta(days=1))
+    *_, out = waiting(app, AT + timedelta(days=1))
+    before = app.buttons_left("c", f"m{out.id}")
+    later = AT + timedelta(days=1, minutes=5)
+    pressed = app.press(before[0]["key"], "c", ANN.account, later)
+    app.hear_update(
+        come(app, 3), Message(pressed.says, later, "ann", "c", "press:1", reply_to=pressed.reply_to), later, button=before[0]["key"]
+    )
+    after = app.buttons_left("c", f"m{out.id}")
+    assert len(before) == 2 * len(after) > 0
+    assert app.buttons_left("c", "unknown") == []
+
+
 def test_an_answer_to_a_reminder(app: App, small_farm: Say) -> None:
     """The chore that was reminded of is what it answers, by its key."""
     app.hear_update(come(app, 1), Message("remind me tomorrow to trim nails on 14", AT, "ann", "c", "9"), AT)
