@@ -55,10 +55,10 @@ def _arm_when_news_come(app: App, steps: Steps) -> None:
     """The first step is the one between having the news and writing them down."""
     take = app.take_updates
 
-    def taking(bot_id: str, updates: Iterable[tuple[int, str, str]]) -> int:
+    def taking(bot_id: str, updates: Iterable[tuple[int, str, str]], *said: Any) -> int:
         steps.armed = True
         steps()
-        return take(bot_id, updates)
+        return take(bot_id, updates, *said)
 
     app.take_updates = taking  # type: ignore[method-assign]
 

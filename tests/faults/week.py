@@ -274,7 +274,7 @@ class Week:
         self._morning(hour, due(2))
 
     def _answer(self, day: int) -> None:
-        """The reminders of the day: one by its button, which spends those of the others, the rest by replies."""
+        """The reminders of the day: one by its button, the rest by replies."""
         does = [str(doe) for doe in due(day)][: share(ANSWERS, day)]
         letter = next(m for m in self._letters(self.group) if does[0] in REMINDER.findall(m["text"]))
         for number, doe in enumerate(does):

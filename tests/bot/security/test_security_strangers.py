@@ -48,7 +48,7 @@ def test_a_flood_from_a_stranger_drowns_nobody(barn: Served, standin: StandIn) -
         standin.say("Eve", f"doe 14 died, message {number} of the flood")
         if number == MESSAGES // 2:
             note = standin.say("Ann", "14 weighed 8-2")
-    assert barn.reply(note)["text"].startswith("Doe 14: 8 lb 2 oz.")
+    assert barn.reply(note, timeout=120)["text"].startswith("Doe 14: 8 lb 2 oz.")
     standin.wait_confirmed(timeout=120)
     assert standin.wait_answer(standin.say("Ann", "who is due"), timeout=120)
     assert len(standin.answers("Eve")) == REFUSALS_A_DAY

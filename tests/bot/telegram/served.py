@@ -100,13 +100,13 @@ class Served:
         answer = self.standin.wait_answer(self.standin.say(who, text, **more))
         return str(answer["text"])
 
-    def reply(self, note: Message) -> dict[str, Any]:
+    def reply(self, note: Message, *, timeout: float = 10) -> dict[str, Any]:
         """The bot's reply to that very message, whatever else it says in between."""
 
         def found() -> dict[str, Any] | None:
             return next((each for each in self.standin.answers(note) if _replied(each) == note["message_id"]), None)
 
-        return self.standin._wait(found, f"a reply to {note['text']}", 10)
+        return self.standin._wait(found, f"a reply to {note['text']}", timeout)
 
     def send(self, who: str, reply: Reply, *, chat: int | None = None) -> dict[str, Any]:
         """Put a message into the outbox, as reminders are; as it arrived. It is not a reply to anything."""

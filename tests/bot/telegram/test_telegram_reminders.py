@@ -16,8 +16,7 @@ def test_a_reminder_comes_at_the_farms_hour_and_can_be_answered(barn: Served, st
     asked = standin.say("Ann", "bred 14 to 3")
     standin.wait_answer(asked)
     standin.set_now(datetime(2026, 3, 16, 5, 0, tzinfo=UTC))
-    barn.ask("Ann", "hay is low")
-    last = standin.answers("Ann")[-1]
+    last = barn.reply(standin.say("Ann", "hay is low"))
     standin.set_now(datetime(2026, 3, 16, 16, 0, tzinfo=UTC))
     reminder = standin.wait_answer("Ann", after=last["message_id"])
     assert "Palpate doe 14" in reminder["text"]
