@@ -132,10 +132,7 @@ def day_alone(c: Clause) -> None:
     """`yesterday`, `saturday`, `on the 20th` and nothing else: the day of what was just told."""
     told = [item for item in c.items if item.sort != "mark" and item.said not in {"on", "it was", "that was"}]
     dated = [fact for fact in c.scene.context.last if "on" in to_json(fact)]
-    if len(told) != 1 or told[0].sort != "date" or not dated:
-        return
-    values = _set(c)
-    if values:
+    if len(told) == 1 and told[0].sort == "date" and dated and (values := _set(c)):
         c.take(Found(Correct, {"set": Fields(tuple(values.items()))}, list(c.items)))
 
 

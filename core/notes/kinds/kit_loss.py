@@ -133,8 +133,6 @@ BESIDE: Final = frozenset({"dead", "die"})
 def read(c: Clause) -> None:
     """Kits of a doe that died, how many and of what. Kits that are eaten or stepped on tell of the doe's manners as well."""
     cue = _cue(c)
-    if cue is not None and cue >= 0 and "eat" in c.items[cue].marks and any(found.fact.kind == "culled" for found in c.found):
-        return  # "we ate one of Thistle's fryers"
     if cue is None or _of_its_body(c, cue) or (c.has("froze") and c.says(WATERS) and not c.has("lose", "kits", "litter", "dead", "die")):
         return
     marks = c.items[cue].marks if cue >= 0 else c.virtual
