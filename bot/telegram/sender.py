@@ -55,6 +55,7 @@ class Sender:
         self._bells = bells
         self._pace = pace
         self._under_way: set[asyncio.Task[None]] = set()
+        self._in_hand: set[int] = set()  # the letters that these deliver
         self._again: dict[int, datetime] = {}  # letter -> not before
         self._gone: dict[int, int] = {}  # letter -> how many of its pieces are out
         self._bare: set[int] = set()  # letters that the service refused as they were
@@ -82,16 +83,20 @@ class Sender:
             self._failures += 1
             return self._bells.patience(self._failures)
         self._failures = 0
-        if out is None:
+        if (
+            out is None or out.id in self._in_hand
+        ):  # the clock went on, as after a laptop's sleep: its time is up, and it is still being sent
             return self._until_next()
         task = asyncio.create_task(self._deliver(out))
         self._under_way.add(task)
-        task.add_done_callback(self._arrived)
+        self._in_hand.add(out.id)
+        task.add_done_callback(partial(self._arrived, out.id))
         return 0.0
 
-    def _arrived(self, task: asyncio.Task[None]) -> None:
+    def _arrived(self, letter: int, task: asyncio.Task[None]) -> None:
         """The chat's next letter may go."""
         self._under_way.discard(task)
+        self._in_hand.discard(letter)
         self._bells.letters.ring()
         if not task.cancelled() and (error := task.exception()) is not None:
             log.error("A letter could not be sent; it will be tried again at the next start.", exc_info=error)

@@ -16,6 +16,8 @@ from core.store.tables import WAITING, outbox, sent
 
 #: So many messages of a chat are looked at for one that is known by its words only.
 LOOKED_BACK = 60
+#: A letter longer than this reaches the chat in pieces [characters].
+LONGEST = 1000
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,8 +116,10 @@ def payload_of(connection: Connection, farm: int, chat: str, message: str) -> di
 def payload_said(connection: Connection, farm: int, chat: str, text: str) -> dict[str, Any] | None:
     """What stood in the newest message of that chat that said so: for one that reached it before its number was written down here."""
     newest = select(outbox.c.payload).where(outbox.c.farm_id == farm, outbox.c.chat == chat).order_by(outbox.c.id.desc()).limit(LOOKED_BACK)
-    told = (dict(payload) for payload in connection.scalars(newest))
-    return next((payload for payload in told if text in "\n".join(payload.get("lines", ()))), None)
+    told = [(dict(payload), "\n".join(payload.get("lines", ()))) for payload in connection.scalars(newest)]
+    whole = (payload for payload, said in told if said.strip() == text.strip())
+    pieces = (payload for payload, said in told if len(said) > LONGEST and text in said)
+    return next(whole, None) or next(pieces, None)
 
 
 def waiting(connection: Connection, farm: int | None) -> dict[str, int]:

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import logging
+from datetime import datetime
 from pathlib import Path
+from threading import Event
 from typing import Any
 
 import pytest
 from telegram.error import InvalidToken
 
 from bot.telegram.intake import BOTH_READ
-from core.app import Message, Update
+from core.app import Message, Outgoing, Update
 from core.reply import Choice, Reply
 from core.store.people import active_chats
 from tests.bot.telegram.served import Served
@@ -43,6 +45,31 @@ def test_rather_twice_than_never(barn: Served, standin: StandIn) -> None:
     first = standin.wait_answer(note)
     assert standin.wait_answer("Ann", after=first["message_id"])["text"] == first["text"]
     assert barn.notes().count("14 weighed 8-2") == 1
+
+
+def test_a_letter_on_its_way_is_not_sent_again_when_the_clock_jumps(barn: Served, standin: StandIn) -> None:
+    """A laptop slept while the service took its time: the letter in hand stays that one letter."""
+    before = len(standin.calls("sendMessage"))
+    standin.fail("sendMessage", "hold")
+    note = standin.say("Ann", "14 weighed 8-2")
+    standin.wait_calls("sendMessage", count=before + 1, answered=False)
+    claim = barn.app.claim_outgoing
+    handed_out_again = Event()
+
+    def claimed(worker: str, now: datetime) -> Outgoing | None:
+        out: Outgoing | None = claim(worker, now)
+        if out is not None:
+            handed_out_again.set()
+        return out
+
+    barn.app.claim_outgoing = claimed
+    standin.world.pass_time(3600)
+    barn.ring()
+    assert handed_out_again.wait(4)
+    standin.release()
+    said = barn.reply(note)["text"]
+    barn.stop()
+    assert [each["text"] for each in standin.answers(note)].count(said) == 1
 
 
 def test_a_piece_that_is_out_is_not_sent_again(barn: Served, standin: StandIn) -> None:
