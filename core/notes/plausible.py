@@ -619,6 +619,8 @@ def _some_of_them(c: Clause, found: Found) -> bool:
         return False
     if _in_passing(c, found) or _of_a_form(c, found):
         return False
+    if any((c.said(i + 1), c.said(i + 2)) == ("in", "there") for i in _used_numbers(c, found)):
+        return False  # "checked nestbox 12 all good 7 in there"
     used = {id(item) for item in found.used}
     rest = [
         item
@@ -630,6 +632,12 @@ def _some_of_them(c: Clause, found: Found) -> bool:
         and not ("dead" in item.marks and _none_of_it(c, item))
     ]
     return any(item.said not in LINKS and item.said not in DETERMINERS and item.said not in BARE for item in rest)
+
+
+def _used_numbers(c: Clause, found: Found) -> list[int]:
+    """Where the numbers stand that a reading took."""
+    used = {id(item) for item in found.used}
+    return [i for i in c.places("num") if id(c.items[i]) in used]
 
 
 def _none_of_it(c: Clause, item: Item) -> bool:

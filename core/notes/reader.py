@@ -489,6 +489,7 @@ def _whole_message(whole: Clause, text: str) -> Reading | None:
         (whole.has("remind") and _is_reminder(whole))
         or (whole.has("appointment") and reminder.is_appointment(whole))
         or reminder.is_intended(whole)
+        or reminder.is_told_to(whole)
     ):
         reminder.read(whole)
     if not whole.found and (whole.said(0) in ASKED_FOR and whole.said(1) in {":", ","}):
@@ -1452,7 +1453,7 @@ BESIDE_VERB: Final = frozenset(
 
 
 #: What an animal loses and lives on.
-NO_LIVES: Final = frozenset({"weight", "condition", "fur", "appetite", "her appetite", "his appetite", "interest", "some"})
+NO_LIVES: Final = frozenset({"weight", "condition", "fur", "appetite", "interest"})
 
 
 def _which_day(clause: Clause, found: Found, left: list[Item]) -> Need:

@@ -5,8 +5,10 @@ Over 300 lines: a new animal is told in more ways than anything else, and its no
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
+from itertools import pairwise
 from typing import ClassVar, Final
 
 from core import words
@@ -109,6 +111,10 @@ BESIDE: Final = frozenset({"breed_name", "buck_word", "doe_word"})
 def read(c: Clause) -> None:
     """A new animal with what is known of it, or a detail of one on the book (`R22 is a doe`, `rename`)."""
     new = c.first("new")
+    row = _row_of_new(c) if new is not None or c.has("gift", "came") or c.says(GOT) else []
+    if row:
+        _new(c, row)
+        return
     if new is None and not _newcomer(c):
         _detail(c)
         return
@@ -121,6 +127,25 @@ def read(c: Clause) -> None:
     ):
         return
     _new(c)
+
+
+GOT: Final = frozenset({"got", "brought"})
+
+
+def _row_of_new(c: Clause) -> list[int]:
+    """`got two does from my aunt, 41 and 42`: tags that nobody has, in a row, as many as are told of, or behind `new does`."""
+    if not c.has("doe_word", "buck_word", "does_word", "bucks_word") or c.has("feed", "bag", "cage_word", "falls", "dead", "kits"):
+        return []
+    unknown = [i for i in (*c.sorted_as("num"), *c.explicit()) if c.known(i) is None and not c.counted(i) and not _priced(c, i)]
+    row = [i for i in sorted(unknown) if c.mention(i) is not None]
+    listed = len(row) > 1 and all(all(item.said in {",", "and", "&"} for item in c.items[a + 1 : b]) for a, b in pairwise(row))
+    told = [c.whole(i) for i in c.sorted_as("num") if c.counted(i)]
+    return row if listed and (told == [len(row)] or c.said(row[0] - 1) in {"does", "bucks"}) else []
+
+
+def _priced(c: Clause, i: int) -> bool:
+    """Whether the number is what was paid."""
+    return c.said(i - 1) in {"paid", "for", "at", "@"} or (i + 1 < len(c.items) and "each" in c.items[i + 1].marks)
 
 
 def _bought_off_us(c: Clause, cue: int) -> bool:
@@ -151,13 +176,13 @@ def _newcomer(c: Clause) -> bool:
     return mention is not None and not mention.tags and (c.has("doe_word", "buck_word") or any(breed_said(item) for item in c.items))
 
 
-def _new(c: Clause) -> None:
+def _new(c: Clause, row: Sequence[int] = ()) -> None:
     parents, used = _parents(c)
     c.used.update(id(item) for item in used)
     born, born_items = _born(c)
     price, price_items = _price(c)
     c.used.update(id(item) for item in (*born_items, *price_items))
-    place = _tag_place(c)
+    place = row[0] if row else _tag_place(c)
     sex = _sex(c, place)
     name, name_items = _name(c, place)
     values: dict[str, object] = {
@@ -178,30 +203,41 @@ def _new(c: Clause) -> None:
     )
     values["origin"] = "given" if c.has("gift") else ("bought" if price is not None or c.has("came") else None)
     used += [*born_items, *price_items, *name_items, *(item for item in c.items if item.sort == "word")]
+    used += [c.items[i] for i in c.sorted_as("num") if c.whole(i) == len(row) and c.counted(i)]
     need = _no_birth_day(c, born)
-    if place is None:
-        found = Found(
-            AnimalNoted, {**values, "tag": None}, used, first_need(need, Need("which_animal", "tag", "What tag does the new one have?"))
+    if price is not None and len(row) > 1 and not c.has("each"):
+        need = first_need(
+            need, Need("which_number", "", "Is the price for each of them, or for all together? Please send each as its own note.")
         )
-    else:
-        mention = c.mention(place) or Mention((), "")
-        found = Found(AnimalNoted, {**values, "tag": mention.tag or mention.said.upper()}, [*used, *c.pick(place).items], need)
-    days = c.days("past")
-    if days[1]:
-        found.values["on"] = days[0].on
-        if days[0].on is None or days[0].on > c.today:
-            found.need = first_need(found.need, when(days[2]))
-        found.used.extend(days[1])
-    c.take(found)
+    for found in _founds(c, row or [place], values, used, need):
+        c.take(found)
+
+
+def _founds(c: Clause, places: Sequence[int | None], values: dict[str, object], used: list[Item], need: Need | None) -> list[Found]:
+    """One reading a tag; without one it is asked for."""
+    days, items, said = c.days("past")
+    if items:
+        values = {**values, "on": days.on}
+        need = first_need(need, when(said)) if days.on is None or days.on > c.today else need
+        used = [*used, *items]
+    founds = []
+    for place in places:
+        if place is None:
+            unknown = first_need(need, Need("which_animal", "tag", "What tag does the new one have?"))
+            founds.append(Found(AnimalNoted, {**values, "tag": None}, used, unknown))
+        else:
+            mention = c.mention(place) or Mention((), "")
+            founds.append(Found(AnimalNoted, {**values, "tag": mention.tag or mention.said.upper()}, [*used, *c.pick(place).items], need))
+    return founds
 
 
 def _sex(c: Clause, place: int | None) -> str | None:
     mention = c.mention(place) if place is not None else None
     if mention is not None and mention.sex:
         return mention.sex
-    if c.has("doe_word"):
+    if c.has("doe_word", "does_word"):
         return "doe"
-    return "buck" if c.has("buck_word") else None
+    return "buck" if c.has("buck_word", "bucks_word") else None
 
 
 def _tag_place(c: Clause) -> int | None:

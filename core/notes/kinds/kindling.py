@@ -308,6 +308,7 @@ def _counts(c: Clause) -> tuple[dict[str, int], list[Item]]:
     """Numbers by their labels, then the one without a label; `all alive` is all that were born."""
     labels = c.each("alive", "dead", "born", "lose")
     labels = [i for i in labels if "kindle" not in c.items[i].marks]
+    labels = sorted([*labels, *(i for i, item in enumerate(c.items) if item.said in LAID_FLAT and c.whole(i - 1) is not None)])
     following = c.past_fillers(labels[-1] + 1, 1) if labels else 0
     parted = bool(labels) and c.said(labels[-1] + 1) in {"and", ","}  # "6 wiggling and one that wasn't"
     behind = bool(labels) and not parted and c.whole(following) is not None and not (c.counted(following) or _look_well(c, following))
@@ -372,7 +373,11 @@ def _label(c: Clause, i: int) -> str:
     marks = c.items[i].marks
     if "alive" in marks:
         return "alive"
-    return "dead" if marks & {"dead", "lose"} else "born"
+    return "dead" if marks & {"dead", "lose"} or c.said(i) in LAID_FLAT else "born"
+
+
+#: How a kit lies that the doe lay on.
+LAID_FLAT: Final = frozenset({"flat", "squished", "squashed", "flattened"})
 
 
 LIVELY: Final = frozenset({"pink", "fat", "warm", "healthy", "happy", "and", "look", "looking", "seem", "still", "plump", "strong", "nice"})

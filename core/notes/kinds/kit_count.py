@@ -70,7 +70,7 @@ CUES: Final = {
 
 
 #: Sorts of items and marks that it can begin with where a figure stands, without a word of its own.
-BESIDE: Final = frozenset({"alive", "all", "kits", "nest_place", "sign:good"})
+BESIDE: Final = frozenset({"alive", "all", "all_alive", "box", "kits", "nest_place", "sign:good"})
 
 
 def read(c: Clause) -> None:
@@ -120,6 +120,9 @@ def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
         well = next((i for i in c.sorted_as("num") if c.whole(i) is not None and i != c.opening() and c.said(i + 1) in WELL), None)
         if well is not None:
             return well
+    inside = next((i for i in c.sorted_as("num") if (c.said(i + 1), c.said(i + 2)) == ("in", "there") and c.whole(i) is not None), None)
+    if inside is not None and kits is None and cue is None and c.has("box", "nest_place"):
+        return inside  # "checked nestbox 12 all good 7 in there"
     if kits is None and cue is None and c.has("chore_word", "alive") and any("nest check" in item.said for item in c.items):
         alive = c.first("alive")
         return c.number_for(alive, behind=False) if alive is not None else None  # "Nest check. Doe 12: 7 live"
@@ -191,9 +194,9 @@ def _doe(c: Clause, cue: int | None, number: int) -> Pick | None:
     if cue is not None and cue > 0 and cue - 1 != number and c.known(cue - 1) is not None:
         return c.pick(cue - 1)
     led = c.led("under", "with", "w", "for", "on", "of", "in", "doe")
-    if led is not None and led != number:
-        return c.pick(led)
-    return c.spoken_of()
+    boxed = next((i + 1 for i in c.each("box", "nest_place") if c.known(i + 1) is not None and i + 1 != number), None)
+    place = led if led is not None and led != number else boxed
+    return c.pick(place) if place is not None else c.spoken_of()
 
 
 def check(fact: KitsCounted, herd: Herd, today: date) -> Problem | None:

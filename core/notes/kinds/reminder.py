@@ -8,6 +8,7 @@ from typing import ClassVar, Final
 
 from core import words
 from core.herd.calendar import key_of, reminder_chores
+from core.herd.questions import same_tag
 from core.herd.state import Herd, Reminding
 from core.notes.animals import Mention
 from core.notes.checking import already_past, animal_problem, worst
@@ -103,9 +104,18 @@ def is_intended(c: Clause) -> bool:
     )
 
 
+def is_told_to(c: Clause) -> bool:
+    """`tell me friday to order hay`, `tell me in 10 days to check 9`: a day right behind the asking, and what to do."""
+    opening = c.opening()
+    if opening is None or c.said(opening) != "tell me":
+        return False
+    following = c.items[opening + 1 : opening + 3]
+    return len(following) == 2 and following[0].sort == "date" and following[1].said == "to"
+
+
 def read(c: Clause) -> None:
     """What to be reminded of, the day and the time, and the animal in it."""
-    asked = c.first("remind")
+    asked = c.first("remind") if not is_told_to(c) else c.opening()
     cue = asked or 0
     dates = c.dates()
     said = c.items[dates[0]].value if dates else None
@@ -198,7 +208,15 @@ def _text(c: Clause, cue: int, skip: set[int]) -> str:
         words.pop()
     before = [item for item in c.items[:cue] if id(item) not in skip and item.sort != "mark"]
     chosen = words or before
-    return " ".join(item.said for item in chosen).replace(" ' s", "'s").replace(" ,", ",")
+    return " ".join(map(_spelled, chosen)).replace(" ' s", "'s").replace(" ,", ",")
+
+
+def _spelled(item: Item) -> str:
+    """The words of an item; a tag that was taken apart as the book spells it: `R21's`."""
+    mention = item.value if item.sort == "animal" else None
+    if not isinstance(mention, Mention) or mention.tag is None or not same_tag(mention.said, mention.tag):
+        return item.said
+    return mention.tag + item.said.removeprefix(mention.said)
 
 
 def check(fact: Reminder, herd: Herd, today: date) -> Problem | None:

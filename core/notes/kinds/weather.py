@@ -205,11 +205,21 @@ def read(c: Clause) -> None:
         c.use(i for i, item in enumerate(c.items) if item in used)
         return
     days, items, said = c.days("past")
-    on = days.on or c.today
+    morning = _morning_after(c, days.on)
+    items = [*items, *morning]
+    on = (days.on or c.today) + timedelta(len(morning))
     if said is not None and said.shape != "near":
         on = c.resolved(said, "plan" if "supposed" in c.text() or "coming" in c.text() or "forecast" in c.text() else "past").on or on
     need = when(said) if items and days.on is None and on == c.today else None
     c.take(Found(WeatherNoted, {"what": what, "celsius": celsius, "on": on}, [*used, *items], need))
+
+
+def _morning_after(c: Clause, night: date | None) -> list[Item]:
+    """`hard freeze overnight, 18 this morning`: the morning after the night, and the day of the degrees."""
+    days = [c.items[i] for i in c.dates()]
+    if night is None or len(days) != 2 or c.resolved(days[1].value, "past").on != night + timedelta(1):
+        return []
+    return days[1:] if days[1].value.shape == "near" else []
 
 
 def _indoors(c: Clause, verb: int) -> bool:
