@@ -100,7 +100,7 @@ def test_the_second_reads_answers_and_confirms(second: TeleBot, standin: StandIn
     paper = second.send_document(asked.chat.id, types.InputFile(io.BytesIO(b"tag,name\n"), "herd.csv"), caption="Here.")
     assert second.download_file(second.get_file(paper.document.file_id).file_path) == b"tag,name\n"
     assert second.set_my_commands([types.BotCommand("due", "What is due")])
-    assert second.get_updates(offset=press.update_id + 1, timeout=0) == []
+    assert second.get_updates(offset=press.update_id + 1, timeout=1, long_polling_timeout=1) == []
 
 
 def test_the_second_understands_refusals(second: TeleBot, standin: StandIn) -> None:
