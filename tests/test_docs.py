@@ -213,6 +213,15 @@ def test_links_lead_somewhere(path: Path) -> None:
         assert (path.parent / target).exists(), target
 
 
+def test_every_file_on_the_roads_is_there() -> None:
+    """The drawings name files by their whole path, neighbours in one list by their last part."""
+    text = (DOCS / "explanation" / "the-roads.md").read_text(encoding="utf-8")
+    named = re.findall(r"(?<![\w/.-])(?:bot|core)/[\w/*.]*\w", text)
+    assert len(named) > 40
+    for path in named:
+        assert list(TOP.glob(path)), path
+
+
 def test_readme_has_the_two_commands() -> None:
     """Each once, as one line in one fenced block, behind its comment: other programs look for them."""
     found = {block.mark: block.lines for block in blocks((TOP / "README.md").read_text(encoding="utf-8")) if block.mark}
