@@ -30,6 +30,10 @@ from core.notes.page import page as notes_page
 from core.notes.settings_page import ABOUT
 from core.notes.settings_page import page as settings_page
 from core.problem import WHY
+from core.store.fact_tables import FACT_TABLES
+from core.store.page import ABOUT as TABLES
+from core.store.page import page as database_page
+from core.store.tables import metadata
 from tests.machine import Machine
 
 TOP = Path(__file__).parents[1]
@@ -230,8 +234,8 @@ def test_readme_has_the_two_commands() -> None:
 
 @pytest.mark.parametrize(
     ("name", "made"),
-    [("notes", notes_page), ("crib", crib_page), ("settings", settings_page), ("commands", commands_page)],
-    ids=["notes", "crib", "settings", "commands"],
+    [("notes", notes_page), ("crib", crib_page), ("settings", settings_page), ("commands", commands_page), ("database", database_page)],
+    ids=["notes", "crib", "settings", "commands", "database"],
 )
 def test_generated_pages_are_current(name: str, made: object) -> None:
     """The committed page is what the program says now; each page's head tells the command that makes it."""
@@ -247,6 +251,11 @@ def test_every_setting_has_a_note_that_changes_it(name: str, tmp_path: Path, mon
     assert (fact["kind"], fact["name"]) == ("setting", name)
     assert normal(name, fact["value"]) is not None
     assert (f"`{name}` *by breed*" in settings_page()) == (name in BY_BREED)
+
+
+def test_every_table_is_told() -> None:
+    """The page says of each table what a row of it is; those of the facts stand in one list."""
+    assert {*TABLES, *(table.name for table in FACT_TABLES.values())} == set(metadata.tables)
 
 
 def test_no_setting_is_made_up() -> None:
