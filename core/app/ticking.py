@@ -59,13 +59,12 @@ def is_time(chore: Chore, herd: Herd, local: datetime) -> bool:
     clock = f"{local:%H:%M}"
     if chore.on == local.date() and chore.time is not None:
         return clock >= chore.time
-    return clock >= settings.reminder_time(herd.settings) and not is_quiet(herd, clock)
+    return _is_hour(herd, clock)
 
 
-def is_quiet(herd: Herd, clock: str) -> bool:
-    """Whether nothing is sent at that time (HH:MM); the quiet hours may run past midnight."""
-    start, end = settings.quiet_hours(herd.settings)
-    return start <= clock < end if start <= end else clock >= start or clock < end
+def _is_hour(herd: Herd, clock: str) -> bool:
+    """Whether the farm's hour for what goes out by itself has come, and it is not quiet."""
+    return clock >= settings.reminders_from(herd.settings) and not settings.is_quiet(herd.settings, clock)
 
 
 #: What the number that a person presses under a reminder stands for.
@@ -98,8 +97,7 @@ def _answers(chore: Chore) -> ReplyTo:
 def digest_due(herd: Herd, local: datetime) -> date | None:
     """The day whose digest it is time for: its own, at the farm's hour; a machine that was off makes it late rather than lost."""
     late = (local.weekday() - WEEKDAYS.index(settings.digest_day(herd.settings))) % len(WEEKDAYS)
-    clock = f"{local:%H:%M}"
-    if late > DIGEST_LATE_DAYS or clock < settings.reminder_time(herd.settings) or is_quiet(herd, clock) or not herd.animals:
+    if late > DIGEST_LATE_DAYS or not _is_hour(herd, f"{local:%H:%M}") or not herd.animals:
         return None
     return local.date() - timedelta(days=late)
 

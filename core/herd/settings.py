@@ -185,6 +185,21 @@ def quiet_hours(settings: Settings) -> tuple[str, str]:
     return str(_said(settings, "quiet_from", None, QUIET_FROM)), str(_said(settings, "quiet_to", None, QUIET_TO))
 
 
+def is_quiet(settings: Settings, clock: str) -> bool:
+    """Whether nothing is sent at that time (HH:MM at the farm); the quiet hours may run past midnight."""
+    start, end = quiet_hours(settings)
+    return start <= clock < end if start <= end else clock >= start or clock < end
+
+
+def reminders_from(settings: Settings) -> str:
+    """When the day's reminders really go out: at their hour; where that is quiet, at the end of the quiet hours of that very day.
+
+    Of quiet hours that run past midnight that is the morning before: a chore told the morning after would be told too late.
+    """
+    hour = reminder_time(settings)
+    return quiet_hours(settings)[1] if is_quiet(settings, hour) else hour
+
+
 def colors_wanted(settings: Settings, breed: str | None = None) -> str | None:
     """The colours that the farm breeds for, as typed; None: not said."""
     said = _said(settings, "colors_wanted", breed, None)

@@ -460,7 +460,18 @@ def reply(fact: SettingChanged, _before: Herd, after: Herd) -> tuple[str, ...]:
     if value is None:
         return (f"{_plain(fact.name)} can't be {fact.value}.",)
     breed = f" of {fact.breed}" if fact.breed is not None else ""
-    return (words.sentence(_SAID[fact.name].format(value=_shown(fact.name, value, after), breed=breed, each=breed or " of each breed")),)
+    said = words.sentence(_SAID[fact.name].format(value=_shown(fact.name, value, after), breed=breed, each=breed or " of each breed"))
+    return (said, *_quiet_hour(after)) if fact.name in _HOURS else (said,)
+
+
+#: Settings that say together when reminders come.
+_HOURS: Final = frozenset({"reminder_time", "quiet_from", "quiet_to"})
+
+
+def _quiet_hour(herd: Herd) -> tuple[str, ...]:
+    """What becomes of reminders whose hour is quiet."""
+    hour, really = settings.reminder_time(herd.settings), settings.reminders_from(herd.settings)
+    return () if hour == really else (f"{hour} is in your quiet hours, so reminders come when those end: at {really}.",)
 
 
 #: Each setting as a person would say it.

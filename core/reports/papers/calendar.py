@@ -11,7 +11,7 @@ from datetime import date, datetime, time, timedelta, tzinfo
 from uuid import NAMESPACE_URL, uuid5
 
 from core.herd.chore import Chore
-from core.herd.settings import reminder_time
+from core.herd.settings import reminders_from
 from core.herd.state import Herd
 from core.notes.replay import local_day, zone
 from core.reports.due import Due, due
@@ -59,7 +59,7 @@ def chore_calendar(herd: Herd, farm: str, now: datetime, asked: Wanted = ALL) ->
     today = local_day(now, herd)
     found = due(herd, today, asked.days)
     found = found.of(asked.who) if asked.who else found
-    ring = _clock(reminder_time(herd.settings))
+    ring = _clock(reminders_from(herd.settings))
     at_home = zone(herd.settings.timezone)
     entries = tuple(_entry(chore, farm, ring, at_home) for chore in found.chores)
     return ChoreCalendar(farm, now, entries, alt_of(found))

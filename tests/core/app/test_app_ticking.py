@@ -86,6 +86,17 @@ def test_quiet_hours_of_one_day(farm: App) -> None:
     assert len(told(farm, clock(14))) == 1
 
 
+def test_reminders_whose_hour_is_quiet_come_when_that_ends(farm: App) -> None:
+    """On the day itself and not never, nor a day late; the answer to the setting says so, and the digest keeps the same hour."""
+    said = farm.hear(Message("reminders at 22:00", AT, "ann", "c", "901")).text
+    assert said.endswith("22:00 is in your quiet hours, so reminders come when those end: at 06:30.")
+    assert told(farm, clock(6, 29)) == []
+    assert len(told(farm, clock(6, 30))) == 1
+    saturday = clock(6, 30, days=2)
+    record(farm, SettingChanged(name="digest_day", value="saturday"))
+    assert any("week" in text.lower() for text in told(farm, saturday))
+
+
 def test_a_named_time_is_kept(farm: App) -> None:
     """A person who says when means it, quiet hours or not."""
     record(farm, Reminder(text="close the vents", on=DAY, time="22:30"))
