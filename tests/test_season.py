@@ -13,9 +13,9 @@ import pytest
 
 from core.app.telling import digest
 from core.herd.state import Herd
-from core.notes.dated_lines import DatedLine, dated_lines
 from core.notes.fact import to_json
 from core.notes.journal import Note
+from core.notes.layout.dated_lines import DatedLine, dated_lines
 from core.notes.listen import noted
 from core.notes.replay import Book, book, zone
 from core.reports.pairing import pairing

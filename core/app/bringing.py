@@ -17,8 +17,8 @@ from core.app.letters import Letter, Offer, put
 from core.app.moving_in import Brought, come_back, note_of, own_of, understood
 from core.app.photos import folder_of, lay_down
 from core.app.room import Room
-from core.notes.about_note import about
 from core.notes.replay import local_day
+from core.notes.talk.about_note import about
 from core.problem import Problem
 from core.reply import Choice, Reply
 from core.store import buttons, intake, people

@@ -13,8 +13,8 @@ from core.notes.journal import Note
 from core.notes.kinds.query import Query
 from core.notes.listen import Heard
 from core.notes.reading import Message
-from core.notes.recall import REPLAY
 from core.notes.replay import Book, local_day
+from core.notes.talk.recall import REPLAY
 from core.reply import Reply
 
 DO_IT = re.compile(

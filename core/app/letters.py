@@ -7,9 +7,9 @@ from datetime import datetime
 
 from sqlalchemy import Connection
 
-from core.notes.about_note import FIX, about, stands
 from core.notes.listen import Heard
 from core.notes.reading import Ask, ReplyTo
+from core.notes.talk.about_note import FIX, about, stands
 from core.reply import Attached, Choice, Reply
 from core.store import buttons, outgoing
 from core.store.buttons import Button

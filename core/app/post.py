@@ -13,9 +13,9 @@ from core.app.letters import answer_of, letter_of, put
 from core.app.members import LOOKS_ONLY, OWNER, REFUSED, Knock, Wish, admitted, done_about_people, farms_of
 from core.app.room import Room
 from core.app.taking_away import handed_over
-from core.notes.about_note import NOTE
 from core.notes.listen import Heard
 from core.notes.reading import Message, ReplyTo
+from core.notes.talk.about_note import NOTE
 from core.reply import Choice, Reply
 from core.store import buttons, intake, journal, outgoing, people, whose
 from core.store.buttons import Button, Press, Pressed

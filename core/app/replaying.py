@@ -10,13 +10,13 @@ from typing import Any
 from core.app.hearing import Hearing
 from core.app.reading import what_is_wrong
 from core.app.telling import Told
-from core.notes.dated_lines import DatedLine, UndatedLine, dated_lines
 from core.notes.fact import Fact
 from core.notes.journal import Note
+from core.notes.layout.dated_lines import DatedLine, UndatedLine, dated_lines
 from core.notes.listen import Heard
-from core.notes.recall import REPLAY
 from core.notes.replay import zone
 from core.notes.roster import facts_of
+from core.notes.talk.recall import REPLAY
 from core.problem import Problem
 from core.reply import Reply
 from core.words import count

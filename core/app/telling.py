@@ -8,12 +8,12 @@ from datetime import date, datetime, timedelta
 from typing import Any
 
 from core.herd.state import Herd
-from core.notes.doubt import is_timed
 from core.notes.fact import to_json
 from core.notes.journal import Note
 from core.notes.listen import Heard, printed
 from core.notes.reading import Reading
 from core.notes.replay import Book, book, local_day
+from core.notes.talk.doubt import is_timed
 from core.problem import Problem
 from core.reply import Reply
 

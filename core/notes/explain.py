@@ -12,19 +12,19 @@ from pathlib import PurePath
 from typing import Final
 
 from core.herd.state import Herd
-from core.notes.animals import Mention
-from core.notes.clause import Clause, Found, Need
-from core.notes.dates import Said
+from core.notes.clauses.clause import Clause, Found, Need
 from core.notes.fact import Cents, Json, to_json, value_to_json
-from core.notes.items import Item
 from core.notes.journal import Note
 from core.notes.kinds import KIND_OF
+from core.notes.layout.text import cleaned
 from core.notes.listen import noted
 from core.notes.reader import ALL, KIND_CUES, read
 from core.notes.reading import Context, Message, Reading
 from core.notes.replay import Book
-from core.notes.text import cleaned
-from core.notes.tokens import Token
+from core.notes.slots.animals import Mention
+from core.notes.slots.dates import Said
+from core.notes.slots.items import Item
+from core.notes.slots.tokens import Token
 from core.notes.watching import Step, watched
 
 #: The kinds' names by their modules' names in `core.notes`.
@@ -150,7 +150,7 @@ def _on_the_road(step: Step, now: Pass) -> None:
             now.stops[id(step.args[0])] = STOPS[name]
         case name if name in ROADS and step.result:
             now.road = ROADS[name]
-        case name if step.room == "plausible" and step.result and step.caller[2] == "_doubtful":
+        case name if step.room == "clauses.plausible" and step.result and step.caller[2] == "_doubtful":
             now.doubted[id(step.args[1])] = f"plausible.py, {name}"
 
 

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 from datetime import date
 
 from core.herd.state import Herd
-from core.notes.dated_lines import written
 from core.notes.fact import Fact
 from core.notes.kinds import KIND_OF
+from core.notes.layout.dated_lines import written
 from core.notes.replay import Book, apply
 
 #: Kinds that say something to the program, not to the book.

@@ -8,9 +8,6 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 
 from core.herd.state import Herd
-from core.notes.amend import corrected, edited
-from core.notes.conversation import Reader, understood
-from core.notes.doubt import settled
 from core.notes.fact import Fact, Fields, from_json, to_json
 from core.notes.journal import Note, Target
 from core.notes.kinds import KIND_OF
@@ -19,8 +16,11 @@ from core.notes.kinds.query import Query
 from core.notes.meaning import Meaning
 from core.notes.reader import read
 from core.notes.reading import Ask, Draft, Message, Reading
-from core.notes.recall import REPLAY, subject_of
 from core.notes.replay import Book, apply, local_day
+from core.notes.talk.amend import corrected, edited
+from core.notes.talk.conversation import Reader, understood
+from core.notes.talk.doubt import settled
+from core.notes.talk.recall import REPLAY, subject_of
 from core.reply import Attached, Choice, Reply
 
 AnswerQuery = Callable[[Query, Book, datetime], Reply]

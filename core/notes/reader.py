@@ -20,12 +20,17 @@ from zoneinfo import ZoneInfo
 from core.handbook.breeds import breed_words
 from core.handbook.colors import color_words
 from core.herd.state import Animal, Herd
-from core.notes.animals import Mention, words_of
-from core.notes.clause import CONDITIONS, WELL, Clause, Found, Need, Scene, first_need
+from core.notes.clauses.clause import CONDITIONS, WELL, Clause, Found, Need, Scene, first_need
+from core.notes.clauses.leftovers import unexplained
+from core.notes.clauses.others import BEFALLEN, of_somebody_else
+from core.notes.clauses.parentage import repeats_parents
+from core.notes.clauses.plausible import doubted
+from core.notes.clauses.spared import LOSSES, spare
+from core.notes.clauses.statements import BIRTHS, statements
+from core.notes.clauses.turns import told_on
+from core.notes.clauses.typed import as_typed
+from core.notes.clauses.unreal import BARE_VERBS, BEFORE_WHETHER, CONDITION, depends, hangs_on, ordered
 from core.notes.fact import Fact, field_names, value_to_json
-from core.notes.heads import headless, tells
-from core.notes.itemise import Scan
-from core.notes.items import Item, color_said, marks_of, only_signs, pair_grams
 from core.notes.kinds import (
     ailment,
     animal,
@@ -72,23 +77,18 @@ from core.notes.kinds import (
     weighing,
 )
 from core.notes.kinds.remark import Remark
-from core.notes.leftovers import unexplained
-from core.notes.lexicon import FOREIGN, FOREIGN_SHARED, Lexicon
-from core.notes.others import BEFALLEN, of_somebody_else
-from core.notes.parentage import repeats_parents
-from core.notes.plausible import doubted
+from core.notes.layout.heads import headless, tells
+from core.notes.layout.receipt import is_receipt, receipt_read
+from core.notes.layout.sheets import sheet_told
+from core.notes.layout.tables import table_told
+from core.notes.layout.text import cleaned
 from core.notes.reading import Ask, Context, Draft, Message, Reading
-from core.notes.recall import subject_of
-from core.notes.receipt import is_receipt, receipt_read
-from core.notes.sheets import sheet_told
-from core.notes.spared import LOSSES, spare
-from core.notes.statements import BIRTHS, statements
-from core.notes.tables import table_told
-from core.notes.text import cleaned
-from core.notes.tokens import Token, tokens
-from core.notes.turns import told_on
-from core.notes.typed import as_typed
-from core.notes.unreal import BARE_VERBS, BEFORE_WHETHER, CONDITION, depends, hangs_on, ordered
+from core.notes.slots.animals import Mention, words_of
+from core.notes.slots.itemise import Scan
+from core.notes.slots.items import Item, color_said, marks_of, only_signs, pair_grams
+from core.notes.slots.lexicon import FOREIGN, FOREIGN_SHARED, Lexicon
+from core.notes.slots.tokens import Token, tokens
+from core.notes.talk.recall import subject_of
 from core.notes.written import written_fact
 from core.words import OUNCES_IN_POUND
 

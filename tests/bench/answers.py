@@ -13,7 +13,7 @@ from datetime import datetime, timedelta
 
 from core.app.telling import as_of
 from core.herd.state import Herd
-from core.notes.dated_lines import DatedLine, dated_lines
+from core.notes.layout.dated_lines import DatedLine, dated_lines
 from core.notes.listen import listen, noted
 from core.notes.reading import Message
 from core.notes.replay import Book, book, local_day, zone

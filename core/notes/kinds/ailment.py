@@ -11,10 +11,10 @@ from core.handbook import health
 from core.herd.changes import seen
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clause import Clause
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.others import ill_person
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
-from core.notes.others import ill_person
 from core.notes.telling import called, dated, noted, quoted, said
 from core.problem import Problem
 

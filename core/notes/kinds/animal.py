@@ -16,14 +16,14 @@ from core.herd.changes import ancestor, joined
 from core.herd.questions import same_tag
 from core.herd.settings import breed_name
 from core.herd.state import Animal, Herd
-from core.notes.animals import Mention
 from core.notes.checking import not_born, not_yet, worst, wrong_sex
-from core.notes.clause import LOOKS, Clause, Found, Need, first_need, when
-from core.notes.common_words import COMMON
-from core.notes.dates import Days, days_from
+from core.notes.clauses.clause import LOOKS, Clause, Found, Need, first_need, when
 from core.notes.fact import Cents, Sex, Tag
-from core.notes.items import Item, breed_said, color_said
 from core.notes.kind import Example, Kind
+from core.notes.slots.animals import Mention
+from core.notes.slots.common_words import COMMON
+from core.notes.slots.dates import Days, days_from
+from core.notes.slots.items import Item, breed_said, color_said
 from core.notes.telling import breed_written, by_key, called, color_written, money, parts, quoted, told
 from core.problem import Problem
 

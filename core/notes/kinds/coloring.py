@@ -9,10 +9,10 @@ from typing import ClassVar, Final
 from core.herd.changes import changed
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clause import Clause
+from core.notes.clauses.clause import Clause
 from core.notes.fact import Tag
-from core.notes.items import color_said
 from core.notes.kind import Example, Kind
+from core.notes.slots.items import color_said
 from core.notes.telling import called, color_written, dated, noted
 from core.problem import Problem
 

@@ -10,12 +10,12 @@ from dataclasses import dataclass
 from typing import ClassVar, Final
 
 from core.herd.state import Herd
-from core.notes.amounts import age_in_days
-from core.notes.animals import Mention
-from core.notes.clause import Clause, Found, Need
+from core.notes.clauses.amounts import age_in_days
+from core.notes.clauses.clause import Clause, Found, Need
 from core.notes.fact import Fields, Json, Tag, to_json
-from core.notes.items import Item, pair_grams
 from core.notes.kind import Example, Kind
+from core.notes.slots.animals import Mention
+from core.notes.slots.items import Item, pair_grams
 from core.words import pounds_and_ounces
 
 

@@ -12,13 +12,13 @@ from core.handbook import breeds
 from core.herd.changes import gone, left, weighed
 from core.herd.litters import the_litter
 from core.herd.state import Herd
-from core.notes.amounts import bare_weight
 from core.notes.checking import leaver_problem, not_yet, worst
-from core.notes.clause import Clause, Need, first_need
+from core.notes.clauses.amounts import bare_weight
+from core.notes.clauses.clause import Clause, Need, first_need
+from core.notes.clauses.leaving import leaving
 from core.notes.fact import Tag
-from core.notes.items import Item
 from core.notes.kind import Example, Kind
-from core.notes.leaving import leaving
+from core.notes.slots.items import Item
 from core.notes.telling import dated, grams, kits_after, motherless, noted, of_kits, parts, said, whom, withdrawal_caution
 from core.problem import Problem
 

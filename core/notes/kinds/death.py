@@ -11,7 +11,7 @@ from core.herd.changes import gone, lost
 from core.herd.litters import the_litter
 from core.herd.state import Animal, Herd
 from core.notes.checking import leaver_problem, not_yet, worst
-from core.notes.clause import Clause
+from core.notes.clauses.clause import Clause
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.kinds.sale import Sold

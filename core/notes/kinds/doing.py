@@ -10,7 +10,7 @@ from typing import ClassVar, Final
 from core.herd.changes import closed
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clause import COUNTED_THINGS, Clause, Pick
+from core.notes.clauses.clause import COUNTED_THINGS, Clause, Pick
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, noted, own_words, whom

@@ -10,10 +10,10 @@ from core import words
 from core.herd.settings import feed_bag
 from core.herd.state import Event, Herd
 from core.notes.checking import not_yet, worst
-from core.notes.clause import Clause, Need
+from core.notes.clauses.clause import Clause, Need
 from core.notes.fact import Cents
-from core.notes.items import grams_said
 from core.notes.kind import Example, Kind
+from core.notes.slots.items import grams_said
 from core.notes.telling import dated, grams, money, noted, parts, said
 from core.problem import Problem
 

@@ -10,12 +10,12 @@ from core import words
 from core.herd.changes import tallied
 from core.herd.litters import litter_meant
 from core.herd.state import Herd
-from core.notes.amounts import age_in_days, ages
 from core.notes.checking import kits_then, nest_problem, not_yet, worst
-from core.notes.clause import LOOKS, Clause, Pick
-from core.notes.common_words import COMMON
+from core.notes.clauses.amounts import age_in_days, ages
+from core.notes.clauses.clause import LOOKS, Clause, Pick
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
+from core.notes.slots.common_words import COMMON
 from core.notes.telling import dated, noted
 from core.problem import Problem
 

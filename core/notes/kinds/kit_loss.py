@@ -17,13 +17,13 @@ from core.herd.changes import lost
 from core.herd.litters import alive_now, litter_meant, the_litter
 from core.herd.state import Herd, Litter
 from core.notes.checking import nest_problem, not_yet, too_many, worst
-from core.notes.clause import Clause, Need, Pick
+from core.notes.clauses.clause import Clause, Need, Pick
 from core.notes.fact import Tag
-from core.notes.items import Item
 from core.notes.kind import Example, Kind
 from core.notes.kinds.death import Died
 from core.notes.kinds.kit_count import KitsCounted
 from core.notes.kinds.nest_manners import NestManners
+from core.notes.slots.items import Item
 from core.notes.telling import dated, kits_left, noted, parts, told
 from core.problem import Problem
 

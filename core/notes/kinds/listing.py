@@ -12,12 +12,12 @@ from core.herd.changes import changed
 from core.herd.litters import the_litter
 from core.herd.state import Herd, Listing
 from core.notes.checking import already_past, leaver_problem, not_yet, worst
-from core.notes.clause import Clause, Need, first_need
-from core.notes.dates import Days
+from core.notes.clauses.clause import Clause, Need, first_need
+from core.notes.clauses.leaving import leaving
 from core.notes.fact import Cents, Tag
-from core.notes.items import Item
 from core.notes.kind import Example, Kind
-from core.notes.leaving import leaving
+from core.notes.slots.dates import Days
+from core.notes.slots.items import Item
 from core.notes.telling import dated, money, noted, of_kits, whom
 from core.problem import Problem
 

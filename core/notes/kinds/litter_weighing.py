@@ -10,13 +10,13 @@ from core import words
 from core.handbook import breeds
 from core.herd.litters import litter_meant, on_book
 from core.herd.state import Herd
-from core.notes.amounts import age_in_days, ages, bare_weight
 from core.notes.checking import kits_then, nest_problem, not_yet, worst
-from core.notes.clause import Clause, Need, Pick
-from core.notes.dotted import what_is_the_dot
+from core.notes.clauses.amounts import age_in_days, ages, bare_weight
+from core.notes.clauses.clause import Clause, Need, Pick
 from core.notes.fact import Tag
-from core.notes.items import Item, grams_said
 from core.notes.kind import Example, Kind
+from core.notes.slots.items import Item, grams_said
+from core.notes.talk.dotted import what_is_the_dot
 from core.notes.telling import dated, grams, noted
 from core.problem import Problem
 

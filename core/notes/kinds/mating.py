@@ -14,12 +14,12 @@ from core.herd.calendar import mating_chores
 from core.herd.changes import ancestor, mated_again, of_sex
 from core.herd.matings import SERVICE_DAYS, open_mating, open_matings
 from core.herd.state import Herd, Mating
-from core.notes.animals import Mention
 from core.notes.checking import animal_problem, not_born, not_yet, was_gone, worst, wrong_sex
-from core.notes.clause import FILLERS, Clause, Need, Pick, first_need
+from core.notes.clauses.clause import FILLERS, Clause, Need, Pick, first_need
 from core.notes.fact import Tag
-from core.notes.items import Item
 from core.notes.kind import Example, Kind
+from core.notes.slots.animals import Mention
+from core.notes.slots.items import Item
 from core.notes.telling import by_key, chores_of_mating, dated, noted, parts, to_come, when
 from core.problem import Problem
 

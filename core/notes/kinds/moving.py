@@ -9,12 +9,12 @@ from typing import ClassVar, Final
 
 from core.herd.changes import changed, seen
 from core.herd.state import Herd
-from core.notes.animals import Mention
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clause import Clause, Need, Pick
+from core.notes.clauses.clause import Clause, Need, Pick
 from core.notes.fact import Tag
-from core.notes.items import Item
 from core.notes.kind import Example, Kind
+from core.notes.slots.animals import Mention
+from core.notes.slots.items import Item
 from core.notes.telling import called, dated, name_said, noted, said
 from core.problem import Problem
 

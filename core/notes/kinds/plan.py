@@ -15,11 +15,11 @@ from core.handbook import health
 from core.herd.calendar import plan_chores
 from core.herd.state import Herd, Intention
 from core.notes.checking import already_past, animal_problem, worst
-from core.notes.clause import CONDITIONS, Clause, Found, Need, Pick, first_need
-from core.notes.dates import Days, Said
+from core.notes.clauses.clause import CONDITIONS, Clause, Found, Need, Pick, first_need
 from core.notes.fact import Tag
-from core.notes.items import Item, breed_said
 from core.notes.kind import Example, Kind
+from core.notes.slots.dates import Days, Said
+from core.notes.slots.items import Item, breed_said
 from core.notes.telling import quoted, withdrawal_caution
 from core.problem import Problem
 

@@ -11,11 +11,11 @@ from typing import ClassVar, Final
 
 from core.herd.state import Animal, Herd
 from core.notes.checking import worst
-from core.notes.clause import Clause, Found
-from core.notes.dates import days_from
+from core.notes.clauses.clause import Clause, Found
 from core.notes.fact import Tag
-from core.notes.items import breed_said
 from core.notes.kind import Example, Kind
+from core.notes.slots.dates import days_from
+from core.notes.slots.items import breed_said
 from core.notes.telling import breed_written, parts, told
 from core.problem import Problem
 

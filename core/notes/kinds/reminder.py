@@ -10,15 +10,15 @@ from core import words
 from core.herd.calendar import key_of, reminder_chores
 from core.herd.questions import same_tag
 from core.herd.state import Herd, Reminding
-from core.notes.animals import Mention
 from core.notes.checking import already_past, animal_problem, worst
-from core.notes.clause import Clause, Found, Need, first_need, unknown_animal
-from core.notes.dates import Days
+from core.notes.clauses.clause import Clause, Found, Need, first_need, unknown_animal
+from core.notes.clauses.leftovers import ASKED
 from core.notes.fact import Tag
-from core.notes.items import Item
 from core.notes.kind import Example, Kind
-from core.notes.leftovers import ASKED
-from core.notes.measures import clock_time
+from core.notes.slots.animals import Mention
+from core.notes.slots.dates import Days
+from core.notes.slots.items import Item
+from core.notes.slots.measures import clock_time
 from core.notes.telling import own_words, whom
 from core.problem import Problem
 

@@ -11,10 +11,10 @@ from core.herd.changes import gone, left
 from core.herd.litters import the_litter
 from core.herd.state import Herd
 from core.notes.checking import leaver_problem, not_yet, worst
-from core.notes.clause import Clause
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.leaving import leaving
 from core.notes.fact import Cents, Tag
 from core.notes.kind import Example, Kind
-from core.notes.leaving import leaving
 from core.notes.telling import dated, kits_after, money, motherless, noted, of_kits, quoted, said, whom, withdrawal_caution
 from core.problem import Problem
 

@@ -15,13 +15,13 @@ from core import words
 from core.herd import settings
 from core.herd.state import Herd
 from core.herd.wishes import BY_BREED, WISHES, normal
-from core.notes.amounts import bare_weight
-from core.notes.clause import Clause, Found, Need
+from core.notes.clauses.amounts import bare_weight
+from core.notes.clauses.clause import Clause, Found, Need
+from core.notes.clauses.leftovers import ASKED
 from core.notes.fact import SettingValue
-from core.notes.items import breed_said, color_said
 from core.notes.kind import Example, Kind
-from core.notes.leftovers import ASKED
-from core.notes.measures import clock_time
+from core.notes.slots.items import breed_said, color_said
+from core.notes.slots.measures import clock_time
 from core.notes.telling import breed_written, grams, money
 from core.problem import Problem
 

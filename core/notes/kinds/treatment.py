@@ -12,13 +12,13 @@ from core.handbook import health
 from core.herd.changes import seen
 from core.herd.questions import days_later
 from core.herd.state import Herd
-from core.notes.amounts import age_in_days
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clause import Clause, Need
-from core.notes.common_words import COMMON
+from core.notes.clauses.amounts import age_in_days
+from core.notes.clauses.clause import Clause, Need
 from core.notes.fact import Tag
-from core.notes.items import Item
 from core.notes.kind import Example, Kind
+from core.notes.slots.common_words import COMMON
+from core.notes.slots.items import Item
 from core.notes.telling import called, dated, noted, parts, quoted, said, told
 from core.problem import Problem
 

@@ -6,11 +6,11 @@ from dataclasses import dataclass
 from typing import ClassVar, Final
 
 from core.herd.state import Herd
-from core.notes.animals import Mention
-from core.notes.clause import Clause, Found, Need, unknown_animal
+from core.notes.clauses.clause import Clause, Found, Need, unknown_animal
+from core.notes.clauses.leftovers import ASKED
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
-from core.notes.leftovers import ASKED
+from core.notes.slots.animals import Mention
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

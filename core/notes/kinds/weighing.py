@@ -18,13 +18,13 @@ from core.herd.questions import age_days, ever_mated
 from core.herd.settings import target_weight
 from core.herd.state import Animal, Herd
 from core.herd.weights import gain_since, last_weight, odd_weight
-from core.notes.amounts import GRAMS_FROM, bare_weight
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clause import Clause, Need, Pick
-from core.notes.dotted import what_is_the_dot
+from core.notes.clauses.amounts import GRAMS_FROM, bare_weight
+from core.notes.clauses.clause import Clause, Need, Pick
 from core.notes.fact import Tag
-from core.notes.items import Item, pair_grams
 from core.notes.kind import Example, Kind
+from core.notes.slots.items import Item, pair_grams
+from core.notes.talk.dotted import what_is_the_dot
 from core.notes.telling import called, change, dated, grams, noted
 from core.problem import Problem
 

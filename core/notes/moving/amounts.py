@@ -7,8 +7,8 @@ from decimal import Decimal
 from typing import Final
 
 from core.notes.fact import Cents, Sex
-from core.notes.items import GRAM, KG, LB, OZ, grams_said, pair_grams
 from core.notes.moving.table import Cell
+from core.notes.slots.items import GRAM, KG, LB, OZ, grams_said, pair_grams
 
 #: What a cell says where nothing is known.
 NOTHING: Final = frozenset({"", "-", "--", "---", "?", "??", "n/a", "na", "none", "unknown", "unk", ".", "tbd", "nil", "null"})

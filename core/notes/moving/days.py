@@ -7,8 +7,8 @@ from collections.abc import Iterable
 from datetime import date, datetime, timedelta
 from typing import Final
 
-from core.notes.dates import MONTHS
 from core.notes.moving.table import Cell
+from core.notes.slots.dates import MONTHS
 
 #: The orders that a date in figures may have.
 ORDERS: Final = ("MDY", "DMY", "YMD")

@@ -14,12 +14,12 @@ from typing import Final
 
 from core.handbook import breeds
 from core.herd.settings import Settings
-from core.notes.items import grams_said
 from core.notes.moving.amounts import count_of, has_dots, is_blank, number_of, unit_named
 from core.notes.moving.days import ORDERS, day_of, orders_of
 from core.notes.moving.grid import LOOKED_AT, Grid
 from core.notes.moving.heads import MEANINGS, by_cells, goes_on, settled, weighing_head, word_meaning
 from core.notes.moving.table import Cell
+from core.notes.slots.items import grams_said
 from core.words import OUNCES_IN_POUND
 
 #: The heading stands in one of the first rows, and so many of its words are known.

@@ -8,10 +8,10 @@ from __future__ import annotations
 from typing import Final
 
 from core.herd.settings import Settings
+from core.notes.layout.tables import table_told
 from core.notes.moving.grid import SEPARATORS, Grid, grid_of, separator_of
 from core.notes.moving.heads import word_meaning
 from core.notes.moving.layout import BIRTHS, laid_out
-from core.notes.tables import table_told
 
 #: A row has so many cells, and a list so many lines.
 CELLS: Final = 3  # not a figure: a way of keeping lists

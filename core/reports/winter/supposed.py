@@ -13,7 +13,7 @@ from core.notes.fact import Fact, SettingValue
 from core.notes.kinds.plan import Planned
 from core.notes.kinds.query import Query
 from core.notes.kinds.setting import SettingChanged
-from core.notes.numbers import NUMBER_WORDS
+from core.notes.slots.numbers import NUMBER_WORDS
 from core.reports.evidence import Evidence
 from core.words import OUNCE_G, OUNCES_IN_POUND
 

@@ -8,11 +8,11 @@ from datetime import date
 
 from core.herd.questions import fitting
 from core.herd.state import Herd
-from core.notes.answer import day_alone
 from core.notes.fact import Fact, Json, from_json
 from core.notes.kinds import KIND_OF
 from core.notes.reading import Ask, Context, Draft, Message, Reading
 from core.notes.replay import local_day
+from core.notes.talk.answer import day_alone
 from core.words import grams_of
 
 _SENTENCES: dict[str, str] = {

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from core.notes.listen import noted
 from core.notes.reading import Message
-from core.notes.recall import animals_of, subject_of
+from core.notes.talk.recall import animals_of, subject_of
 from core.reply import Choice
 from tests.core.notes import small_reader
 from tests.core.notes.talking import NOW, Barn, why

@@ -11,8 +11,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.notes.dated_lines import DatedLine, dated_lines
 from core.notes.export import TALK, export_notes
+from core.notes.layout.dated_lines import DatedLine, dated_lines
 from core.notes.listen import listen
 from core.notes.reading import Message, ReplyTo
 from core.notes.replay import Book, book

@@ -6,14 +6,14 @@ from types import ModuleType
 
 import pytest
 
-from core.notes.animals import words_of
-from core.notes.clause import Clause, Scene
-from core.notes.itemise import Scan
+from core.notes.clauses.clause import Clause, Scene
+from core.notes.layout.text import cleaned
 from core.notes.reader import LEXICON, STATEMENT_KINDS
 from core.notes.reading import Context
 from core.notes.roster import herd_of
-from core.notes.text import cleaned
-from core.notes.tokens import tokens
+from core.notes.slots.animals import words_of
+from core.notes.slots.itemise import Scan
+from core.notes.slots.tokens import tokens
 from tests.core.notes.kinds.reads import AT, ROSTER
 
 SENTENCES = ["the barn looks tidy again", "Juno in the barn"]
