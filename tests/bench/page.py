@@ -72,10 +72,10 @@ def page(parts: dict[str, str]) -> str:
     """The whole page, in Markdown, of the parts that there are."""
     lines = [HEAD]
     for room, names in ROOMS.items():
-        lines += [f"## {room}", ""]
-        for name in names:
-            if name in parts:
-                lines += [f"### {about(name)}".rstrip("."), "", f"<!-- bench: {name} -->", parts[name], "<!-- end -->", ""]
+        shown = [name for name in names if name in parts]
+        lines += [f"## {room}", ""] if shown else []
+        for name in shown:
+            lines += [f"### {about(name)}".rstrip("."), "", f"<!-- bench: {name} -->", parts[name], "<!-- end -->", ""]
     return "\n".join(lines).rstrip() + "\n"
 
 
