@@ -158,6 +158,7 @@ SAID_SETTINGS: tuple[tuple[str, SettingValue], ...] = (
     ("feed_price", "22.00"), ("feed_money", "150.50"), ("feed_bag", 22680), ("cup_weight", 142), ("target_weight", 2041),
     ("weight_units", "kg"), ("temperature_units", "C"), ("date_order", "DMY"), ("dotted_weight", "ounces"),
     ("timezone", "America/Chicago"), ("reminder_time", "06:15"), ("digest_day", "friday"), ("quiet_from", "21:30"), ("quiet_to", "06:00"),
+    ("plain_notes", "thumb"),
     ("highest_coi", 0.2), ("lowest_survival", 0.75), ("colors_wanted", "castor"), ("aim", "meat"),
     ("litters_wanted", 5), ("lowest_temper", "good"), ("risk", "low"), ("winter_feed", 272155),
 )  # fmt: skip

@@ -10,6 +10,7 @@ from functools import partial
 from typing import Any, Concatenate, ParamSpec
 
 from telegram import Bot, InlineKeyboardButton, InlineKeyboardMarkup, Message, ReplyParameters
+from telegram.constants import ReactionEmoji
 from telegram.error import BadRequest, ChatMigrated, Forbidden, RetryAfter, TelegramError
 
 from bot.attachments import File, finished, gathered
@@ -162,8 +163,10 @@ class Sender:
                 return
 
     async def _send(self, out: Outgoing, chat: int) -> str | None:
-        """Send what is not out yet of a letter; the number of its last piece, None for a letter with nothing in it."""
+        """Send what is not out yet of a letter; the number of its last piece, None for a thumb up or a letter with nothing in it."""
         bare = out.id in self._bare
+        if out.payload.get("thumb") and not bare and await self._thumb_up(out, chat):
+            return None
         parts = parts_of(out.payload, bare=bare)
         number = None
         for place in range(self._gone.get(out.id, 0), len(parts)):
@@ -175,6 +178,17 @@ class Sender:
             number = str(sent.message_id)
             self._gone[out.id] = place + 1
         return number
+
+    async def _thumb_up(self, out: Outgoing, chat: int) -> bool:
+        """A thumb up on the message that is answered; False where there is none to put it on, or the chat takes no such: then words do."""
+        if not out.payload["answers"].isdigit():
+            return False
+        await self._pace.turn(out.chat)
+        try:
+            return await self._bot.set_message_reaction(chat, int(out.payload["answers"]), ReactionEmoji.THUMBS_UP)
+        except BadRequest as error:
+            log.info("A thumb up was refused (%s): the answer goes in words.", error)
+            return False
 
     async def _ready(self, part: Part, out: Outgoing, *, bare: bool) -> Callable[..., Awaitable[Message]]:
         """What sends a part once it is told where to. A file is made for it now; where that fails, the words say so."""

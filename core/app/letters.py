@@ -7,6 +7,7 @@ from datetime import datetime
 
 from sqlalchemy import Connection
 
+from core.herd.settings import plain_notes
 from core.notes.listen import Heard
 from core.notes.reading import Ask, ReplyTo
 from core.notes.talk.about_note import FIX, about, stands
@@ -39,6 +40,8 @@ class Letter:
 
     `note` is the note of the farm that it answers: what is said in reply to it is about that note.
 
+    `thumb`: a thumb up on the message that it answers says as much, where the chat takes one.
+
     Of a file only what it is to show is kept: it is made when the letter goes out, as the book stood when the letter was put here.
     """
 
@@ -50,6 +53,7 @@ class Letter:
     chores: tuple[ReplyTo, ...] = ()
     attached: tuple[Attached, ...] = ()
     note: int | None = None
+    thumb: bool = False
 
 
 def letter_of(key: str, chat: str, reply: Reply, answers: str = "") -> Letter:
@@ -63,7 +67,8 @@ def answer_of(key: str, chat: str, heard: Heard, answers: str) -> Letter:
     offers = [Offer(choice, about(note) if note.ask else None) for choice in heard.reply.choices or number_pad(note.ask)]
     if stands(heard.book, note):
         offers += [Offer(Choice("Undo", "undo"), about(note), apart=True), Offer(Choice("Fix", FIX), about(note), apart=True)]
-    return Letter(key, chat, heard.reply.lines, tuple(offers), answers, attached=heard.reply.attached, note=note.id)
+    thumb = plain_notes(heard.herd.settings) == "thumb" and heard.is_plain
+    return Letter(key, chat, heard.reply.lines, tuple(offers), answers, attached=heard.reply.attached, note=note.id, thumb=thumb)
 
 
 def number_pad(ask: Ask | None) -> tuple[Choice, ...]:
@@ -92,6 +97,7 @@ def put(connection: Connection, farm: int, letter: Letter, now: datetime) -> boo
         "attached": [asdict(each) for each in letter.attached],
         "at": now.isoformat(),
         "note": letter.note,
+        "thumb": letter.thumb,
     }
     return outgoing.put(connection, farm, Parcel(letter.key, letter.chat, payload, now))
 

@@ -159,7 +159,7 @@ class Post(Room):
             return self._put(connection, (key, chat, reply), now)
 
     def claim_outgoing(self, worker: str, now: datetime) -> Outgoing | None:
-        """The next message to send: its `payload` holds `lines`, `choices` ({label, key, apart}), `attached` (files to make, as of `at`) and perhaps `answers`."""
+        """The next message to send: its `payload` holds `lines`, `choices` ({label, key, apart}), `attached` (files to make, as of `at`), `thumb` and perhaps `answers`."""
         with self._begin() as connection:
             return outgoing.claim(connection, self._farm, worker, now)
 

@@ -200,6 +200,11 @@ def reminders_from(settings: Settings) -> str:
     return quiet_hours(settings)[1] if is_quiet(settings, hour) else hour
 
 
+def plain_notes(settings: Settings) -> str:
+    """What a note is answered with that needs no answer: `words`, or a `thumb` up where the chat has such."""
+    return str(_said(settings, "plain_notes", None, "words"))
+
+
 def colors_wanted(settings: Settings, breed: str | None = None) -> str | None:
     """The colours that the farm breeds for, as typed; None: not said."""
     said = _said(settings, "colors_wanted", breed, None)

@@ -121,6 +121,7 @@ WISHES: dict[str, Callable[[Any], Any]] = {
     "digest_day": _weekday,
     "quiet_from": _clock,
     "quiet_to": _clock,
+    "plain_notes": _one_of("words", "thumb"),
     "highest_coi": _share,
     "lowest_survival": _share,
     "colors_wanted": _text,

@@ -49,6 +49,7 @@ class Kind:
     reply     (fact, herd before, herd after) -> lines for the person: what was understood and what follows from it
     show      (fact, herd) -> the fact as a full sentence that reads as itself
     written   patterns of those sentences, `{doe:TAG}` standing for a field: `core.notes.written` reads them back
+    plain     a reply of one line says no more than the note did, and nothing follows from it: where the farm likes, a thumb up says as much
     """
 
     fact: type[Fact]
@@ -60,6 +61,7 @@ class Kind:
     apply: Callable[[Any, Herd], Herd] = no_change
     chores: Callable[[Herd, date], Iterable[Chore]] = no_chores
     written: tuple[str, ...] = ()
+    plain: bool = False
 
     @property
     def name(self) -> str:

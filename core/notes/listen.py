@@ -42,6 +42,13 @@ class Heard:
         """The herd after the message."""
         return self.book.herd
 
+    @property
+    def is_plain(self) -> bool:
+        """Whether the answer only says again what the note said: a line a fact, and nothing asked, noticed, shown, left unread or taken back."""
+        note, kinds = self.note, [KIND_OF[fact.kind] for fact in self.note.facts]
+        more = note.ask or note.reverses or note.unread or self.reply.attached or len(self.reply.lines) > len(kinds)
+        return bool(kinds) and not more and all(kind.plain for kind in kinds)
+
 
 def listen(book: Book, message: Message, answer_query: AnswerQuery, reader: Reader = read) -> Heard:
     """One message heard: the note for the journal, the reply, and the book with it.

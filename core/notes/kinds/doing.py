@@ -178,4 +178,6 @@ def show(fact: ChoreDone, _herd: Herd) -> str:
     return noted(fact.on, f"chore done{who}{key}: {own_words(fact.chore)}")
 
 
-KIND = Kind(fact=ChoreDone, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)
+KIND = Kind(
+    fact=ChoreDone, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN, plain=True
+)

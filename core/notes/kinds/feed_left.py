@@ -132,4 +132,6 @@ def show(fact: FeedLeft, _herd: Herd) -> str:
     return noted(fact.on, f"{fact.grams} g feed left")
 
 
-KIND = Kind(fact=FeedLeft, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)
+KIND = Kind(
+    fact=FeedLeft, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN, plain=True
+)

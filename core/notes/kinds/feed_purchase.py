@@ -225,4 +225,6 @@ def show(fact: FeedBought, _herd: Herd) -> str:
     return noted(fact.on, parts("bought feed", bags, weight, None if fact.price is None else f"{words.money(fact.price)} in all"))
 
 
-KIND = Kind(fact=FeedBought, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)
+KIND = Kind(
+    fact=FeedBought, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN, plain=True
+)

@@ -160,4 +160,6 @@ def show(fact: LitterColored, _herd: Herd) -> str:
     return noted(fact.on, f"doe {fact.doe} litter colors {', '.join(f'{count} {color_written(color)}' for color, count in fact.colors)}")
 
 
-KIND = Kind(fact=LitterColored, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)
+KIND = Kind(
+    fact=LitterColored, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN, plain=True
+)

@@ -247,4 +247,4 @@ def show(fact: Moved, _herd: Herd) -> str:
     return noted(fact.on, f"moved {fact.who} to cage {name_said(fact.cage)}")
 
 
-KIND = Kind(fact=Moved, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)
+KIND = Kind(fact=Moved, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN, plain=True)

@@ -217,4 +217,6 @@ def show(fact: RationSet, _herd: Herd) -> str:
     return noted(fact.on, f"{who} {words.plain(fact.amount)} {fact.unit} a day")
 
 
-KIND = Kind(fact=RationSet, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)
+KIND = Kind(
+    fact=RationSet, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN, plain=True
+)

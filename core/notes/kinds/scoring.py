@@ -166,4 +166,6 @@ def show(fact: Scored, _herd: Herd) -> str:
     return noted(fact.on, f"{fact.who} scored {fact.trait} {fact.score:g}")
 
 
-KIND = Kind(fact=Scored, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)
+KIND = Kind(
+    fact=Scored, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN, plain=True
+)

@@ -90,6 +90,11 @@ EXAMPLES: tuple[Example, ...] = (
     Example("temper doesn't matter", ({"name": "lowest_temper", "value": "any"},)),
     Example("take no risk", ({"name": "risk", "value": "low"},)),
     Example("willing to take a chance on young ones", ({"name": "risk", "value": "high"},)),
+    Example("a thumb up is enough", ({"name": "plain_notes", "value": "thumb"},)),
+    Example("just give me a thumbs up from now on", ({"name": "plain_notes", "value": "thumb"},)),
+    Example("quiet mode on", ({"name": "plain_notes", "value": "thumb"},)),
+    Example("answer me in words again", ({"name": "plain_notes", "value": "words"},)),
+    Example("no more thumbs please", ({"name": "plain_notes", "value": "words"},)),
 )
 NOT_THIS: tuple[str, ...] = (
     "cleaned the cages",
@@ -107,6 +112,8 @@ NOT_THIS: tuple[str, ...] = (
     "no biters in this litter",
     "no risk of frost tonight",
     "take no risk with 14",
+    "got my thumb in the cage door",
+    "thumbs up for 14 from the judge",
 )
 
 OPENS: Final = ()
@@ -118,6 +125,8 @@ CUES: Final = {
     " | feed until spring | feed till spring | feed til spring | feed for winter | feed for the winter | feed for this winter | feed through winter | feed through the winter | bags of feed until spring | bags of feed for the winter | bags of feed for winter | bags until spring | bags for the winter | of feed for the winter | of feed until spring | of feed for winter"
     " | no biters | lowest temper | temper does not matter | temper doesnt matter | any temper | take no risk | take no risks | take little risk | take few risks | take some risk | take more risk | risk is | a chance on | winter feed"
     " | from now on | cages for winter | cages for the winter | cages this winter | cages through winter | only want | we only want | i only want | only wanting"
+    " | thumb up is | thumbs up is | thumb is | thumbs are | just a thumb | just a thumbs up | just give me a thumb | just give me a thumbs up | just thumb | no more thumbs | no thumbs"
+    " | in words | words again | plain notes | quiet mode"
     " | dont text me | no messages | dont message me | a bag of feed costs | dont text | no texts | units | bag of feed",
     "unit_word": "kg | kilos | lb | lbs | pounds | kilograms | grams | celsius | fahrenheit | f | c | metric",
 }  # fmt: skip
@@ -126,7 +135,9 @@ CUES: Final = {
 REQUESTS: Final = frozenset({"could you", "can you", "would you"})
 _BY_BREED: Final = frozenset({"bucks_a_breed", "does_a_breed", "litters_wanted", "target_weight", "colors_wanted"})
 #: Their value is a word.
-_WORDED: Final = frozenset({"date_order", "dotted_weight", "weight_units", "temperature_units", "timezone", "lowest_temper", "risk"})
+_WORDED: Final = frozenset(
+    {"date_order", "dotted_weight", "weight_units", "temperature_units", "timezone", "lowest_temper", "risk", "plain_notes"}
+)
 _FREE: Final = frozenset({"aim", "colors_wanted"})  # their words may name an animal
 _WEEKDAYS: Final = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 
@@ -248,6 +259,20 @@ def _risk(c: Clause) -> SettingValue | None:
 
 
 _RISKS: Final = {"low": "low", "no": "low", "little": "low", "few": "low", "some": "some", "high": "high", "more": "high", "chance": "high"}
+
+
+def _plain_notes(c: Clause) -> SettingValue | None:
+    """What a plain note is answered with: `words` or `thumb`; of an animal it is no setting."""
+    text = c.text()
+    if c.explicit() or c.sorted_as("num"):
+        return None
+    if re.search(
+        r"\b(?:answer|reply|talk|write|speak)\b.*\bwords\b|\bwords again\b|\bno (?:more )?thumbs\b|\bmode off\b|\bnotes (?:is |in |to )?words\b",
+        text,
+    ):
+        return "words"
+    enough = r"\bthumbs?(?: up)? (?:is|are) (?:enough|fine|plenty|all)\b|\bjust (?:give me )?(?:a )?thumbs?\b"
+    return "thumb" if re.search(rf"{enough}|\bmode(?: on)?$|\bnotes (?:is |in |to )?thumb\b", text) else None
 
 
 def _price_of_feed(c: Clause) -> SettingValue | None:
@@ -384,6 +409,7 @@ _SETTINGS: Final[tuple[tuple[str, str, Callable[[Clause], SettingValue | None]],
     ("winter_feed", r"\b(?:feed|bags) (?:until|till?|for|through) (?:the |this )?(?:winter|spring)\b|\bwinter feed\b", _feed_to_spend),
     ("lowest_temper", r"\bbiters\b|\btemper\b", _temper),
     ("risk", r"\brisks?\b|\ba chance on\b", _risk),
+    ("plain_notes", r"\bthumbs?\b|\bwords\b|\bplain[ _]notes\b|\bquiet mode\b", _plain_notes),
     ("bucks_a_breed", r"\bbucks?\b.*\b(breed)\b|\bbucks a\b", _whole),
     ("does_a_breed", r"\bdoes\b.*\b(breed)\b", _whole),
     ("target_weight", r"\btarget weight\b|\btarget\b", _grams),
@@ -501,6 +527,7 @@ _SAID: Final = {
     "digest_day": "the digest comes on {value}",
     "quiet_from": "nothing is sent from {value} on",
     "quiet_to": "nothing is sent before {value}",
+    "plain_notes": "{value}",
     "highest_coi": "you are warned from an inbreeding of {value} on",
     "lowest_survival": "a doe should raise {value} of her live-born kits",
     "colors_wanted": "colors you breed for{breed}: {value}",
@@ -518,6 +545,8 @@ _IN_WORDS: Final = {
     "good": "one bad note in 12 months counts against an animal",
     "low": "little; an animal that is not well known counts for less",
     "some": "some",
+    "words": "every note is answered in words",
+    "thumb": "on Telegram a note that needs no answer gets a thumb up; what asks, warns or tells more still comes in words",
     "high": "much; an animal that is not well known counts for what may be expected of it",
 }
 

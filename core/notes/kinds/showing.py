@@ -164,4 +164,4 @@ def show(fact: Shown, _herd: Herd) -> str:
     return noted(fact.on, parts(f"{fact.who} shown", told("placing ", quoted(fact.placing))))
 
 
-KIND = Kind(fact=Shown, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)
+KIND = Kind(fact=Shown, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN, plain=True)

@@ -134,4 +134,6 @@ def show(fact: TemperShown, _herd: Herd) -> str:
     return noted(fact.on, parts(f"{fact.who} temper {fact.grade}", quoted(fact.sign)))
 
 
-KIND = Kind(fact=TemperShown, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN)
+KIND = Kind(
+    fact=TemperShown, examples=EXAMPLES, not_this=NOT_THIS, check=check, apply=apply, reply=reply, show=show, written=WRITTEN, plain=True
+)

@@ -447,4 +447,5 @@ KIND = Kind(
     reply=reply,
     show=show,
     written=WRITTEN,
+    plain=True,
 )

@@ -71,3 +71,23 @@ def test_a_reminder_of_kits_has_numbers(barn: Served, standin: StandIn) -> None:
     standin.press("Ann", reminder, "7")
     heard = standin._wait(lambda: next((each for each in standin.answers(note) if "7 born" in each["text"]), None), "it", 10)
     assert heard["text"].startswith("Doe 14: 7 born")
+
+
+def test_a_thumb_up_is_enough(barn: Served, standin: StandIn) -> None:
+    """Once the farm says so, a plain note gets one and no words; what tells more or asks is still said. Undo works as a reply to one's own note."""
+    barn.ask("Ann", "a thumb up is enough")
+    note = standin.say("Ann", "moved 14 to cage 3")
+    standin.wait_calls("setMessageReaction")
+    assert "palpate" in barn.ask("Ann", "bred 14 to 3").lower()
+    assert standin.world.reactions[note["chat"]["id"], note["message_id"]][0]["emoji"] == "👍"
+    assert "moved" not in " ".join(each["text"] for each in standin.answers(note))
+    assert barn.ask("Ann", "undo", reply_to=note) == "Taken back: Doe 14 is in cage 3."
+
+
+def test_words_where_no_thumb_is_taken(barn: Served, standin: StandIn) -> None:
+    """A group may have no reactions: then the answer comes as ever, with its buttons."""
+    barn.ask("Ann", "a thumb up is enough")
+    standin.fail("setMessageReaction", "refuse", code=400)
+    answer = barn.reply(standin.say("Ann", "moved 14 to cage 3"))
+    assert answer["text"] == "Doe 14 is in cage 3."
+    assert rows(answer) == [["Undo", "Fix"]]

@@ -39,6 +39,7 @@ NOW = date(2026, 11, 25)
         (wanted.litters_wanted, None),
         (wanted.lowest_temper, "mixed"),
         (wanted.risk, "some"),
+        (wanted.plain_notes, "words"),
         (wanted.winter_feed, None),
     ],
 )
@@ -63,6 +64,7 @@ def test_default(asked: Any, default: Any) -> None:
         ("litters_wanted", 8, wanted.litters_wanted, 8),
         ("lowest_temper", "good", wanted.lowest_temper, "good"),
         ("risk", "low", wanted.risk, "low"),
+        ("plain_notes", "thumb", wanted.plain_notes, "thumb"),
         ("winter_feed", 272160, wanted.winter_feed, 272160),
     ],
 )
