@@ -842,9 +842,13 @@ class Clause:
         """Whether the date at `i` says when something is due (`since she's due next week`), not when it was done."""
         return (
             any(self.said(j).startswith("due") for j in (i - 1, i - 2))
-            or (i > 0 and "appointment" in self.items[i - 1].marks and len(self.found) + len(self.items) > 3)
+            or (i > 0 and "appointment" in self.items[i - 1].marks and len(self.found) + len(self.items) > 3 and self._is_day(i))
             or self._told_well(i)
         )
+
+    def _is_day(self, i: int) -> bool:
+        """Whether the date at `i` can be a day at all: `vet 4-61` names none, and is asked about."""
+        return self.resolved(self.items[i].value, PLAN).on is not None
 
     def _told_well(self, i: int) -> bool:
         """`he was just fine last night`: a day when nothing had befallen it yet."""
