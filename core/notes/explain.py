@@ -14,11 +14,12 @@ from typing import Final
 from core.herd.state import Herd
 from core.notes.clauses.clause import Clause, Found, Need
 from core.notes.fact import Cents, Json, to_json, value_to_json
+from core.notes.grammar import ALL, KIND_CUES
 from core.notes.journal import Note
 from core.notes.kinds import KIND_OF
 from core.notes.layout.text import cleaned
 from core.notes.listen import noted
-from core.notes.reader import ALL, KIND_CUES, read
+from core.notes.reader import read
 from core.notes.reading import Context, Message, Reading
 from core.notes.replay import Book
 from core.notes.slots.animals import Mention
@@ -32,16 +33,16 @@ KIND_IN: Final[Mapping[str, str]] = {f"kinds.{module.__name__.rpartition('.')[2]
 #: A kind's own ways in: `read`, and `taken_back` of an undo said in other words.
 WAYS_IN: Final = frozenset({"read", "taken_back"})
 STOPS: Final[Mapping[str, str]] = {
-    "_tentative": "it says only what may be",
-    "_denied": "it says that something is not so",
-    "_of_others": "it counts other animals",
+    "is_tentative": "it says only what may be",
+    "is_denied": "it says that something is not so",
+    "counts_others": "it counts other animals",
 }
 ROADS: Final[Mapping[str, str]] = {
     "written_fact": "it is a sentence as the book writes it",
     "receipt_read": "it is a receipt",
     "_ticked": "it is a list with boxes, each line read by itself",
     "_foreign": "it is in another language",
-    "_whole_message": "it is one thing as a whole",
+    "whole_message": "it is one thing as a whole",
 }
 
 
@@ -136,15 +137,15 @@ def _on_the_road(step: Step, now: Pass) -> None:
             now.tokens = step.result
         case "Scan.run":
             now.items, now.kept = list(step.result), list(step.result)  # a note that takes nothing back is not put right
-        case "_put_right":
+        case "without_taken_back":
             now.kept = list(step.result)
         case "statements":
             now.clauses = list(step.result)
         case "unexplained":
             now.left.setdefault(id(step.args[0]), step.result)
-        case "_unread_verb":
+        case "unread_verb":
             now.verb = now.verb or step.result
-        case "_misheard":
+        case "misheard":
             now.misheard = now.misheard or step.result
         case name if name in STOPS and step.result:
             now.stops[id(step.args[0])] = STOPS[name]

@@ -18,8 +18,8 @@ KINDS: Final = "core.notes.kinds."
 #: Beside the files of the kinds, whose every step is kept: what is worth telling of the road of a note, by the function's own name.
 WORTH_TELLING: Final = frozenset(
     {
-        "read", "tokens", "Scan.run", "_put_right", "_foreign", "_whole_message", "_ticked", "written_fact", "receipt_read", "statements", "_tentative",
-        "_denied", "_of_others", "Clause.take", "unexplained", "_unread_verb", "_misheard",
+        "read", "tokens", "Scan.run", "without_taken_back", "_foreign", "whole_message", "_ticked", "written_fact", "receipt_read", "statements", "is_tentative",
+        "is_denied", "counts_others", "Clause.take", "unexplained", "unread_verb", "misheard",
     }
 )  # fmt: skip
 

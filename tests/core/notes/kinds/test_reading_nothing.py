@@ -7,8 +7,8 @@ from types import ModuleType
 import pytest
 
 from core.notes.clauses.clause import Clause, Scene
+from core.notes.grammar import LEXICON, STATEMENT_KINDS
 from core.notes.layout.text import cleaned
-from core.notes.reader import LEXICON, STATEMENT_KINDS
 from core.notes.reading import Context
 from core.notes.roster import herd_of
 from core.notes.slots.animals import words_of

@@ -12,7 +12,8 @@ from core.herd.state import Herd
 from core.notes.clauses.clause import Scene
 from core.notes.clauses.statements import statements
 from core.notes.fact import to_json
-from core.notes.reader import LEXICON, OPENS, read
+from core.notes.grammar import LEXICON, OPENS
+from core.notes.reader import read
 from core.notes.reading import Context, Message
 from core.notes.roster import herd_of
 from core.notes.slots.animals import words_of

@@ -12,8 +12,8 @@ import pytest
 
 from core.herd.settings import Settings
 from core.herd.state import Animal, Gone, Herd
+from core.notes.grammar import LEXICON
 from core.notes.layout.text import cleaned
-from core.notes.reader import LEXICON
 from core.notes.roster import herd_of
 from core.notes.slots.animals import HerdWords, closest_one, words_of
 from core.notes.slots.itemise import Scan

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from core.notes.reader import LEXICON
+from core.notes.grammar import LEXICON
 from core.notes.slots.stray_space import put_back, run_together
 from core.notes.slots.tokens import tokens
 
