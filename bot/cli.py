@@ -15,6 +15,7 @@ COMMANDS = {
         "serve": "bot.commands.serving:serve",
         "work": "bot.commands.working:work",
         "say": "bot.commands.talking:say",
+        "hear": "bot.commands.hearing:hear",
         "due": "bot.commands.asking:due",
         "digest": "bot.commands.asking:digest",
         "keep": "bot.commands.asking:keep",

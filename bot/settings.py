@@ -13,6 +13,9 @@ PUBLIC_API = "https://api.telegram.org"
 #: A bot's token: its number, a colon, and the secret.
 KEY = re.compile(r"\d+:[A-Za-z0-9_-]{8,}")
 
+#: What says yes to a setting.
+YES = frozenset({"1", "yes", "true", "on"})
+
 NO_SUCH_KEY = (
     "HAYNOTE_BOT_TOKEN is no bot token. Copy it whole from @BotFather: a number, a colon and a long word, nothing before or after."
 )
@@ -21,11 +24,17 @@ NO_ADDRESS = "HAYNOTE_BOT_API is no address. It begins with https://, or with ht
 
 @dataclass(frozen=True, slots=True)
 class Settings:
-    """Where the book is, and how to reach the chat service. The token never appears in `repr`."""
+    """Where the book is, how to reach the chat service, and how voice notes are taken. The token never appears in `repr`.
+
+    voice_model  the folder of a model to hear with, in place of the packaged one
+    keep_voice   whether the recordings stay once their notes are saved
+    """
 
     database_url: str
     bot_token: str | None
     bot_api: str
+    voice_model: str | None = None
+    keep_voice: bool = False
 
     def __repr__(self) -> str:
         """Everything but the token."""
@@ -33,11 +42,13 @@ class Settings:
 
 
 def settings(environment: Mapping[str, str] = os.environ) -> Settings:
-    """The settings in force: HAYNOTE_DATABASE_URL, HAYNOTE_BOT_TOKEN, HAYNOTE_BOT_API, each with its default."""
+    """The settings in force: HAYNOTE_DATABASE_URL, HAYNOTE_BOT_TOKEN, HAYNOTE_BOT_API and those of voice notes, each with its default."""
     return Settings(
         database_url=environment.get("HAYNOTE_DATABASE_URL") or f"sqlite:///{data_folder(environment) / 'herd-book.sqlite'}",
         bot_token=environment.get("HAYNOTE_BOT_TOKEN") or None,
         bot_api=(environment.get("HAYNOTE_BOT_API") or PUBLIC_API).rstrip("/"),
+        voice_model=environment.get("HAYNOTE_VOICE_MODEL") or None,
+        keep_voice=(environment.get("HAYNOTE_KEEP_VOICE") or "no").lower() in YES,
     )
 
 

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from core.app.photos import Sent
     from core.app.reading import Reader
     from core.notes.moving.table import Table
+    from core.notes.spoken import Ears, Primer
     from core.store.intake import Update
     from core.store.outgoing import Outgoing
     from core.store.people import Member
@@ -26,11 +27,13 @@ if TYPE_CHECKING:
 __all__ = [
     "App",
     "Brought",
+    "Ears",
     "Hint",
     "House",
     "Member",
     "Message",
     "Outgoing",
+    "Primer",
     "Problem",
     "ReplyTo",
     "Sent",
@@ -46,10 +49,12 @@ __all__ = [
 LATER = {
     "App": "core.app.book",
     "Brought": "core.app.moving_in",
+    "Ears": "core.notes.spoken",
     "Hint": "core.store.whose",
     "House": "core.app.house",
     "Member": "core.store.people",
     "Outgoing": "core.store.outgoing",
+    "Primer": "core.notes.spoken",
     "Sent": "core.app.photos",
     "Table": "core.notes.moving.table",
     "Update": "core.store.intake",

@@ -17,6 +17,7 @@ from core.app.moving_in import MovingIn
 from core.app.moving_out import MovingOut
 from core.app.post import Post
 from core.app.reading import Reader
+from core.app.speaking import Speaking
 from core.app.telling import Told
 from core.app.ticking import look, put_due
 from core.notes.export import export_notes
@@ -34,7 +35,7 @@ def _silent(_done: int, _all: int) -> None:
     """Progress that nobody watches."""
 
 
-class App(Post, People, Archiving, MovingOut, MovingIn, Bringing, Leaving):
+class App(Speaking, Post, People, Archiving, MovingOut, MovingIn, Bringing, Leaving):
     """One farm. Each call is a transaction of its own; times are aware. What can't be done is handed back as a `Problem`."""
 
     def close(self) -> None:

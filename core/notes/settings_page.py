@@ -31,7 +31,8 @@ These belong to the machine, not to the farm. They are environment variables.
 | `HAYNOTE_DATABASE_URL` | where the book is: an address such as `sqlite:////home/me/book.sqlite`, or of a PostgreSQL database; `--book` wins | a file in your data folder |
 | `HAYNOTE_DATA` | the data folder | where your system keeps such data |
 | `HAYNOTE_BOT_TOKEN` | the key of your Telegram bot; keep it secret | none: `haynote serve` needs it |
-| `HAYNOTE_BOT_API` | the address of the Bot API | `https://api.telegram.org` |"""
+| `HAYNOTE_BOT_API` | the address of the Bot API | `https://api.telegram.org` |
+| `HAYNOTE_VOICE_MODEL` | a folder with another model to hear spoken notes with | the one that the extra `voice` brings |"""
 
 #: Setting -> what it is for, and a note that changes it.
 ABOUT: Final[dict[str, tuple[str, str]]] = {

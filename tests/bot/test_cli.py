@@ -21,6 +21,7 @@ WANTED = {
     "work",
     "read",
     "say",
+    "hear",
     "replay",
     "due",
     "digest",
