@@ -13,11 +13,11 @@ from typing import Final
 
 from core.herd.questions import living
 from core.herd.state import Herd
-from core.notes.talk.doubt import echo
 from core.notes.journal import Note
 from core.notes.listen import noted, printed
 from core.notes.reading import Message
 from core.notes.replay import Book, local_day
+from core.notes.talk.doubt import echo
 
 #: What a note sounds like, for an ear that writes on in the manner of what it has heard: digits, commas between numbers, each verb once.
 #: `{0}` and so on are tags that no animal of the farm has: one that leaks into what is heard is then asked about, never noted.
