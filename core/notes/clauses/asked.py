@@ -43,28 +43,7 @@ HALF_ASKING: Final = frozenset({"any", "list", "who", "see"})
 #: Words without such a mark that may begin a question.
 ASKING_FIRST: Final = frozenset(ASKING) | WEIGHTS_OF | HALF_ASKING
 #: Words that ask where nothing is said beside them.
-ASKING_ALONE: Final = frozenset(
-    [
-        "keep",
-        "keeping",
-        "cull",
-        "litter",
-        "weigh",
-        "weighed",
-        "weight",
-        "total",
-        "count",
-        "feed",
-        "pellets",
-        "sold",
-        "mate",
-        "x",
-        "or",
-        "with",
-        "better",
-        "winter",
-    ]
-)
+ASKING_ALONE: Final = frozenset({"keep", "keeping", "cull", "litter", "weigh", "weighed", "weight", "total", "count", "feed", "pellets", "sold", "mate", "x", "or", "with", "better", "winter"})  # fmt: skip
 #: Words that ask where at most one animal is named and nothing told of it.
 ASKING_OF_ONE: Final = frozenset({"weights", "litters", "open", "notes", "sales", "breed to", "bred to", "who"})
 PLACES_OF_QUESTION: Final = 12  # not a figure: items: a longer message is more than a question or a correction
