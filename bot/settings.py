@@ -1,4 +1,4 @@
-"""What comes from outside: environment variables, and the folder for this person's data."""
+"""What comes from outside: environment variables, the settings file behind them, and the folder for this person's data."""
 
 from __future__ import annotations
 
@@ -7,6 +7,9 @@ import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
+
+from bot.settings_file import KEYS, told
+from core.problem import Problem
 
 PUBLIC_API = "https://api.telegram.org"
 
@@ -33,6 +36,8 @@ class Settings:
     database_url: str
     bot_token: str | None
     bot_api: str
+    webhook: str | None = None
+    listen: str | None = None
     voice_model: str | None = None
     keep_voice: bool = False
 
@@ -41,14 +46,20 @@ class Settings:
         return f"Settings(database_url={self.database_url!r}, bot_token={'set' if self.bot_token else None}, bot_api={self.bot_api!r})"
 
 
-def settings(environment: Mapping[str, str] = os.environ) -> Settings:
-    """The settings in force: HAYNOTE_DATABASE_URL, HAYNOTE_BOT_TOKEN, HAYNOTE_BOT_API and those of voice notes, each with its default."""
+def settings(environment: Mapping[str, str] = os.environ) -> Settings | Problem:
+    """The settings in force: what the environment says, else what the settings file says, else a default; or what is wrong with the file."""
+    file = told(environment)
+    if isinstance(file, Problem):
+        return file
+    said = {name: environment.get(variable) or file.get(name) or None for name, variable in KEYS.items()}
     return Settings(
-        database_url=environment.get("HAYNOTE_DATABASE_URL") or f"sqlite:///{data_folder(environment) / 'herd-book.sqlite'}",
-        bot_token=environment.get("HAYNOTE_BOT_TOKEN") or None,
-        bot_api=(environment.get("HAYNOTE_BOT_API") or PUBLIC_API).rstrip("/"),
-        voice_model=environment.get("HAYNOTE_VOICE_MODEL") or None,
-        keep_voice=(environment.get("HAYNOTE_KEEP_VOICE") or "no").lower() in YES,
+        database_url=said["database_url"] or f"sqlite:///{data_folder(environment) / 'herd-book.sqlite'}",
+        bot_token=said["bot_token"],
+        bot_api=(said["bot_api"] or PUBLIC_API).rstrip("/"),
+        webhook=said["webhook"],
+        listen=said["listen"],
+        voice_model=said["voice_model"],
+        keep_voice=(said["keep_voice"] or "no").lower() in YES,
     )
 
 
@@ -60,9 +71,11 @@ def trouble(kept: Settings) -> str | None:
 
 
 def data_folder(environment: Mapping[str, str] = os.environ) -> Path:
-    """The person's data folder; HAYNOTE_DATA names another."""
-    if chosen := environment.get("HAYNOTE_DATA"):
-        return Path(chosen)
+    """The person's data folder; HAYNOTE_DATA or the settings file names another. What is wrong with that file `settings` tells."""
+    file = {} if environment.get("HAYNOTE_DATA") else told(environment)
+    named = environment.get("HAYNOTE_DATA") or (None if isinstance(file, Problem) else file.get("data"))
+    if named:
+        return Path(named).expanduser()
     from platformdirs import user_data_path  # noqa: PLC0415 - only where a book is opened without being named
 
     return user_data_path("haynote", appauthor=False)

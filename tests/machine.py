@@ -30,6 +30,7 @@ class Machine:
             "HAYNOTE_DATABASE_URL": None,
             "HAYNOTE_BOT_TOKEN": None,
             "HAYNOTE_BOT_API": None,
+            "HAYNOTE_SETTINGS": None,
             "TZ": FARM,
         }
         monkeypatch.setattr(options, "clock", lambda: self.now)

@@ -11,7 +11,7 @@ import click
 
 from bot.commands import options
 from bot.commands.options import book_options, json_option, opened, refuse, to_line
-from bot.settings import data_folder, settings
+from bot.settings import data_folder
 from core.problem import Problem
 from core.words import count
 
@@ -40,7 +40,7 @@ def _whole(book: str | None, *, as_json: bool) -> None:
     """The status of a book of many farms."""
     from core.app import open_house  # noqa: PLC0415 - few host farms
 
-    house = open_house(book or settings().database_url)
+    house = open_house(book or options.outside(as_json=as_json).database_url)
     if isinstance(house, Problem):
         refuse(house, as_json=as_json)
     with closing(house):
@@ -65,7 +65,7 @@ def _served(book: str | None) -> dict[str, Any]:
     """Whether a server runs for the book, and when it last gave a sign of life."""
     from bot.telegram.lock import last_sign, lock_file  # noqa: PLC0415
 
-    kept = settings()
+    kept = options.outside()
     when, runs = last_sign(lock_file(book or kept.database_url, (kept.bot_token or "").partition(":")[0], data_folder()))
     return {"served": runs, "last_sign": None if when is None else datetime.fromtimestamp(when, UTC).isoformat()}
 

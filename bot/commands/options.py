@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any, NoReturn, TypeVar
 
 import click
 
-from bot.settings import settings
+from bot.settings import Settings, settings
 from core.app import open_book
 from core.problem import Problem
 from core.reply import Reply
@@ -42,11 +42,19 @@ json_option = click.option("--json", "as_json", is_flag=True, help="Print JSON f
 
 def opened(book: str | None, farm: str | None, *, as_json: bool = False, create: bool = False) -> App:
     """The farm's book; the command ends here with the reason where it can't be opened. `create`: a farm that is not there is made."""
-    found = open_book(book or settings().database_url, farm, create=create)
+    found = open_book(book or outside(as_json=as_json).database_url, farm, create=create)
     if isinstance(found, Problem):
         refuse(found, as_json=as_json)
     click.get_current_context().call_on_close(found.close)
     return found
+
+
+def outside(*, as_json: bool = False) -> Settings:
+    """The settings in force; the command ends here with the reason where their file can't be right."""
+    kept = settings()
+    if isinstance(kept, Problem):
+        refuse(kept, as_json=as_json)
+    return kept
 
 
 def clock() -> datetime:

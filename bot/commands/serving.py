@@ -11,12 +11,13 @@ from typing import TYPE_CHECKING, NoReturn
 
 import click
 
-from bot.settings import Settings, data_folder, settings, trouble
+from bot.commands.options import outside
+from bot.settings import Settings, data_folder, trouble
 
 if TYPE_CHECKING:
     from bot.telegram.webhook import Address
 
-NO_KEY = "No bot token. Make a bot with @BotFather on Telegram and put its token into HAYNOTE_BOT_TOKEN."
+NO_KEY = "No bot token. Make a bot with @BotFather on Telegram and put its token into HAYNOTE_BOT_TOKEN, or let 'haynote setup' keep it."
 STRANGE_KEY = "Telegram does not know this bot token. Look at HAYNOTE_BOT_TOKEN, or let @BotFather show the token again."
 SERVED = "Another 'haynote serve' runs for this book. Stop that one first."
 ELSEWHERE = "Another 'haynote serve' runs for this farm or with this bot, perhaps on another machine. Stop that one first."
@@ -25,6 +26,7 @@ NO_EXTRA = "The webhook needs tornado, which is not installed: pip install 'hayn
 NOT_HTTPS = "Telegram brings updates only to an address that begins with https://, such as https://barn.example.org/hook."
 NO_PORT = "Give a host and a port, such as 127.0.0.1:8443."
 ONE_OR_ALL = "Say --farm or --all-farms, not both."
+LISTEN = "127.0.0.1:8443"
 CODE = "set-up code: {code}"
 SEND_IT = "Send this code to your bot on Telegram, within a day: whoever sends it first owns this book."
 READY = "Listening. Stop with Ctrl-C."
@@ -33,14 +35,13 @@ READY = "Listening. Stop with Ctrl-C."
 log = logging.getLogger("haynote.telegram")
 
 
-def _https(_context: click.Context, _option: click.Parameter, given: str | None) -> str | None:
+def _https(given: str) -> None:
     """The address that the service is told; plain http is for a trial on one's own machine."""
-    if given is not None and not given.startswith(("https://", "http://127.0.0.1:")):
+    if not given.startswith(("https://", "http://127.0.0.1:")):
         raise click.BadParameter(NOT_HTTPS)
-    return given
 
 
-def _port(_context: click.Context, _option: click.Parameter, given: str) -> tuple[str, int]:
+def _port(given: str) -> tuple[str, int]:
     """A host and a port."""
     host, _, port = given.rpartition(":")
     if not host or not port.isdecimal() or not 0 < int(port) < 65536:
@@ -55,7 +56,6 @@ def _port(_context: click.Context, _option: click.Parameter, given: str) -> tupl
 @click.option(
     "--webhook",
     metavar="URL",
-    callback=_https,
     envvar="HAYNOTE_WEBHOOK",
     show_envvar=True,
     help="Let Telegram bring updates to this https address instead of asking for them.",
@@ -63,37 +63,37 @@ def _port(_context: click.Context, _option: click.Parameter, given: str) -> tupl
 @click.option(
     "--listen",
     metavar="HOST:PORT",
-    default="127.0.0.1:8443",
-    callback=_port,
     envvar="HAYNOTE_LISTEN",
     show_envvar=True,
-    help="Where to listen for them, behind the address.",
+    help=f"Where to listen for them, behind the address: {LISTEN} unless you say otherwise.",
 )
-def serve(book: str | None, farm: str | None, all_farms: bool, webhook: str | None, listen: tuple[str, int]) -> None:
+def serve(book: str | None, farm: str | None, all_farms: bool, webhook: str | None, listen: str | None) -> None:
     """Answer on Telegram, and send reminders and the weekly digest.
 
     The bot's token is read from HAYNOTE_BOT_TOKEN. While the book has no owner, a set-up code is printed: the first person to send it
     to the bot owns the book, and everybody else is refused. It runs until you stop it, and loses nothing when the machine goes down.
     """
-    kept = settings()
+    kept = outside()
     if kept.bot_token is None:
         fail(NO_KEY)
     if (wrong := trouble(kept)) is not None:
         fail(wrong)
     if all_farms and farm is not None:
         raise click.UsageError(ONE_OR_ALL)
-    _serve(kept, book or kept.database_url, farm, _address(webhook, listen), all_farms=all_farms)
+    _serve(kept, book or kept.database_url, farm, _address(webhook or kept.webhook, listen or kept.listen or LISTEN), all_farms=all_farms)
 
 
-def _address(webhook: str | None, listen: tuple[str, int]) -> Address | None:
-    """Where updates are brought to; None where they are fetched."""
+def _address(webhook: str | None, listen: str) -> Address | None:
+    """Where updates are brought to; None where they are fetched. Wrong use where it is no such address."""
     if webhook is None:
         return None
+    _https(webhook)
+    host, port = _port(listen)
     try:
         from bot.telegram.webhook import Address  # noqa: PLC0415 - an extra
     except ModuleNotFoundError:
         fail(NO_EXTRA)
-    return Address(webhook, *listen)
+    return Address(webhook, host, port)
 
 
 def _serve(kept: Settings, url: str, farm: str | None, at: Address | None, *, all_farms: bool) -> None:

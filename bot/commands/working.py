@@ -9,8 +9,8 @@ from contextlib import closing
 
 import click
 
+from bot.commands.options import outside
 from bot.commands.serving import NO_KEY, STRANGE_KEY, fail
-from bot.settings import settings
 
 NOT_HERE = "A book in a file is worked on by 'haynote serve' alone. Workers are for a book on PostgreSQL: set HAYNOTE_DATABASE_URL."
 READY = "Working as {name}. Stop with Ctrl-C."
@@ -31,7 +31,7 @@ def work(book: str | None) -> None:
     from bot.telegram.work import Working  # noqa: PLC0415
     from core.app import Problem, open_house  # noqa: PLC0415
 
-    kept = settings()
+    kept = outside()
     if kept.bot_token is None:
         fail(NO_KEY)
     written = logs.log_to(sys.stderr, kept.bot_token)

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import IO, Any, Final, Protocol
 
-from bot.settings import settings
+from bot.settings import Settings, settings
 from bot.voice.decode import RATE, NoSoundError, TooLongError, decoded
 from bot.voice.pieces import Samples, is_silent, pieces
 from bot.voice.whisper import NoModelError, Whisper, model_folder
@@ -80,7 +80,9 @@ def main() -> None:  # pragma: no cover - a process of its own, and the extra
         os.nice(NICE)
     out = os.fdopen(os.dup(sys.stdout.fileno()), "w", encoding="utf-8")
     os.dup2(sys.stderr.fileno(), sys.stdout.fileno())
-    work(sys.stdin, out, Listener(lambda: Whisper(model_folder(settings().voice_model))))
+    kept = settings()
+    named = kept.voice_model if isinstance(kept, Settings) else None  # what is wrong with the settings, who started this has told
+    work(sys.stdin, out, Listener(lambda: Whisper(model_folder(named))))
 
 
 if __name__ == "__main__":  # pragma: no cover - as above

@@ -24,15 +24,20 @@ Those marked *by breed* can be said for one breed: `target weight for mini rex 3
 
 _OUTSIDE: Final = """## Settings from outside
 
-These belong to the machine, not to the farm. They are environment variables.
+These belong to the machine, not to the farm. They are environment variables, or lines of a settings file such as `bot_token = "..."`; where both
+say something, the variable wins. The file is `settings.toml` in your folder for settings (on Linux `~/.config/haynote`), or in the data folder that
+`HAYNOTE_DATA` names; `HAYNOTE_SETTINGS` names any other. `haynote setup` writes the token into it.
 
-| variable | what it is for | default |
-|---|---|---|
-| `HAYNOTE_DATABASE_URL` | where the book is: an address such as `sqlite:////home/me/book.sqlite`, or of a PostgreSQL database; `--book` wins | a file in your data folder |
-| `HAYNOTE_DATA` | the data folder | where your system keeps such data |
-| `HAYNOTE_BOT_TOKEN` | the key of your Telegram bot; keep it secret | none: `haynote serve` needs it |
-| `HAYNOTE_BOT_API` | the address of the Bot API | `https://api.telegram.org` |
-| `HAYNOTE_VOICE_MODEL` | a folder with another model to hear spoken notes with | the one that the extra `voice` brings |"""
+| variable | in the file | what it is for | default |
+|---|---|---|---|
+| `HAYNOTE_DATABASE_URL` | `database_url` | where the book is: an address such as `sqlite:////home/me/book.sqlite`, or of a PostgreSQL database; `--book` wins | a file in your data folder |
+| `HAYNOTE_DATA` | `data` | the data folder | where your system keeps such data |
+| `HAYNOTE_BOT_TOKEN` | `bot_token` | the key of your Telegram bot; keep it secret | none: `haynote serve` needs it |
+| `HAYNOTE_BOT_API` | `bot_api` | the address of the Bot API | `https://api.telegram.org` |
+| `HAYNOTE_WEBHOOK` | `webhook` | the https address to which Telegram brings updates; `--webhook` wins | none: the bot asks for them |
+| `HAYNOTE_LISTEN` | `listen` | where to listen for them; `--listen` wins | `127.0.0.1:8443` |
+| `HAYNOTE_VOICE_MODEL` | `voice_model` | the folder of a model to hear voice notes with | the packaged one |
+| `HAYNOTE_KEEP_VOICE` | `keep_voice`: `true` or `false` | whether recordings are kept once they were heard | no |"""
 
 #: Setting -> what it is for, and a note that changes it.
 ABOUT: Final[dict[str, tuple[str, str]]] = {
