@@ -12,13 +12,13 @@ from core.notes.clauses.unplaced import animal_about
 from core.notes.grammar import ENDS, FIGURES, LEAST_BEFORE, OPENS, PLAIN
 from core.notes.kinds import correction, query, reminder, setting, undoing
 from core.notes.reading import Reading
+from core.notes.settings_told import is_setting, pieces_of, read_settings
 from core.notes.slots.items import Item, marks_of
 from core.notes.told import Statements
 
 _END: Final = Item("mark", 0, 0, None, frozenset(), ".")  # between sentences
 AT_ONCE: Final = frozenset({"never mind", "nevermind", "nvm", "scratch that", "forget that", "strike that"})
 ASKED_FOR: Final = frozenset({"requested", "request", "requests", "query", "queries", "question", "questions", "wanted"})
-NAMED_BY: Final = 2  # not a figure: items: `our feed bag is`, `my yearly aim is`
 NOT_DONE: Final = frozenset({"didnt", "didn't", "did not"})
 BEFORE_UNDO: Final = 4  # not a figure: items: words such as `oh shoot` before it
 
@@ -35,8 +35,8 @@ def whole_message(whole: Clause, text: str) -> Reading | None:
         apart = _settings_apart(whole, text)
         if apart is not None:
             return apart
-        if _is_setting(whole):
-            _read_settings(whole)
+        if is_setting(whole):
+            read_settings(whole)
     if not whole.found and _wants_reminding(whole):
         reminder.read(whole)
     if not whole.found and (whole.said(0) in ASKED_FOR and whole.said(1) in {":", ","}):
@@ -184,8 +184,8 @@ def headed_message(whole: Clause, text: str) -> Reading | None:
         undoing.read(head)
     elif head.has("correct") and whole.scene.context.last:
         correction.read(head)
-    if not head.found and not asked and head.has("setting") and _is_setting(head):
-        _read_settings(head)
+    if not head.found and not asked and head.has("setting") and is_setting(head):
+        read_settings(head)
     return _told(head) if head.found else None
 
 
@@ -206,36 +206,12 @@ def _read_questions(whole: Clause) -> None:
             whole.take(clause.found[0])
 
 
-def _read_settings(whole: Clause) -> None:
-    """One setting, or a list of them parted by semicolons or lines: `settings: feed bag, 40 lb; feed price, $17.50 a bag`."""
-    clauses = _pieces(whole, frozenset({";"}))
-    for clause in clauses if len(clauses) > 1 else ():
-        setting.read(clause)
-    found = [found for clause in clauses for found in clause.found]
-    if len(found) == len(clauses) > 1 and all(each.need is None for each in found):
-        for each in found:
-            whole.take(each)
-    else:
-        setting.read(whole)
-
-
-def _pieces(whole: Clause, ends: frozenset[str]) -> list[Clause]:
-    """The message cut at its lines and at these marks."""
-    parts: list[list[Item]] = [[]]
-    for item in whole.items:
-        if item.said in ends or item.sort == "break":
-            parts.append([])
-        else:
-            parts[-1].append(item)
-    return [Clause(part, whole.scene) for part in parts if part]
-
-
 def _settings_apart(whole: Clause, text: str) -> Reading | None:
     """`we have 24 cages. feed is 21.50 a bag now`, `moss gets 1 cup; feed is 23 a bag now`: sentences that are settings, each whole, beside others."""
-    clauses = _pieces(whole, ENDS)
+    clauses = pieces_of(whole, ENDS)
     if len(clauses) < 2:  # not a figure: one sentence is read as a whole
         return None
-    settings = [clause for clause in clauses if clause.has("setting") and _is_setting(clause)]
+    settings = [clause for clause in clauses if clause.has("setting") and is_setting(clause)]
     for clause in settings:
         setting.read(clause)
     found = [found for clause in settings for found in clause.found]
@@ -253,37 +229,6 @@ def _told(whole: Clause) -> Reading:
     if asked is not None:
         return Reading((), ask_for(*asked, ()), "", subject_told([asked[0]]))
     return Reading(tuple(fact_of(found) for found in whole.found), None, "", subject_told(whole.found))
-
-
-HAVING: Final = ("we have", "we've", "we got", "i have", "i've", "i got", "there are", "there's", "theres")
-
-
-def _is_setting(whole: Clause) -> bool:
-    place = whole.first("setting") or 0
-    if any("negation" in item.marks for item in whole.items[:place]):
-        return False  # "don't keep two bucks a breed"
-    if (whole.has("buy", "purchase") and whole.has("bag")) or whole.said(place + 1) == "what":
-        return False
-    if whole.said(place) in {"winter", "spring"} and whole.dates() and not whole.explicit() and len(whole.items) <= PLACES_OF_QUESTION:
-        return True
-    if whole.said(place) in {"weights in", "weights"} and len(whole.sorted_as("num", "weight", "pair")) > 1:
-        return False
-    if any(item.said in {"left", "remaining", "remains", "opened"} for item in whole.items) or (
-        any(item.said == "down to" for item in whole.items) and not whole.has("each") and not whole.sorted_as("money", "temp")
-    ):
-        return False
-    return (
-        len(whole.said(place).split()) > 1
-        or place == whole.opening()
-        or whole.said(whole.opening() or 0) in {"setting", "settings", "set"}
-        or (
-            whole.said(place) == "cages"
-            and whole.whole(place - 1) is not None
-            and place == len(whole.items) - 1 <= NAMED_BY + 1
-            and whole.text().startswith(HAVING)
-        )
-        or (whole.said(whole.opening() or 0) in {"our", "my"} and place - (whole.opening() or 0) <= NAMED_BY)
-    )
 
 
 def _is_reminder(whole: Clause) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from core.notes.clauses.clause import CONDITIONS, Clause
-from core.notes.clauses.statements import BIRTHS
+from core.notes.clauses.joints import BIRTHS
 from core.notes.clauses.unreal import BEFORE_WHETHER, CONDITION, depends, ordered
 from core.notes.grammar import OPENS
 
