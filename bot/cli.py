@@ -34,7 +34,7 @@ COMMANDS = {
         "export": "bot.commands.exporting:export",
     },
     "Look after the book": {
-        "setup": "bot.commands.caring:setup",
+        "setup": "bot.commands.setting_up:setup",
         "status": "bot.commands.caring:status",
         "check": "bot.commands.caring:check",
         "backup": "bot.commands.caring:backup",

@@ -19,9 +19,8 @@ KEY = re.compile(r"\d+:[A-Za-z0-9_-]{8,}")
 #: What says yes to a setting.
 YES = frozenset({"1", "yes", "true", "on"})
 
-NO_SUCH_KEY = (
-    "HAYNOTE_BOT_TOKEN is no bot token. Copy it whole from @BotFather: a number, a colon and a long word, nothing before or after."
-)
+KEY_FORM = "Copy it whole from @BotFather: a number, a colon and a long word, nothing before or after."
+NO_SUCH_KEY = f"HAYNOTE_BOT_TOKEN, or bot_token in the settings file, is no bot token. {KEY_FORM}"
 NO_ADDRESS = "HAYNOTE_BOT_API is no address. It begins with https://, or with http:// on your own network; leave it out for Telegram's own."
 
 

@@ -1,4 +1,4 @@
-"""Looking after the book: is it sound, what is in it, copies of it, and who may come in."""
+"""Looking after the book: is it sound, what is in it, and copies of it."""
 
 from __future__ import annotations
 
@@ -153,15 +153,3 @@ def restore(file: Path, as_json: bool, book: str | None, farm: str | None) -> No
     if isinstance(done, Problem):
         refuse(done, as_json=as_json)
     click.echo(to_line({"restored": done}) if as_json else f"{count(done, 'note')} restored.")
-
-
-@click.command(short_help="Print a code that makes its sender an owner of the farm.")
-@click.option("--new", is_flag=True, help="Make the farm of that name first, in a book of many.")
-@book_options
-def setup(book: str | None, farm: str | None, new: bool) -> None:
-    """Print a code. Whoever sends it to the bot becomes an owner of the farm: it works once."""
-    app: App = opened(book, farm, create=new)
-    code = app.setup_code(options.clock(), anew=True)
-    click.echo(f"set-up code: {code}")
-    click.echo(f"For the book {app.status()['book']}", err=True)
-    click.echo("Send it to the bot from the phone of the person who owns the farm. Then: haynote serve", err=True)

@@ -60,9 +60,18 @@ def chat(author: str, now: str | None, book: str | None, farm: str | None) -> No
 
 def hold(app: App, author: str, start: datetime | None) -> None:
     """The chat, typed or piped. With a start, the clock is set to it and runs on from there."""
-    from bot.terminal.lists import with_list  # noqa: PLC0415 - loads the store, which not every command does
-
     clock = running(start)
+    hear = ear(app, author, clock)
+    if sys.stdin.isatty():
+        click.echo(app.due(clock(), 0).reply.text + "\n")
+        terminal.typed(hear, click.echo, data_folder() / "typed-lines")
+    else:
+        terminal.piped(sys.stdin, hear, click.echo)
+
+
+def ear(app: App, author: str, clock: Callable[[], datetime]) -> terminal.Hear:
+    """What hears a message typed here: a note, a question, a list, or that the whole book is wanted."""
+    from bot.terminal.lists import with_list  # noqa: PLC0415 - loads the store, which not every command does
 
     def hear(text: str) -> Reply:
         at, form = clock(), wanted_form(text)
@@ -72,11 +81,7 @@ def hold(app: App, author: str, start: datetime | None) -> None:
             return reply
         return in_hand(app, app.hear(message(text, at, author)), at)
 
-    if sys.stdin.isatty():
-        click.echo(app.due(clock(), 0).reply.text + "\n")
-        terminal.typed(hear, click.echo, data_folder() / "typed-lines")
-    else:
-        terminal.piped(sys.stdin, hear, click.echo)
+    return hear
 
 
 def in_hand(app: App, reply: Reply, at: datetime) -> Reply:

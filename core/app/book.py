@@ -74,7 +74,16 @@ class App(Speaking, Post, People, Archiving, MovingOut, MovingIn, Bringing, Leav
         """Reads notes against this book without writing them down."""
         return Reader(self._as_of(now))
 
+    def wish(self, name: str) -> str:
+        """What holds of a setting that every farm has: `timezone`, `weight_units`, `temperature_units`, `date_order`."""
+        return str(getattr(self._hearing.book().herd.settings, name))
+
     # questions
+
+    @property
+    def has_animals(self) -> bool:
+        """Whether any animal is on the book, living or gone."""
+        return bool(self._hearing.book().herd.animals)
 
     def due(self, now: datetime, days: int | None = None) -> Told:
         """The chores of the coming days, overdue ones first."""

@@ -1,4 +1,4 @@
-"""Looking after the book: status, check, backup, restore, setup; and books that can't be opened."""
+"""Looking after the book: status, check, backup, restore; and books that can't be opened."""
 
 from __future__ import annotations
 
@@ -134,14 +134,6 @@ def test_backup_to_where_nobody_can_write(farm: Machine) -> None:
     result = farm.run("backup", "file/copy.sqlite")
     assert result.exit_code == 1
     assert "could not be made" in result.stderr
-
-
-def test_setup_prints_a_code(machine: Machine) -> None:
-    """A code on standard output, what to do with it on standard error; a second call prints another."""
-    first, second = machine.run("setup"), machine.run("setup")
-    assert first.stdout.startswith("set-up code: ")
-    assert "Send it to the bot" in first.stderr
-    assert first.stdout != second.stdout
 
 
 def test_the_book_is_where_it_was_said(machine: Machine) -> None:
