@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import date
 from typing import Any
 
-from core.notes.clauses.clause import Found, Need
+from core.notes.clauses.scene import Found, Need
 from core.notes.fact import Fact, field_names, value_to_json
 from core.notes.kinds.remark import Remark
 from core.notes.reading import Ask, Draft, Reading

@@ -12,7 +12,8 @@ from pathlib import PurePath
 from typing import Final
 
 from core.herd.state import Herd
-from core.notes.clauses.clause import Clause, Found, Need
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Found, Need
 from core.notes.fact import Cents, Json, to_json, value_to_json
 from core.notes.grammar import ALL, KIND_CUES
 from core.notes.journal import Note
@@ -111,7 +112,7 @@ def passes_of(steps: Iterable[Step]) -> list[Pass]:
             done[-1].reading = step.result or Reading()
         elif step.room in KIND_IN:
             _in_kind(step, under_way[-1], trials)
-        elif step.name == "Clause.take" and not step.ends and trials:
+        elif step.name == "Marked.take" and not step.ends and trials:
             trials[-1].taken.append((step.args[1], _place(*step.caller)))
         elif step.ends:
             _on_the_road(step, under_way[-1])

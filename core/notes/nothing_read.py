@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from typing import Final
 
 from core.notes.as_facts import kept_as_remark
-from core.notes.clauses.clause import Clause, Need, Scene
+from core.notes.clauses.clause import Clause
 from core.notes.clauses.denied import of_an_earlier_time
+from core.notes.clauses.scene import Need, Scene
 from core.notes.clauses.unplaced import animal_about
 from core.notes.grammar import FIGURES, OPENS
 from core.notes.reading import Ask, Draft, Reading

@@ -9,18 +9,20 @@ from typing import Final
 from core.herd.state import Animal
 from core.notes.as_facts import ask_for, each_once, fact_of, remark_of, subject_told
 from core.notes.clauses.asked import PRONOUN_SEX
-from core.notes.clauses.clause import WELL, Clause, Found, Need, Scene, first_need
+from core.notes.clauses.clause import Clause
 from core.notes.clauses.denied import counts_others, is_denied, is_tentative, is_yet_to_come, of_an_earlier_time
 from core.notes.clauses.leftovers import unexplained
 from core.notes.clauses.others import BEFALLEN, of_somebody_else
 from core.notes.clauses.parentage import repeats_parents
 from core.notes.clauses.plausible import doubted
+from core.notes.clauses.scene import Found, Need, Scene, first_need
 from core.notes.clauses.spared import LOSSES, spare
 from core.notes.clauses.statements import statements
 from core.notes.clauses.turns import told_on
 from core.notes.clauses.typed import as_typed
 from core.notes.clauses.unplaced import animal_about, misheard, too_much, unknown_verb, unplaced, unread_verb, what_they_mean, which_day
 from core.notes.clauses.unreal import hangs_on
+from core.notes.clauses.with_days import WELL
 from core.notes.fact import Fact
 from core.notes.grammar import BY_FIGURE, BY_MARK, FIGURES, OPENS, PLAIN, STATEMENT_KINDS, kinds_beginning
 from core.notes.nothing_read import nothing_read

@@ -19,7 +19,7 @@ KINDS: Final = "core.notes.kinds."
 WORTH_TELLING: Final = frozenset(
     {
         "read", "tokens", "Scan.run", "without_taken_back", "_foreign", "whole_message", "_ticked", "written_fact", "receipt_read", "statements", "is_tentative",
-        "is_denied", "counts_others", "Clause.take", "unexplained", "unread_verb", "misheard",
+        "is_denied", "counts_others", "Marked.take", "unexplained", "unread_verb", "misheard",
     }
 )  # fmt: skip
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from core.herd.litters import the_litter
-from core.notes.clauses.clause import Clause, Scene
+from core.notes.clauses.clause import Clause
 from core.notes.clauses.joints import BESIDE, HARD, NUMBERS, OF_ITSELF, SAYING_NOTHING, SMALL, VALUES
+from core.notes.clauses.scene import Scene
 from core.notes.slots.dates import Said
 from core.notes.slots.items import Item, marks_of
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
-from core.notes.clauses.clause import LOOKS, Clause
+from core.notes.clauses.clause import Clause
 from core.notes.clauses.others import BEFALLEN, of_somebody_else, shop_or_vet
+from core.notes.clauses.with_animals import LOOKS
 from core.notes.slots.items import Item, marks_of
 
 HARD: Final = frozenset({".", ";", "!", "?", "|", "~"})

@@ -9,7 +9,9 @@ import re
 from typing import Any, Final
 
 from core.herd.litters import alive_now, the_litter, untagged
-from core.notes.clauses.clause import LOOKS, Clause, Found, Need, Pick
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Found, Need, Pick
+from core.notes.clauses.with_animals import LOOKS
 from core.notes.fact import Cents, Fact
 from core.notes.slots.items import Item
 

@@ -11,7 +11,8 @@ from typing import Final
 from core.herd.litters import alive_now, the_litter
 from core.herd.state import Animal
 from core.notes.clauses.amounts import age_in_days
-from core.notes.clauses.clause import COUNTED_THINGS, Clause
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.with_animals import COUNTED_THINGS
 from core.notes.slots.animals import Mention
 from core.notes.slots.dates import MONTHS
 from core.notes.slots.items import Item

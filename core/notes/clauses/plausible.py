@@ -11,7 +11,8 @@ from collections.abc import Callable, Mapping
 from typing import Final
 
 from core.herd.litters import alive_now, the_litter
-from core.notes.clauses.clause import Clause, Found
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Found
 from core.notes.clauses.turns import turned
 from core.notes.clauses.unreal import unreal
 from core.notes.slots.items import Item

@@ -7,7 +7,9 @@ from __future__ import annotations
 
 from typing import Final
 
-from core.notes.clauses.clause import LEADS, Clause, Scene
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Scene
+from core.notes.clauses.with_subject import LEADS
 from core.notes.slots.items import Item
 
 #: Verbs that an animal may stand right behind; a number behind them may be a tag.

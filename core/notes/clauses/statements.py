@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from core.notes.clauses.clause import WELL, Clause, Scene
+from core.notes.clauses.clause import Clause
 from core.notes.clauses.going_on import GoingOn
 from core.notes.clauses.headings import leading_date, round_date, title_date
 from core.notes.clauses.joints import (
@@ -29,6 +29,8 @@ from core.notes.clauses.joints import (
     tells_of_deaths,
 )
 from core.notes.clauses.run_on import begins_anew, may_begin
+from core.notes.clauses.scene import Scene
+from core.notes.clauses.with_days import WELL
 from core.notes.slots.dates import Said
 from core.notes.slots.items import SIGNS, Item, marks_of, only_signs
 

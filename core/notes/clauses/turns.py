@@ -10,7 +10,8 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Final
 
-from core.notes.clauses.clause import Clause, Found, Need
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Found, Need
 from core.notes.kinds.giving import GivenAway
 from core.notes.slots.items import Item
 

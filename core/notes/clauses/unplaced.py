@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from core.notes.clauses.clause import Clause, Found, Need
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Found, Need
 from core.notes.fact import field_names
 from core.notes.grammar import FIGURES, KIND_CUES
 from core.notes.kinds.remark import Remark

@@ -8,7 +8,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
-from core.notes.clauses.clause import Clause, Found
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Found
 
 #: Words before a verb or a figure that leave it undone.
 MODALS: Final = frozenset(

@@ -17,7 +17,9 @@ from core.herd.questions import same_tag
 from core.herd.settings import breed_name
 from core.herd.state import Animal, Herd
 from core.notes.checking import not_born, not_yet, worst, wrong_sex
-from core.notes.clauses.clause import LOOKS, Clause, Found, Need, first_need, when
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Found, Need, first_need, when
+from core.notes.clauses.with_animals import LOOKS
 from core.notes.fact import Cents, Sex, Tag
 from core.notes.kind import Example, Kind
 from core.notes.slots.animals import Mention

@@ -11,7 +11,8 @@ from typing import ClassVar, Final
 
 from core.herd.state import Herd
 from core.notes.clauses.amounts import age_in_days
-from core.notes.clauses.clause import Clause, Found, Need
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Found, Need
 from core.notes.fact import Fields, Json, Tag, to_json
 from core.notes.kind import Example, Kind
 from core.notes.slots.animals import Mention

@@ -14,8 +14,9 @@ from core.herd.litters import the_litter
 from core.herd.state import Herd
 from core.notes.checking import leaver_problem, not_yet, worst
 from core.notes.clauses.amounts import bare_weight
-from core.notes.clauses.clause import Clause, Need, first_need
+from core.notes.clauses.clause import Clause
 from core.notes.clauses.leaving import leaving
+from core.notes.clauses.scene import Need, first_need
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.slots.items import Item

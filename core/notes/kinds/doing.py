@@ -10,7 +10,9 @@ from typing import ClassVar, Final
 from core.herd.changes import closed
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clauses.clause import COUNTED_THINGS, Clause, Pick
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Pick
+from core.notes.clauses.with_animals import COUNTED_THINGS
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, noted, own_words, whom

@@ -9,7 +9,8 @@ from typing import ClassVar, Final
 from core.herd.changes import seen
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clauses.clause import Clause, Need, Pick
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Need, Pick
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import called, dated, noted, parts, quoted, said

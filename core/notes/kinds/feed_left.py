@@ -9,7 +9,8 @@ from typing import ClassVar, Final
 from core.herd.state import Event, Herd
 from core.notes.checking import not_yet
 from core.notes.clauses.amounts import bare_weight
-from core.notes.clauses.clause import Clause, Need
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Need
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, grams, noted, said
 from core.problem import Problem

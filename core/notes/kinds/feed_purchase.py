@@ -10,7 +10,8 @@ from core import words
 from core.herd.settings import feed_bag
 from core.herd.state import Event, Herd
 from core.notes.checking import not_yet, worst
-from core.notes.clauses.clause import Clause, Need
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Need
 from core.notes.fact import Cents
 from core.notes.kind import Example, Kind
 from core.notes.slots.items import grams_said

@@ -11,7 +11,8 @@ from core.herd.changes import fostered_in, fostered_out
 from core.herd.litters import litter_meant, newest_litter, nursed_litter, the_litter
 from core.herd.state import Herd, Litter
 from core.notes.checking import animal_problem, nest_problem, not_yet, too_many, worst
-from core.notes.clauses.clause import Clause, Need, Pick, first_need
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Need, Pick, first_need
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, kits_left, noted

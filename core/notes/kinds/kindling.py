@@ -17,7 +17,8 @@ from core.herd.litters import litter_born, newest_litter, the_litter
 from core.herd.matings import fitting_matings, open_mating, open_matings, possible_sires, unused_matings
 from core.herd.state import Herd, Litter
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clauses.clause import Clause, Need, Pick
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Need, Pick
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.slots.items import Item

@@ -12,7 +12,9 @@ from core.herd.litters import litter_meant
 from core.herd.state import Herd
 from core.notes.checking import kits_then, nest_problem, not_yet, worst
 from core.notes.clauses.amounts import age_in_days, ages
-from core.notes.clauses.clause import LOOKS, Clause, Pick
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Pick
+from core.notes.clauses.with_animals import LOOKS
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.slots.common_words import COMMON

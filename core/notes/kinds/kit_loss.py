@@ -17,7 +17,8 @@ from core.herd.changes import lost
 from core.herd.litters import alive_now, litter_meant, the_litter
 from core.herd.state import Herd, Litter
 from core.notes.checking import nest_problem, not_yet, too_many, worst
-from core.notes.clauses.clause import Clause, Need, Pick
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Need, Pick
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.kinds.death import Died

@@ -12,8 +12,9 @@ from core.herd.changes import changed
 from core.herd.litters import the_litter
 from core.herd.state import Herd, Listing
 from core.notes.checking import already_past, leaver_problem, not_yet, worst
-from core.notes.clauses.clause import Clause, Need, first_need
+from core.notes.clauses.clause import Clause
 from core.notes.clauses.leaving import leaving
+from core.notes.clauses.scene import Need, first_need
 from core.notes.fact import Cents, Tag
 from core.notes.kind import Example, Kind
 from core.notes.slots.dates import Days

@@ -10,7 +10,8 @@ from core import words
 from core.herd.litters import alive_now, litter_meant, the_litter
 from core.herd.state import Herd
 from core.notes.checking import nest_problem, not_yet, worst
-from core.notes.clauses.clause import Clause, Pick
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Pick
 from core.notes.fact import ColorCounts, Tag
 from core.notes.kind import Example, Kind
 from core.notes.slots.items import color_said

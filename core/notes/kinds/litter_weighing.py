@@ -12,7 +12,8 @@ from core.herd.litters import litter_meant, on_book
 from core.herd.state import Herd
 from core.notes.checking import kits_then, nest_problem, not_yet, worst
 from core.notes.clauses.amounts import age_in_days, ages, bare_weight
-from core.notes.clauses.clause import Clause, Need, Pick
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Need, Pick
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.slots.items import Item, grams_said

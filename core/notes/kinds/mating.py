@@ -15,7 +15,9 @@ from core.herd.changes import ancestor, mated_again, of_sex
 from core.herd.matings import SERVICE_DAYS, open_mating, open_matings
 from core.herd.state import Herd, Mating
 from core.notes.checking import animal_problem, not_born, not_yet, was_gone, worst, wrong_sex
-from core.notes.clauses.clause import FILLERS, Clause, Need, Pick, first_need
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.marked import FILLERS
+from core.notes.clauses.scene import Need, Pick, first_need
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.slots.animals import Mention

@@ -11,7 +11,8 @@ from core.herd.litters import newest_litter
 from core.herd.matings import open_matings
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, nest_problem, not_yet, worst
-from core.notes.clauses.clause import Clause, Pick
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Pick
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import chores_of_litter, chores_of_mating, dated, noted, said, to_come

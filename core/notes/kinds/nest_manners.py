@@ -10,7 +10,8 @@ from core.handbook import flags
 from core.herd.changes import of_sex, seen
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clauses.clause import Clause, Pick
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Pick
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import bad_notes, dated, noted, said

@@ -11,7 +11,8 @@ from core.herd.changes import of_sex, seen, with_outcome
 from core.herd.matings import open_mating, open_matings
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clauses.clause import Clause, Found, Need
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Found, Need
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import by_tag, chores_of_mating, dated, noted, said, to_come

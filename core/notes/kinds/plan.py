@@ -15,7 +15,8 @@ from core.handbook import health
 from core.herd.calendar import plan_chores
 from core.herd.state import Herd, Intention
 from core.notes.checking import already_past, animal_problem, worst
-from core.notes.clauses.clause import CONDITIONS, Clause, Found, Need, Pick, first_need
+from core.notes.clauses.clause import CONDITIONS, Clause
+from core.notes.clauses.scene import Found, Need, Pick, first_need
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.slots.dates import Days, Said

@@ -11,7 +11,8 @@ from typing import ClassVar, Final
 
 from core.herd.state import Animal, Herd
 from core.notes.checking import worst
-from core.notes.clauses.clause import Clause, Found
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Found
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.slots.dates import days_from

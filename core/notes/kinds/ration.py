@@ -10,7 +10,8 @@ from core import words
 from core.herd.changes import changed
 from core.herd.state import Herd, Ration
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clauses.clause import Clause, Pick, decimal_text
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Pick, decimal_text
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.slots.items import Item

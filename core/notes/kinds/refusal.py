@@ -10,7 +10,8 @@ from core.herd.changes import of_sex, seen
 from core.herd.matings import open_matings
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_born, not_yet, was_gone, worst, wrong_sex
-from core.notes.clauses.clause import Clause, Pick
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Pick
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.slots.animals import Mention

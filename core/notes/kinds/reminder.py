@@ -11,8 +11,9 @@ from core.herd.calendar import key_of, reminder_chores
 from core.herd.questions import same_tag
 from core.herd.state import Herd, Reminding
 from core.notes.checking import already_past, animal_problem, worst
-from core.notes.clauses.clause import Clause, Found, Need, first_need, unknown_animal
+from core.notes.clauses.clause import Clause
 from core.notes.clauses.leftovers import ASKED
+from core.notes.clauses.scene import Found, Need, first_need, unknown_animal
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.slots.animals import Mention

@@ -11,7 +11,8 @@ from core.handbook.asking import SCORE_HIGHEST
 from core.herd.changes import seen
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clauses.clause import Clause, Need, decimal_text
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Need, decimal_text
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import called, dated, noted, said

@@ -16,8 +16,9 @@ from core.herd import settings
 from core.herd.state import Herd
 from core.herd.wishes import BY_BREED, WISHES, normal
 from core.notes.clauses.amounts import bare_weight
-from core.notes.clauses.clause import Clause, Found, Need
+from core.notes.clauses.clause import Clause
 from core.notes.clauses.leftovers import ASKED
+from core.notes.clauses.scene import Found, Need
 from core.notes.fact import SettingValue
 from core.notes.kind import Example, Kind
 from core.notes.slots.items import breed_said, color_said

@@ -10,7 +10,8 @@ from core.herd.changes import closed
 from core.herd.chore import CHORES
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clauses.clause import Clause, Need
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Need
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, noted, quoted, whom

@@ -12,7 +12,8 @@ from core.herd.changes import changed, joined
 from core.herd.litters import newest_litter, the_litter, untagged
 from core.herd.state import Animal, Herd
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clauses.clause import Clause, Need
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Need
 from core.notes.fact import Sex, Tag
 from core.notes.kind import Example, Kind
 from core.notes.slots.items import Item, color_said

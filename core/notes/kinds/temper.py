@@ -10,8 +10,9 @@ from core.handbook import flags
 from core.herd.changes import seen
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clauses.clause import LOOKS, Clause
+from core.notes.clauses.clause import Clause
 from core.notes.clauses.others import NAMED_PERSONS
+from core.notes.clauses.with_animals import LOOKS
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import bad_notes, called, dated, noted, parts, quoted, said

@@ -14,7 +14,8 @@ from core.herd.questions import days_later
 from core.herd.state import Herd
 from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.clauses.amounts import age_in_days
-from core.notes.clauses.clause import Clause, Need
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Need
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.slots.common_words import COMMON

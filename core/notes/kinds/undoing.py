@@ -6,8 +6,9 @@ from dataclasses import dataclass
 from typing import ClassVar, Final
 
 from core.herd.state import Herd
-from core.notes.clauses.clause import Clause, Found, Need, unknown_animal
+from core.notes.clauses.clause import Clause
 from core.notes.clauses.leftovers import ASKED
+from core.notes.clauses.scene import Found, Need, unknown_animal
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.slots.animals import Mention

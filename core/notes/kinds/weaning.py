@@ -13,7 +13,8 @@ from core.herd.changes import tallied
 from core.herd.litters import alive_now, litter_meant, litters_of, live_born, the_litter
 from core.herd.state import Herd, Litter
 from core.notes.checking import nest_problem, not_yet, too_many, worst
-from core.notes.clauses.clause import Clause, Need, Pick, first_need
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Need, Pick, first_need
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.slots.items import Item

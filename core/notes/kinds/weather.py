@@ -16,7 +16,8 @@ from core.handbook.weather import COLD_FROM_C, HEAT_FROM_C
 from core.herd.litters import alive_now, nests_at_risk
 from core.herd.matings import open_mating
 from core.herd.state import Event, Herd, Litter, Mating
-from core.notes.clauses.clause import Clause, Found, when
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Found, when
 from core.notes.kind import Example, Kind
 from core.notes.slots.items import Item
 from core.notes.telling import dated, noted, parts, said

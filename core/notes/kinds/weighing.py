@@ -20,7 +20,8 @@ from core.herd.state import Animal, Herd
 from core.herd.weights import gain_since, last_weight, odd_weight
 from core.notes.checking import animal_problem, not_yet, worst
 from core.notes.clauses.amounts import GRAMS_FROM, bare_weight
-from core.notes.clauses.clause import Clause, Need, Pick
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Need, Pick
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.slots.items import Item, pair_grams

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from core.notes.clauses.clause import Need
+from core.notes.clauses.scene import Need
 from core.notes.reading import Ask
 from core.notes.slots.items import Item
 

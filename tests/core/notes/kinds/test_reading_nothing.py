@@ -6,7 +6,8 @@ from types import ModuleType
 
 import pytest
 
-from core.notes.clauses.clause import Clause, Scene
+from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Scene
 from core.notes.grammar import LEXICON, STATEMENT_KINDS
 from core.notes.layout.text import cleaned
 from core.notes.reading import Context

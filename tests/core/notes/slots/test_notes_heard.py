@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from core.herd.state import Herd
-from core.notes.clauses.clause import Scene
+from core.notes.clauses.scene import Scene
 from core.notes.clauses.statements import statements
 from core.notes.fact import to_json
 from core.notes.grammar import LEXICON, OPENS
