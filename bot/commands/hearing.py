@@ -22,9 +22,6 @@ if TYPE_CHECKING:
     from core.app.reading import Reader
     from core.app.telling import Told
 
-#: Longer recordings are told about while they are listened to [s].
-LONG_S = 30
-
 
 @click.command(short_help="Show what a recording would become.")
 @click.argument("file", type=click.Path(path_type=Path, exists=True, dir_okay=False))
@@ -61,5 +58,5 @@ def told_of(file: Path, reader: Reader, sent: datetime) -> Told | Problem:
 
 def progress(done: float, of: float) -> None:
     """How far a long recording is."""
-    if of > LONG_S:
+    if of > voice.LONG_S:
         click.echo(f"Heard {done:.0f} of {of:.0f} s.", err=True)

@@ -6,6 +6,7 @@ import sys
 import uuid
 from collections.abc import Callable
 from datetime import datetime, timedelta
+from functools import partial
 from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo
 
@@ -52,7 +53,7 @@ def say(text: str, author: str, as_json: bool, now: str | None, book: str | None
 @now_option
 @book_options
 def chat(author: str, now: str | None, book: str | None, farm: str | None) -> None:
-    """Talk to the book. Piped in: one message a line, each reply ended by an empty line."""
+    """Talk to the book. Piped in: one message a line, each reply ended by an empty line. The name of a recording is heard as a spoken note."""
     app = opened(book, farm)
     at_home(app, now)
     hold(app, author, moment(app, now) if now else None)
@@ -70,8 +71,12 @@ def hold(app: App, author: str, start: datetime | None) -> None:
 
 
 def ear(app: App, author: str, clock: Callable[[], datetime]) -> terminal.Hear:
-    """What hears a message typed here: a note, a question, a list, or that the whole book is wanted."""
+    """What hears a message typed here: a note, a question, a list, a recording, or that the whole book is wanted."""
     from bot.terminal.lists import with_list  # noqa: PLC0415 - loads the store, which not every command does
+    from bot.terminal.sounds import Sounds  # noqa: PLC0415 - the same
+
+    sounds = Sounds(app, partial(click.echo, err=True))
+    click.get_current_context().call_on_close(sounds.close)
 
     def hear(text: str) -> Reply:
         at, form = clock(), wanted_form(text)
@@ -79,6 +84,8 @@ def ear(app: App, author: str, clock: Callable[[], datetime]) -> terminal.Hear:
             return in_hand(app, handed_over(form, owner=True), at)  # whoever sits here has the book already
         if (reply := with_list(app, text, at, author, app.upload_folder(data_folder() / "uploads"))) is not None:
             return reply
+        if (reply := sounds.answer(message(text, at, author))) is not None:
+            return in_hand(app, reply, at)
         return in_hand(app, app.hear(message(text, at, author)), at)
 
     return hear

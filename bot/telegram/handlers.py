@@ -16,10 +16,12 @@ from bot.telegram.counter import Counter
 from bot.telegram.lists import Lists
 from bot.telegram.sender import keyboard
 from bot.telegram.updates import Update
+from bot.telegram.voices import Voices
 from core.app import Member, Message, Sent, Wish
 from core.app import Update as Kept
 from core.app.bringing import Listed, is_list, listed
 from core.app.members import LOOKS_ONLY
+from core.app.speaking import Spoken, spoken
 from core.app.taking_away import ONLY_IN_PRIVATE, wanted_form
 from core.reply import Reply
 
@@ -43,10 +45,11 @@ class Act:
 class Desk:
     """Where updates are handled: the bot's name, its voice for what can't wait, and the book."""
 
-    def __init__(self, bot: Bot, counter: Counter) -> None:
+    def __init__(self, bot: Bot, counter: Counter, voices: Voices) -> None:
         self.bot = bot
         self.counter = counter
         self.lists = Lists(bot, counter)
+        self.voices = voices
         self._album: str | None = None
 
     async def handle(self, kept: Kept, update: Update | None) -> None:
@@ -89,6 +92,9 @@ class Desk:
         if (wanted_list := listed(pressed.says)) is not None:
             await self._list_pressed(act, wanted_list, key)
             return
+        if (waits := spoken(pressed.says)) is not None:
+            await self._spoken_pressed(act, waits, key)
+            return
         said = Message(pressed.says, now, act.update.account, act.update.chat, f"press:{number}", reply_to=pressed.reply_to)
         await self._hear(act, said, button=key)
         await self._take_buttons_away(act)
@@ -100,6 +106,19 @@ class Desk:
             return
         await self.lists.pressed(act.kept, act.update, wanted, button)
         await self._take_buttons_away(act)
+
+    async def _spoken_pressed(self, act: Act, waits: Spoken, button: str) -> None:
+        """A button under a spoken note that was shown."""
+        if looks(act):
+            await self._done(act.kept, Reply((LOOKS_ONLY,)))
+            return
+        await self.voices.pressed(self.counter, act.kept, act.update, waits, button)
+        await self._take_buttons_away(act)
+
+    async def listen(self, act: Act) -> None:
+        """A recording: what was said in it, and what it becomes."""
+        if act.update.sound is not None:
+            await self.voices.sent(self.counter, act.kept, act.update, asks_only=looks(act))
 
     async def bring(self, act: Act) -> None:
         """A file that may be a list."""
@@ -230,6 +249,11 @@ def pastes(act: Act) -> bool:
     return update.edit == 0 and update.sent is None and not looks(act) and is_list(words.addressed(act.text))
 
 
+def speaks(act: Act) -> bool:
+    """Whether it is a recording that says something by itself: words under it are the note."""
+    return act.update.sound is not None and act.update.edit == 0 and not act.text.strip()
+
+
 def looks(act: Act) -> bool:
     """Whether it is from somebody who may only ask."""
     return act.member is not None and act.member.role == words.LOOKER
@@ -244,10 +268,11 @@ HANDLERS = (
     Handler("something about the farm's people", lambda act: act.update.edit == 0 and wishes(act), Desk.manage),
     Handler("the whole book is wanted", lambda act: act.update.edit == 0 and form(act) is not None, Desk.hand_over),
     Handler("a photo from who may write", lambda act: act.update.photo is not None and not looks(act), Desk.keep),
+    Handler("a recording, with no words under it", speaks, Desk.listen),
     Handler("a file that may be a list", lambda act: act.update.document is not None and act.update.edit == 0, Desk.bring),
     Handler("a list, typed or pasted", pastes, Desk.bring_pasted),
     Handler("text, or the words under a picture", lambda act: bool(act.text.strip()), Desk.hear),
     Handler("an edit of something else", lambda act: act.update.edit > 0, Desk.pass_over),
-    Handler("a picture, a voice note, a place, ...", lambda act: act.update.sent is not None, Desk.only_text),
+    Handler("a picture, a film, a place, ...", lambda act: act.update.sent is not None, Desk.only_text),
     Handler("anything else", lambda _: True, Desk.pass_over),
 )

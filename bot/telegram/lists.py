@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-import asyncio
 import logging
-from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 from telegram import Bot
-from telegram.error import BadRequest, TelegramError
+from telegram.error import BadRequest
 
 from bot.settings import data_folder
 from bot.tables.sheets import NoSheetsError, Sheet, is_list_name, sheets_of
 from bot.telegram import words
 from bot.telegram.counter import Counter
+from bot.telegram.progress import Progress
 from bot.telegram.updates import Document
 from bot.telegram.updates import Update as Said
 from core.app import Brought, Update
@@ -24,9 +24,8 @@ log = logging.getLogger("haynote.telegram")
 
 #: What the service gives out at most [bytes] [D: Bot API, getFile].
 LARGEST = 20 * 1024 * 1024
-#: From so many notes on a person is told how far the reading is, in so many steps.
+#: From so many notes on a person is told how far the reading is.
 LONG = 2000
-STEPS = 5
 
 
 class Lists:
@@ -86,50 +85,8 @@ class Lists:
             await self._say(kept_update, f"I can't read {wanted.name}: {error}.")
             return
         brought = Brought(wanted.name, sheets, said.account, self._counter.now(), wanted.words)
-        watch = self._watch(int(said.chat), wanted.name)
+        watch = Progress(self._bot, int(said.chat), partial(words.reading, wanted.name), LONG).watch()
         await self._counter.ask(self._counter.app.bring_update, kept_update, brought, wanted, button=button, progress=watch)
 
     async def _say(self, kept_update: Update, text: str) -> None:
         await self._counter.ask(self._counter.app.answer_update, kept_update, Reply((text,)), self._counter.now())
-
-    def _watch(self, chat: int, name: str) -> Callable[[int, int], None]:
-        """Who is told from the book's thread how far the reading is, and writes it into the chat: one message that changes."""
-        loop, progress = asyncio.get_running_loop(), _Progress(self._bot, chat, name)
-
-        def told(done: int, of: int) -> None:
-            if progress.is_news(done, of):
-                asyncio.run_coroutine_threadsafe(progress.tell(done, of), loop)
-
-        return told
-
-
-class _Progress:
-    """A message that says how far the reading of a list is. It is pleasant and not needed: trouble with it holds nothing up."""
-
-    def __init__(self, bot: Bot, chat: int, name: str) -> None:
-        self._bot = bot
-        self._chat = chat
-        self._name = name
-        self._told = -1
-        self._number: int | None = None
-        self._turn = asyncio.Lock()
-
-    def is_news(self, done: int, of: int) -> bool:
-        """Whether it is a long list that is a step further than was told."""
-        step = done * STEPS // of
-        if of < LONG or step == self._told:
-            return False
-        self._told = step
-        return True
-
-    async def tell(self, done: int, of: int) -> None:
-        """Write it, each word after the one before."""
-        async with self._turn:
-            text = words.reading(self._name, done, of)
-            try:
-                if self._number is None:
-                    self._number = (await self._bot.send_message(self._chat, text)).message_id
-                else:
-                    await self._bot.edit_message_text(text, self._chat, self._number)
-            except TelegramError as error:
-                log.info("Could not tell how far a list is: %s", error)

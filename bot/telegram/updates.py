@@ -6,6 +6,7 @@ An update is kept as the service's own JSON and read again from there, so that w
 from __future__ import annotations
 
 import json
+from contextlib import suppress
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from typing import Any
@@ -47,6 +48,15 @@ class Document:
 
 
 @dataclass(frozen=True, slots=True)
+class Sound:
+    """A recording: its name with the service, how long it is [s] where that is told, and how large [bytes]."""
+
+    file: str
+    seconds: float
+    size: int
+
+
+@dataclass(frozen=True, slots=True)
 class Update:
     """One act of a person.
 
@@ -62,6 +72,7 @@ class Update:
     moved_to  the number that a group has from now on, where it got another
     photo     (the file's name with the service, its ending) of a photo, or of a picture sent as a file
     document  a file that is no picture
+    sound     a voice note, or a recording sent as a file
     press     (the press's own number, the button's key) where a button was pressed
     """
 
@@ -81,6 +92,7 @@ class Update:
     press: tuple[str, str] | None = None
     photo: tuple[str, str] | None = None
     document: Document | None = None
+    sound: Sound | None = None
 
 
 def chat_of(body: Json) -> str:
@@ -127,6 +139,7 @@ def _said(message: Json, *, edit: int) -> Update | None:
         sent=sent,
         photo=_photo(message),
         document=_document(message),
+        sound=_sound(message),
         moved_to=None if moved is None else str(moved),
     )
 
@@ -144,9 +157,29 @@ def _photo(message: Json) -> tuple[str, str] | None:
 def _document(message: Json) -> Document | None:
     """The file of a message, where it is no picture and nothing that plays."""
     told = message.get("document", {})
-    if "file_id" not in told or "animation" in message or str(told.get("mime_type", "")) in PICTURES:
+    if "file_id" not in told or "animation" in message or _plays(told) or str(told.get("mime_type", "")) in PICTURES:
         return None
     return Document(str(told.get("file_name") or "list"), str(told["file_id"]), int(told.get("file_size", 0)))
+
+
+def _sound(message: Json) -> Sound | None:
+    """The recording of a message: spoken into the chat, or a file that says it is one."""
+    told = message.get("voice") or message.get("audio") or message.get("document", {})
+    if "file_id" not in told or ("document" in message and not _plays(told)):
+        return None
+    return Sound(str(told["file_id"]), float(told.get("duration", 0)), int(told.get("file_size", 0)))
+
+
+def is_sound(raw: str) -> bool:
+    """Whether the update brings a recording; one that nobody can read brings none."""
+    with suppress(ValueError, KeyError, TypeError, AttributeError):
+        said = read(raw)
+        return said is not None and said.sound is not None
+    return False
+
+
+def _plays(told: Json) -> bool:
+    return str(told.get("mime_type", "")).startswith("audio/")
 
 
 def _pressed(query: Json) -> Update | None:

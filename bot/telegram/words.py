@@ -7,6 +7,7 @@ import re
 from bot.papers.qr import note_of
 
 ONLY_TEXT = "I can only read text so far. Please type it as a note."
+SOUND_GONE = "I can't fetch that recording: it is too large, or gone. Send it as a voice note, or type it."
 PHOTO_TOO_LARGE = "I can't fetch that photo: it is too large, or gone. Send it as a photo, not as a file, with the tag under it."
 NO_LIST = "I can't read that file. I take a list of animals, litters or weights as a CSV file or a workbook (.xlsx), and photos."
 LIST_TOO_LARGE = (
@@ -89,7 +90,12 @@ def farm(text: str) -> str | None:
     return (found[1] or "").strip() if found else None
 
 
-def reading(name: str, done: int, of: int) -> str:
+def listening(done: float, of: float) -> str:
+    """How far the listening to a recording is."""
+    return f"Listening: {done:.0f} of {of:.0f} s." if done < of else f"Heard all {of:.0f} s."
+
+
+def reading(name: str, done: float, of: float) -> str:
     """How far the reading of a list is."""
     return f"Reading {name}: {done:,} of {of:,} notes." if done < of else f"{name}: all {of:,} notes read."
 

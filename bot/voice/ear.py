@@ -24,6 +24,9 @@ Progress = Callable[[float, float], None]  # seconds heard, of how many
 #: A recording may take so long at most [s]; then the worker is ended and another started for the next.
 WITHIN_S: Final = 120.0
 
+#: Longer recordings are told about while they are listened to [s].
+LONG_S: Final = 20.0
+
 NO_EXTRA: Final = Problem(
     "no_voice", "Voice notes need an extra that is not installed here.", remedy="Type the note; or install it: pip install 'haynote[voice]'"
 )
@@ -92,7 +95,9 @@ class Worker:
         return Sounds(Ears(answer["first"], answer["second"]), answer["seconds"])
 
     def close(self) -> None:
-        """End the process."""
+        """End the process, also while it listens."""
+        if (process := self._process) is not None:
+            process.kill()
         with self._turn:
             self._end()
 

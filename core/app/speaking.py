@@ -5,20 +5,28 @@ A button carries all that it needs, so nothing is in between while a person thin
 
 from __future__ import annotations
 
+import hashlib
 import json
 from dataclasses import dataclass, replace
 from datetime import datetime
+from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
+from core.app.letters import Letter, answer_of, letter_of, put
+from core.app.photos import folder_of, lay_down
 from core.app.room import Room
 from core.app.telling import Told, reading_document
-from core.notes.listen import printed
-from core.notes.reading import Message
-from core.notes.spoken import Ears, Judged, Primer, becomes, judged, primer
+from core.notes.journal import Note
+from core.notes.listen import Heard, printed
+from core.notes.reading import Ask, Message
+from core.notes.spoken import MISHEARD, Ears, Judged, Primer, becomes, judged, primer
 from core.reply import Choice, Reply
+from core.store import buttons, intake, people
 
 if TYPE_CHECKING:
+    from core.app.hearing import Turn
     from core.notes.replay import Book
+    from core.store.intake import Update
 
 #: What the words of such a button begin with: nobody types that.
 BUTTON: Final = "note heard:"
@@ -80,21 +88,18 @@ def shown(book: Book, found: Judged, waits: Spoken) -> Reply:
 
 
 def _would_be(book: Book, found: Judged) -> tuple[str, ...]:
-    lines = becomes(book, found.note)
+    """What it would put on the book, what would be asked, and that something else may have been meant."""
+    facts, ask = becomes(book, found.note), found.note.ask
+    lines = ("Not noted yet. It would be:", *facts) if facts else ("Not noted yet.",)
+    if ask is None:
+        return (*lines, "Or did you mean:") if found.others else lines
     if found.others:
-        lines = (*lines, "Did you mean one of these?" if found.note.ask else "Or did you mean:")
-    return ("Not noted yet. It would be:", *lines)
+        return (*lines, f"{ask.text.partition('. ')[0].rstrip('.')}. Did you mean:")
+    return (*lines, f"I would ask: {ask.text}")
 
 
 def _label(text: str) -> str:
     return text if len(text) <= LABEL else text[: LABEL - 1] + "…"
-
-
-def answered(waits: Spoken) -> Reply | None:
-    """What is answered to a button that records nothing; None for the one that saves."""
-    if waits.do == "save":
-        return None
-    return Reply((DISCARDED,)) if waits.do == "discard" else Reply((TYPE_IT.format(text=waits.text),))
 
 
 def document(found: Judged, ears: Ears, seconds: float) -> dict[str, Any]:
@@ -131,11 +136,72 @@ class Speaking(Room):
         """What an ear is told of this farm before it listens."""
         return primer_of(self._hearing.book())
 
-    def hear_spoken(self, ears: Ears, message: Message, file: str = "") -> Reply:
+    def voice_folder(self, spare: Path) -> Path:
+        """Where recordings lie while their notes wait: beside the book; of a book that is in no file in the spare place."""
+        return folder_of(self._engine.url, "voices") or spare
+
+    def keep_voice(self, folder: Path, content: bytes) -> Path:
+        """The recording laid into the folder, under what it holds."""
+        file = f"{hashlib.sha256(content).hexdigest()}.sound"
+        lay_down(folder, file, content)
+        return folder / file
+
+    def hear_spoken(self, ears: Ears, message: Message) -> Reply:
         """What was heard, noted where it is sure or only asks; else shown, with what can be done with it."""
         with self._hearing.turn() as turn:
-            found = judged(turn.book, ears, message)
-            if not (found.sure or found.only_asks):
-                return shown(turn.book, found, Spoken(found.text, message.at, message.number, file))
-            reply = turn.hear(replace(message, text=found.text)).reply
-        return replace(reply, lines=(heard_line(found.text), *reply.lines))
+            found = _taken(turn, ears, message, "")
+            return found if isinstance(found, Reply) else found.reply
+
+    def spoken_update(self, update: Update, ears: Ears, message: Message, now: datetime, file: str) -> bool:
+        """The same for a message kept in the inbox, all or nothing. Whether the recording in that file is still needed."""
+        with self._hearing.turn() as turn:
+            found = _taken(turn, ears, message, file)
+            key, waits = f"update:{update.bot_id}:{update.update_id}", isinstance(found, Reply) and bool(found.choices)
+            self._answer(turn, _letter(key, message, found), now)
+            intake.mark(turn.connection, self._farm, update.id, "done")
+        return waits
+
+    def answer_spoken(self, waits: Spoken, message: Message) -> Reply:
+        """What comes of a button under a spoken note; the message says who pressed it, where and when."""
+        with self._hearing.turn() as turn:
+            found = _pressed(turn, waits, message)
+            return found if isinstance(found, Reply) else found.reply
+
+    def spoken_pressed(self, update: Update, waits: Spoken, message: Message, button: str) -> None:
+        """The same for a press kept in the inbox: answer, spend the button, and be done with it, all or nothing."""
+        with self._hearing.turn() as turn:
+            found = _pressed(turn, waits, message)
+            self._answer(turn, _letter(f"spoken:{message.chat}:{waits.number}", replace(message, number=waits.number), found), message.at)
+            buttons.spend(turn.connection, self._farm, button, message.at)
+            intake.mark(turn.connection, self._farm, update.id, "done")
+
+    def _answer(self, turn: Turn, letter: Letter, now: datetime) -> None:
+        people.know_chat(turn.connection, self._farm, letter.chat)
+        put(turn.connection, self._farm, letter, now)
+
+
+def _taken(turn: Turn, ears: Ears, message: Message, file: str) -> Heard | Reply:
+    """The note recorded where it is sure or only asks; what is shown otherwise."""
+    found = judged(turn.book, ears, message)
+    if not (found.sure or found.only_asks):
+        return shown(turn.book, found, Spoken(found.text, message.at, message.number, file))
+    heard = turn.hear(replace(message, text=found.text))
+    return replace(heard, reply=replace(heard.reply, lines=(heard_line(found.text), *heard.reply.lines)))
+
+
+def _pressed(turn: Turn, waits: Spoken, message: Message) -> Heard | Reply:
+    """The note recorded as it was sent; let go; or what was heard kept, and the right words asked for."""
+    if waits.do == "save":
+        return turn.hear(waits.message(message.author, message.chat))
+    if waits.do == "fix":
+        ask = Ask("what", TYPE_IT.format(text=waits.text), ())
+        number = f"{MISHEARD}{waits.number}"
+        turn.write(Note(turn.book.last_id + 1, waits.text, message.at, message.author, message.chat, number, ask=ask, reply=ask.text))
+        return Reply((ask.text,))
+    return Reply((DISCARDED,))
+
+
+def _letter(key: str, message: Message, found: Heard | Reply) -> Letter:
+    if isinstance(found, Reply):
+        return letter_of(key, message.chat, found, message.number)
+    return answer_of(key, message.chat, found, message.number)

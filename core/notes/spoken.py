@@ -7,8 +7,9 @@ facts, and where no number among the words has a twin (fourteen, forty) that cou
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from difflib import SequenceMatcher
 from typing import Final
 
 from core.herd.questions import living
@@ -44,6 +45,9 @@ _TEENS: Final = {
 _TWIN_WORDS: Final = {**_TEENS, **{ten: teen for teen, ten in _TEENS.items()}}
 _TWIN_WORD: Final = re.compile(rf"\b(?:{'|'.join(_TWIN_WORDS)})\b", re.IGNORECASE)
 SUGGESTED: Final = 3
+#: The number of a note that holds what was heard wrongly begins so: the next one of that person says what was meant.
+MISHEARD: Final = "heard:"
+LONGEST_MISHEARD: Final = 3  # words that an ear makes of one name
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +71,7 @@ class Ears:
 class Judged:
     """What spoken words come to.
 
-    text     the words, as the ear that is trusted more heard them
+    text     the words, as the ear that is trusted more heard them; names in it as they were put right before
     note     what the journal would get of them
     agree    whether both ears came to the same facts
     sure     they agree, and no number could as well have been another
@@ -116,12 +120,20 @@ def _free_tags(herd: Herd) -> list[str]:
 
 def judged(book: Book, ears: Ears, message: Message) -> Judged:
     """What spoken words come to in this book; the message says when and by whom, its text is not looked at. Nothing is recorded."""
-    note = noted(book, _saying(message, ears.first))
+    text, note = _first(book, ears.first, message)
     second = None if ears.second is None else noted(book, _saying(message, ears.second))
     agree = second is not None and _recordable(note) and note.facts == second.facts and second.ask is None
-    sure = agree and not any(_recordable(noted(book, _saying(message, twin))) for twin in twins(ears.first))
-    others = [] if sure else _others(book, message, ears, note)
-    return Judged(ears.first, note, agree, sure, tuple(others[:SUGGESTED]))
+    sure = agree and not any(_recordable(noted(book, _saying(message, twin))) for twin in twins(text))
+    others = [] if sure else _others(book, message, Ears(text, ears.second), note)
+    return Judged(text, note, agree, sure, tuple(others[:SUGGESTED]))
+
+
+def _first(book: Book, text: str, message: Message) -> tuple[str, Note]:
+    """The words of the ear that is trusted more, and what they come to; with names put right where only so they can be recorded."""
+    note = noted(book, _saying(message, text))
+    righted = text if _recordable(note) else with_names(text, names_learned(book))
+    anew = note if righted == text else noted(book, _saying(message, righted))
+    return (righted, anew) if _recordable(anew) and any(fact.kind != "remark" for fact in anew.facts) else (text, note)
 
 
 def twins(text: str) -> Iterator[str]:
@@ -133,6 +145,45 @@ def twins(text: str) -> Iterator[str]:
         yield text[: found.start()] + _TWIN_WORDS[found[0].lower()] + text[found.end() :]
 
 
+def names_learned(book: Book) -> dict[str, str]:
+    """Words that an ear hears for a name: heard -> name. Learned where what was heard was put right by typing it."""
+    names = {animal.name.lower(): animal.name for animal in living(book.herd) if animal.name}
+    learned: dict[str, str] = {}
+    for note in book.notes:
+        if note.number.startswith(MISHEARD):
+            later = (each for each in book.notes if each.id > note.id and each.chat == note.chat and each.author == note.author)
+            typed = next(later, None)
+            if typed is not None and typed.facts:
+                learned.update(_names_changed(note.text, typed.text, names))
+    return learned
+
+
+def _names_changed(heard: str, typed: str, names: Mapping[str, str]) -> Iterator[tuple[str, str]]:
+    """The words of what was heard that stand where a name was typed."""
+    before, after = _words(heard), _words(typed)
+    for what, start, end, first, last in SequenceMatcher(None, before, after, autojunk=False).get_opcodes():
+        said, name = " ".join(before[start:end]), " ".join(after[first:last])
+        if (
+            what == "replace"
+            and name in names
+            and said not in names
+            and end - start <= LONGEST_MISHEARD
+            and said.replace(" ", "").isalpha()
+        ):
+            yield said, names[name]
+
+
+def with_names(text: str, learned: Mapping[str, str]) -> str:
+    """The text with names in place of what is heard for them."""
+    for said, name in learned.items():
+        text = re.sub(rf"\b{re.escape(said)}\b", name, text, flags=re.IGNORECASE)
+    return text
+
+
+def _words(text: str) -> list[str]:
+    return re.findall(r"[\w'-]+", text.lower())
+
+
 def tells(note: Note) -> bool:
     """Whether a note says something for the book, or asks; words about nobody are talk that the ear happened to catch."""
     if note.ask is not None and not note.facts:
@@ -141,10 +192,9 @@ def tells(note: Note) -> bool:
 
 
 def becomes(book: Book, note: Note) -> tuple[str, ...]:
-    """What the note would put on the book, a line a fact, then what would be asked."""
+    """What the note would put on the book, a line a fact."""
     herd = book.herd.on_day(local_day(note.at, book.herd))
-    lines = [echo(fact, herd) for fact in printed(note).facts]
-    return (*lines, *((note.ask.text,) if note.ask is not None else ()))
+    return tuple(echo(fact, herd) for fact in printed(note).facts)
 
 
 def _others(book: Book, message: Message, ears: Ears, note: Note) -> list[str]:

@@ -56,18 +56,23 @@ class People:
     def send_file(
         self, who: str, kind: str, content: bytes, *, chat: str | None = None, name: str = "file", mime_type: str = "", **more: Any
     ) -> Message:
-        """A `document`, `photo` or `voice` (`duration` in `more`). Fields of the message, such as `caption`, go into `more` too."""
+        """A `document`, `photo`, `voice` or `audio` (`duration` in `more`). Fields of the message, such as `caption`, go into `more` too."""
         with self.world.turn:
             mime_type = mime_type or {"photo": "image/jpeg", "voice": "audio/ogg"}.get(kind, "application/octet-stream")
             stored = self.world.store_file(name, mime_type, content)
             about: Any = {**stored, "mime_type": mime_type}
             if kind == "photo":
                 about = [{**stored, "width": 800, "height": 600}]
-            elif kind == "voice":
+            elif kind in {"voice", "audio"}:
                 about["duration"] = more.pop("duration", 3)
             elif kind == "document":
                 about["file_name"] = name
             return self._send(who, chat, None, {kind: about, **more})
+
+    def send_place(self, who: str, **more: Any) -> Message:
+        """Where the person is: something that is neither text nor a file."""
+        with self.world.turn:
+            return self._send(who, None, None, {"location": {"latitude": 44.9, "longitude": -93.1}, **more})
 
     def edit(self, message: Message, text: str) -> Message:
         """A person changes a message of theirs."""

@@ -81,6 +81,7 @@ def test_every_row_of_the_table_finds_nothing_of_another_farm(barns: Served, url
     standin.edit(mine, "card of 77")
     standin.send_file("Bo", "photo", b"\xff\xd8", caption="77")
     standin.send_file("Bo", "voice", b"OggS")
+    standin.send_place("Bo")
     standin.edit(standin.send_file("Bo", "voice", b"OggS", caption="x"), "")
     standin.send_file("Bo", "document", b"tag,sex\n77,doe\n", name="a.csv", mime_type="text/csv")
     standin.say("Cy", "card of 77")

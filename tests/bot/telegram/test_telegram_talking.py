@@ -126,17 +126,17 @@ def test_a_group_speaks_to_the_bot_by_name(barn: Served, standin: StandIn) -> No
 
 
 def test_what_is_no_text_gets_a_plain_line(barn: Served, standin: StandIn) -> None:
-    """A voice note can't be read so far; the words under a picture can."""
-    voice = standin.send_file("Ann", "voice", b"OggS")
-    assert standin.wait_answer(voice)["text"] == ONLY_TEXT
+    """A place can't be read; the words under a picture can."""
+    place = standin.send_place("Ann")
+    assert standin.wait_answer(place)["text"] == ONLY_TEXT
     picture = standin.send_file("Ann", "photo", b"\xff\xd8", caption="14 weighed 8-2")
     assert "8 lb 2 oz" in standin.wait_answer(picture)["text"]
 
 
 def test_an_album_gets_one_line(barn: Served, standin: StandIn) -> None:
-    """Videos sent together are several messages for the service and one for a person."""
+    """Things sent together are several messages for the service and one for a person."""
     for _ in range(3):
-        last = standin.send_file("Ann", "voice", b"OggS", media_group_id="77")
+        last = standin.send_place("Ann", media_group_id="77")
     barn.ask("Ann", "14 weighed 8-2")
     assert [answer["text"] for answer in standin.answers("Ann", after=last["message_id"] - 3)].count(ONLY_TEXT) == 1
 

@@ -6,14 +6,23 @@ from datetime import timedelta
 
 from core.app import Ears, Message
 from core.app.book import App
-from core.app.speaking import DISCARDED, NO_NOTE, answered, spoken
+from core.app.speaking import DISCARDED, NO_NOTE, spoken
 from core.reply import Reply
 from tests.core.app.conftest import AT, Say
+
+LATER = AT + timedelta(days=40)
 
 
 def hear(app: App, first: str, second: str | None = None) -> Reply:
     """A recording of message 77, sent some days after the farm began."""
-    return app.hear_spoken(Ears(first, second), Message("", AT + timedelta(days=40), "ann", "c", "77"), "a.ogg")
+    return app.hear_spoken(Ears(first, second), Message("", LATER, "ann", "c", "77"))
+
+
+def press(app: App, reply: Reply, label: str) -> Reply:
+    """What is answered to the button of that label, pressed two days later."""
+    waits = spoken(next(choice.says for choice in reply.choices if choice.label == label))
+    assert waits is not None
+    return app.answer_spoken(waits, Message("", LATER + timedelta(days=2), "ann", "c", "99"))
 
 
 def count(app: App) -> int:
@@ -39,17 +48,16 @@ def test_one_ear_alone_is_shown(app: App, say: Say) -> None:
     assert reply.lines[1] == "Not noted yet. It would be:"
     assert [choice.label for choice in reply.choices] == ["Save", "Fix", "Discard"]
     assert count(app) == 1
-    waits = spoken(reply.choices[0].says)
-    assert waits is not None
-    assert answered(waits) is None
-    assert waits.message("ann", "c") == Message("12 weighed 9 pounds 4 ounces", AT + timedelta(days=40), "ann", "c", "77")
+    assert press(app, reply, "Save").text.startswith("Doe 12: 9 lb 4 oz.")
+    note = app._hearing.book().notes[-1]
+    assert (note.text, note.at, note.number) == ("12 weighed 9 pounds 4 ounces", LATER, "77")
 
 
 def test_an_animal_that_is_not_there(app: App, say: Say) -> None:
     """The one that sounds like it is offered, in place of what was heard."""
     say("new doe 14")
     reply = hear(app, "40 weighed 9 pounds 4 ounces, and a long word about how well she looks today")
-    assert "Did you mean one of these?" in reply.lines
+    assert reply.lines[1:] == ("Not noted yet.", "I don't know an animal “40”. Did you mean:")
     assert [choice.label for choice in reply.choices][1:] == ["Fix", "Discard"]
     assert reply.choices[0].label.startswith("14 weighed 9 pounds 4 ounces")
     assert reply.choices[0].label.endswith("…")
@@ -80,16 +88,32 @@ def test_a_question_is_answered_at_once(app: App, say: Say) -> None:
     assert len(reply.lines) > 1
 
 
-def test_what_its_buttons_do(app: App, say: Say) -> None:
-    """Discard lets it go, Fix asks for it typed; other buttons are not about spoken notes."""
+def test_what_is_asked_is_told_before_it_is_saved(app: App, say: Say) -> None:
+    """Saved, the note asks as a typed one does."""
     say("new doe 12")
-    _, fix, discard = (spoken(choice.says) for choice in hear(app, "12 weighed 9 pounds 4 ounces").choices)
-    assert fix is not None
-    assert discard is not None
-    assert answered(discard) == Reply((DISCARDED,))
-    assert answered(fix) == Reply(("Then please type it as it should be. I heard: “12 weighed 9 pounds 4 ounces”",))
-    assert (fix.file, discard.do) == ("a.ogg", "discard")
+    reply = hear(app, "12 kindled")
+    assert reply.lines[1] == "Not noted yet."
+    assert reply.lines[2].startswith("I would ask: How many")
+    assert press(app, reply, "Save").text.startswith("How many")
+
+
+def test_discard(app: App, say: Say) -> None:
+    """It is let go; other buttons are not about spoken notes."""
+    say("new doe 12")
+    assert press(app, hear(app, "12 weighed 9 pounds 4 ounces"), "Discard") == Reply((DISCARDED,))
+    assert count(app) == 1
     assert spoken("undo") is None
+
+
+def test_what_is_typed_instead_teaches_a_name(app: App, say: Say) -> None:
+    """What was heard is kept in the journal, and the next time the name is heard."""
+    say("new doe 12 named Juno")
+    fix = press(app, hear(app, "You know weighed 9 pounds"), "Fix")
+    assert fix.lines == ("Then please type it as it should be. I heard: “You know weighed 9 pounds”",)
+    say("Juno weighed 9 pounds", days=42)
+    say("new doe 15", days=39)
+    reply = hear(app, "You know weighed 9 pounds 1 ounce")
+    assert reply.lines[0] == "Heard: “Juno weighed 9 pounds 1 ounce”"
 
 
 def test_what_an_ear_is_told(app: App, say: Say) -> None:

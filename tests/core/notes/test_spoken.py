@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 import json
-from datetime import datetime
+from dataclasses import replace
+from datetime import datetime, timedelta
 from pathlib import Path
 
 import pytest
 
 from core.herd.state import Herd
+from core.notes.journal import Note
+from core.notes.listen import noted
 from core.notes.reading import Message
 from core.notes.replay import Book, book
 from core.notes.roster import herd_of
-from core.notes.spoken import Ears, Judged, becomes, judged, primer, twins
+from core.notes.spoken import Ears, Judged, becomes, judged, names_learned, primer, twins
 
 AT = datetime.fromisoformat("2026-11-25T07:10:00-06:00")
 FARM: Book = book(herd_of(json.loads((Path(__file__).parents[2] / "corpus" / "roster.json").read_text())))
@@ -82,11 +85,43 @@ def test_twins_change_one_number() -> None:
 
 
 def test_what_a_note_becomes() -> None:
-    """A line a fact, then the question."""
-    asked = heard("doe 14 kindled 8 and doe 40 kindled 6")
-    lines = becomes(FARM, asked.note)
-    assert lines[0].startswith("Doe 14: 8 born")
-    assert "40" in lines[-1]
+    """A line a fact."""
+    (line,) = becomes(FARM, heard("doe 14 kindled 8 and doe 40 kindled 6").note)
+    assert line.startswith("Doe 14: 8 born")
+
+
+def mended(heard_as: str, typed: str, *, author: str = "me") -> Book:
+    """The farm's book after something was heard wrongly and typed instead."""
+    wrong = Note(FARM.last_id + 1, heard_as, AT, "me", "c", "heard:7")
+    after = FARM.with_note(wrong)
+    return after.with_note(replace(noted(after, Message(typed, AT, author, "c", "8")), id=after.last_id + 1))
+
+
+@pytest.mark.parametrize(
+    ("heard_as", "typed", "learned"),
+    [
+        ("Clever weighed 8 pounds", "Clover weighed 8 pounds", {"clever": "Clover"}),
+        ("so real weighed 8 pounds", "Sorrel weighed 8 pounds", {"so real": "Sorrel"}),
+        ("Flint weighed 8 pounds", "Clover weighed 8 pounds", {}),
+        ("40 weighed 8 pounds", "Clover weighed 8 pounds", {}),
+        ("Clever weighed 9 pounds", "Clever", {}),
+        ("it was all very nice weighed 8 pounds", "Clover weighed 8 pounds", {}),
+    ],
+    ids=["a word", "two words", "another animal's name", "a number", "nothing told", "too much"],
+)
+def test_names_are_learned_from_what_was_typed(heard_as: str, typed: str, learned: dict[str, str]) -> None:
+    """Words that stand where a name was typed are that name from then on, where they were nothing else."""
+    assert names_learned(mended(heard_as, typed)) == learned
+
+
+def test_a_learned_name_is_heard() -> None:
+    """Where only so the note can be recorded; somebody else's next note teaches nothing."""
+    book = mended("so real weighed 8 pounds", "Sorrel weighed 8 pounds")
+    later = Message("", AT + timedelta(days=90))
+    found = judged(book, Ears("So real weighed 9 pounds", "sorrel weighed nine pounds"), later)
+    assert (found.text, found.sure) == ("Sorrel weighed 9 pounds", True)
+    assert judged(book, Ears("It is so real today"), later).text == "It is so real today"
+    assert names_learned(mended("so real weighed 8 pounds", "Sorrel weighed 8 pounds", author="bo")) == {}
 
 
 def test_an_ear_is_told_tags_and_names() -> None:
