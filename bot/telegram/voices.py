@@ -106,7 +106,8 @@ def folder(counter: Counter) -> Path:
 
 def let_go(file: Path) -> None:
     """Delete a recording whose note is saved or let go, unless the operator keeps them."""
-    if not settings().keep_voice and file.name:
+    said = settings()
+    if file.name and (isinstance(said, Problem) or not said.keep_voice):
         with suppress(OSError):
             file.unlink(missing_ok=True)
 
