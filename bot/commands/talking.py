@@ -76,7 +76,8 @@ def ear(app: App, author: str, clock: Callable[[], datetime]) -> terminal.Hear:
     from bot.terminal.sounds import Sounds  # noqa: PLC0415 - the same
 
     sounds = Sounds(app, partial(click.echo, err=True))
-    click.get_current_context().call_on_close(sounds.close)
+    if (command := click.get_current_context(silent=True)) is not None:
+        command.call_on_close(sounds.close)
 
     def hear(text: str) -> Reply:
         at, form = clock(), wanted_form(text)
