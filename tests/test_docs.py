@@ -34,6 +34,7 @@ from core.store.fact_tables import FACT_TABLES
 from core.store.page import ABOUT as TABLES
 from core.store.page import page as database_page
 from core.store.tables import metadata
+from tests.bench.page import ROOMS, kept
 from tests.machine import Machine
 
 TOP = Path(__file__).parents[1]
@@ -241,6 +242,13 @@ def test_generated_pages_are_current(name: str, made: object) -> None:
     """The committed page is what the program says now; each page's head tells the command that makes it."""
     assert callable(made)
     assert (DOCS / "reference" / f"{name}.md").read_text(encoding="utf-8") == made()
+
+
+def test_every_bench_is_on_the_page_of_figures() -> None:
+    """What each printed, and when; those that only write a file for the tests print no figures."""
+    benches = {path.stem for path in (TOP / "tests" / "bench").glob("*.py")} - {"__init__", "page", "fresh", "fam"}
+    assert set(kept((DOCS / "reference" / "performance.md").read_text(encoding="utf-8"))) == benches
+    assert benches == {name for names in ROOMS.values() for name in names}
 
 
 @pytest.mark.parametrize("name", sorted(WISHES))

@@ -59,7 +59,7 @@ def ran(name: str) -> str:
         sys.exit(f"{name} did not end well:\n{told.stderr}")
     took = round(time.monotonic() - began)
     shown = f"`python -m tests.bench.{name}` · {day} · {machine()} · {took} s in all"
-    return f"{shown}\n\n```text\n{told.stdout.strip()}\n```"
+    return f"{shown}\n\n```text\n{told.stdout.strip(chr(10))}\n```"
 
 
 def kept(page: str) -> dict[str, str]:
