@@ -78,7 +78,7 @@ class Worker:
 
     def hear(self, sound: Path, told: Primer, progress: Progress = _silent) -> Sounds | Problem:
         """What was said in that file; each waits for the one before."""
-        asked = {"sound": str(sound), "manner": told.manner, "tags": told.tags, "names": told.names}
+        asked = {"sound": str(sound), "manner": told.manner, "names": told.names, "sayings": told.sayings}
         with self._turn:
             process = self._running()
             end = threading.Timer(self._within, process.kill)

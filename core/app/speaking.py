@@ -76,15 +76,15 @@ def shown(book: Book, found: Judged, waits: Spoken) -> Reply:
     """What was heard, what it would become, and what can be done with it. Nothing is recorded."""
     if not found.text:
         return Reply((NO_NOTE,))
-    if not found.tells:
-        typed = (waits.choice("Fix", "fix"), waits.choice("Discard", "discard")) if found.note.ask else ()
-        return Reply((heard_line(found.text), NO_NOTE), typed)
-    asks = found.note.ask is not None
     others = tuple(waits.choice(_label(text), "save", text) for text in found.others)
-    choices = (waits.choice("Save", "save"), *others, waits.choice("Fix", "fix"), waits.choice("Discard", "discard"))
-    if asks and found.others:
-        choices = (*others, waits.choice("Fix", "fix"), waits.choice("Discard", "discard"))
-    return Reply((heard_line(found.text), *_would_be(book, found)), choices)
+    rest = (*others, waits.choice("Fix", "fix"), waits.choice("Discard", "discard"))
+    asks = found.note.ask is not None
+    if not found.tells and not asks:
+        return Reply((heard_line(found.text), NO_NOTE))
+    if not found.tells:
+        return Reply((heard_line(found.text), f"{NO_NOTE} Did you mean:" if others else NO_NOTE), rest)
+    saves = () if asks and others else (waits.choice("Save", "save"),)
+    return Reply((heard_line(found.text), *_would_be(book, found)), (*saves, *rest))
 
 
 def _would_be(book: Book, found: Judged) -> tuple[str, ...]:

@@ -18,6 +18,7 @@ from core.notes.journal import Note
 from core.notes.listen import noted, printed
 from core.notes.reading import Message
 from core.notes.replay import Book, local_day
+from core.notes.sayings import sayings
 from core.notes.talk.doubt import echo
 
 #: What a note sounds like, for an ear that writes on in the manner of what it has heard: digits, commas between numbers, each verb once.
@@ -52,11 +53,11 @@ LONGEST_MISHEARD: Final = 3  # words that an ear makes of one name
 
 @dataclass(frozen=True, slots=True)
 class Primer:
-    """What an ear is told before it listens: how notes sound, and every tag and name that may be spoken."""
+    """What an ear is told before it listens: how notes look, every name that may be spoken, and sentences in words alone, such as are said here."""
 
     manner: str
-    tags: tuple[str, ...]
     names: tuple[str, ...]
+    sayings: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +105,7 @@ def primer(herd: Herd) -> Primer:
     said = [f"Names: {', '.join(names[:NAMES_TOLD])}."] if names else []
     lettered = [tag for tag in tags if not tag.isdigit()][:TAGS_TOLD]
     said += [f"Tags: {', '.join(lettered)}."] if lettered else []
-    return Primer(" ".join([manner, *said]), tags, names)
+    return Primer(" ".join([manner, *said]), names, sayings(herd))
 
 
 def _free_tags(herd: Herd) -> list[str]:

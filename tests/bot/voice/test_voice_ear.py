@@ -11,7 +11,7 @@ from bot.voice import ear as voice
 from bot.voice.ear import BAD_SOUND, BROKEN, NO_EXTRA, TOO_LONG, Sounds, Worker
 from core.app import Ears, Primer
 
-TOLD = Primer("Doe 27 kindled 7.", ("14",), ("Juno",))
+TOLD = Primer("Doe 27 kindled 7.", ("Juno",), ("doe fourteen kindled",))
 #: A worker that says how far it is and answers with what it was told; it dies at one file, hangs at another, and knows why of a third.
 PROGRAM = """
 import json, sys, time

@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import json
 from pathlib import Path
+from typing import ClassVar
 
 import numpy as np
 import pytest
@@ -31,7 +32,7 @@ def speech(*levels: int, each_s: float = 1.0) -> Samples:
 def answers(listener: Listener, *sounds: str) -> list[dict[str, object]]:
     """What the process writes for these recordings."""
     out = io.StringIO()
-    lines = [json.dumps({"sound": sound, "manner": "doe", "tags": [], "names": []}) + "\n" for sound in sounds]
+    lines = [json.dumps({"sound": sound, "manner": "doe", "names": ["Juno"], "sayings": ["juno kindled"]}) + "\n" for sound in sounds]
     work(io.StringIO("".join(lines)), out, listener)
     return [json.loads(line) for line in out.getvalue().splitlines()]
 
@@ -39,11 +40,36 @@ def answers(listener: Listener, *sounds: str) -> list[dict[str, object]]:
 def test_a_recording_is_heard_piece_by_piece() -> None:
     """The last word is what all pieces said; before it stands how far it is. A silent piece is not listened to."""
     sound = np.concatenate([speech(300, each_s=20), speech(0, each_s=30), speech(500, each_s=10)])
-    told = answers(Listener(Loudness, lambda _path: sound), "a.ogg")
+    told = answers(Listener(Loudness, decodes=lambda _path: sound), "a.ogg")
     assert told[-1] == {"first": "doe 300 doe 500", "second": None, "seconds": 60.0}
     far = [each["done"] for each in told[:-1]]
     assert far == sorted(far, key=float)
     assert far[-1] == told[0]["of"] == 60
+
+
+class Echo:
+    """Another ear: hears its own name, and how often it listened."""
+
+    made: ClassVar[list[tuple[str, ...]]] = []
+
+    def __init__(self, sayings: tuple[str, ...], names: tuple[str, ...]) -> None:
+        self.heard = 0
+        Echo.made.append((*sayings, *names))
+
+    def hear(self, samples: Samples) -> str:
+        """`echo 1`."""
+        self.heard += 1
+        return f"echo {self.heard}"
+
+
+def test_the_other_ear_is_made_once_for_a_farm() -> None:
+    """It is told the farm's sentences and names; where the one ear hears nothing it is not asked."""
+    Echo.made.clear()
+    silent, loud = speech(0), speech(300)
+    listener = Listener(Loudness, Echo, decodes=lambda path: silent if path.name == "silent" else loud)
+    told = answers(listener, "silent", "loud", "loud")
+    assert [each["second"] for each in told if "second" in each] == ["", "echo 1", "echo 2"]
+    assert Echo.made == [("juno kindled", "Juno")]
 
 
 @pytest.mark.parametrize(("error", "code"), [(NoSoundError, "bad_sound"), (TooLongError, "too_long")])
@@ -55,14 +81,14 @@ def test_what_cannot_be_heard_is_told_and_the_next_one_is(error: type[Exception]
             raise error(path)
         return speech(300)
 
-    refused, _, heard = answers(Listener(Loudness, decodes), "bad", "good")
+    refused, _, heard = answers(Listener(Loudness, decodes=decodes), "bad", "good")
     assert refused == {"problem": code}
     assert heard["first"] == "doe 300"
 
 
 def test_without_a_model_nothing_is_heard(tmp_path: Path) -> None:
     """A folder that lacks a file is refused, since the library would look for it elsewhere."""
-    assert answers(Listener(lambda: _loads(tmp_path), lambda _path: speech(300)), "a") == [{"problem": "no_model"}]
+    assert answers(Listener(lambda: _loads(tmp_path), decodes=lambda _path: speech(300)), "a") == [{"problem": "no_model"}]
     for file in ("model.bin", "config.json", "tokenizer.json"):
         (tmp_path / file).touch()
     assert model_folder(str(tmp_path)) == tmp_path

@@ -77,7 +77,11 @@ def test_no_note(app: App, say: Say) -> None:
     talk = hear(app, "The tractor will not start again.")
     assert (talk.lines[1], talk.choices) == (NO_NOTE, ())
     assert [choice.label for choice in hear(app, "14 14").choices] == ["Fix", "Discard"]
-    assert count(app) == 0
+    say("new doe 31")
+    odd = hear(app, "W831, 4 pounds 6 ounces.", "thirty one weighed four pounds six ounces")
+    assert odd.lines[1] == "I heard no note. Did you mean:"
+    assert odd.choices[0].label == "thirty one weighed four pounds six ounces"
+    assert count(app) == 1
 
 
 def test_a_question_is_answered_at_once(app: App, say: Say) -> None:

@@ -130,7 +130,7 @@ def test_an_ear_is_told_tags_and_names() -> None:
     assert "Flint" in told.names
     assert "Flint" in told.manner
     assert "R21" in told.manner
-    assert "14" in told.tags
+    assert "doe fourteen kindled" in told.sayings
     assert "Doe 27 kindled" in told.manner
     assert "Names" not in primer(Herd()).manner
     taken = book(herd_of({"farm": {}, "animals": [{"tag": "27"}], "breedings": [], "litters": []}))
