@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import importlib
 import sys
+from typing import Any
 
 import click
 
@@ -42,11 +43,31 @@ COMMANDS = {
         "delete": "bot.commands.leaving:delete",
     },
 }
+AS_JSON = "bot.cli.as_json"
 PLACES = {name: place for group in COMMANDS.values() for name, place in group.items()}
 
 
 class GroupedCommands(click.Group):
     """A click group that loads a command's module only when it is asked for, and lists commands under what they are for."""
+
+    def parse_args(self, ctx: click.Context, args: list[str]) -> list[str]:
+        """Note whether JSON is wanted, before anything can go wrong."""
+        ctx.meta[AS_JSON] = "--json" in args
+        return super().parse_args(ctx, args)
+
+    def invoke(self, ctx: click.Context) -> Any:
+        """Run the command. What the machine does to the book meanwhile, such as a full disk, is told in plain words."""
+        try:
+            return super().invoke(ctx)
+        except Exception as error:
+            from core.app import trouble  # noqa: PLC0415 - nobody needs it while all is well
+
+            problem = trouble(error)
+            if problem is None:
+                raise
+            from bot.commands.options import refuse  # noqa: PLC0415 - the same
+
+            refuse(problem, as_json=ctx.meta[AS_JSON])
 
     def list_commands(self, ctx: click.Context) -> list[str]:  # noqa: ARG002 - click's signature
         """All command names, in the order of COMMANDS."""

@@ -24,6 +24,7 @@ import pytest
 
 from bot.cli import PLACES
 from bot.commands.page import page as commands_page
+from core.app.troubles import TROUBLES
 from core.herd.wishes import BY_BREED, WISHES, normal
 from core.notes.crib_page import page as crib_page
 from core.notes.page import page as notes_page
@@ -274,7 +275,7 @@ def test_no_setting_is_made_up() -> None:
 def refusal_codes() -> set[str]:
     """The codes that the door and the shells refuse with."""
     sources = [*(TOP / "core" / "app").rglob("*.py"), *(TOP / "bot" / "commands").rglob("*.py"), TOP / "bot" / "settings_file.py"]
-    return {code for path in sources for code in re.findall(r'Problem\(\s*"(\w+)"', path.read_text(encoding="utf-8"))}
+    return set(TROUBLES) | {code for path in sources for code in re.findall(r'Problem\(\s*"(\w+)"', path.read_text(encoding="utf-8"))}
 
 
 @pytest.mark.parametrize("code", sorted({*WHY, *refusal_codes()}))

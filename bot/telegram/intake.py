@@ -9,6 +9,7 @@ from telegram.error import Conflict, InvalidToken, RetryAfter, TelegramError
 
 from bot.telegram.counter import Counter
 from bot.telegram.hints import hint_of
+from bot.telegram.outage import Outage, log_trouble
 from bot.telegram.patience import Bells, seconds_of
 from bot.telegram.updates import ALLOWED, chat_of
 
@@ -32,6 +33,7 @@ class Intake:
         self._poll = poll
         self._offset: int | None = None
         self._failures = 0
+        self._outage = Outage(bot, counter)
 
     async def run(self) -> None:
         """Fetch for ever. InvalidToken where the service does not know the bot (any more)."""
@@ -42,6 +44,7 @@ class Intake:
 
     async def _once(self) -> float:
         """One question for news; how long to wait before the next [s]."""
+        updates: tuple[Update, ...] = ()
         try:
             updates = await self._bot.get_updates(self._offset, timeout=self._poll, read_timeout=SLACK_S, allowed_updates=ALLOWED)
             await self._keep(updates)
@@ -55,10 +58,12 @@ class Intake:
         except TelegramError as error:
             log.warning(CANT_REACH, error, self._bells.patience(self._failures + 1))
             return self._failed()
-        except Exception:  # whatever the book's trouble is, an update that is not written down must not be confirmed
-            log.exception("Could not write down what came. Trying again.")
+        except Exception as error:  # noqa: BLE001 - whatever the book's trouble is, an update that is not written down must not be confirmed
+            log_trouble("Could not write down what came.", error)
+            await self._outage.tell(error, [chat_of(update.to_dict()) for update in updates])
             return self._failed()
         self._failures = 0
+        self._outage.over()
         return 0.0
 
     def _failed(self) -> float:

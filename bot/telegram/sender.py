@@ -15,6 +15,7 @@ from telegram.error import BadRequest, ChatMigrated, Forbidden, RetryAfter, Tele
 
 from bot.attachments import File, finished, gathered
 from bot.telegram.counter import WORKER, Counter
+from bot.telegram.outage import log_trouble
 from bot.telegram.pace import Pace
 from bot.telegram.parcels import LARGEST_FILE, LARGEST_PHOTO, SHOWN, Part, parts_of
 from bot.telegram.patience import Bells, seconds_of
@@ -79,8 +80,8 @@ class Sender:
         """Send one letter on its way; how long to wait before the next [s]."""
         try:
             out = await self._counter.ask(self._counter.house.claim_outgoing, WORKER, self._counter.now())
-        except Exception:  # the book itself is in trouble: wait for better times
-            log.exception("Could not look into the outbox. Trying again.")
+        except Exception as error:  # noqa: BLE001 - the book itself is in trouble: wait for better times
+            log_trouble("Could not look into the outbox.", error)
             self._failures += 1
             return self._bells.patience(self._failures)
         self._failures = 0
@@ -155,8 +156,8 @@ class Sender:
         while True:
             try:
                 await self._counter.ask(what, out, *more, **named)
-            except Exception:  # the book itself is in trouble: wait for better times
-                log.exception("Could not note what became of a letter. Trying again.")
+            except Exception as error:  # noqa: BLE001 - the book itself is in trouble: wait for better times
+                log_trouble("Could not note what became of a letter.", error)
                 failures += 1
                 await asyncio.sleep(self._bells.patience(failures))
             else:

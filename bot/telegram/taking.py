@@ -10,10 +10,12 @@ from telegram import Bot
 
 from bot.telegram.counter import WORKER, Counter
 from bot.telegram.handlers import Desk
+from bot.telegram.outage import log_trouble
 from bot.telegram.patience import Bells
 from bot.telegram.updates import is_sound, read
 from bot.telegram.voices import Voices
 from core.app import Update as Kept
+from core.app import trouble
 
 log = logging.getLogger("haynote.telegram")
 
@@ -64,8 +66,8 @@ class Taking:
                 self._left = None
             else:
                 pause = 0.0
-        except Exception:  # the book itself is in trouble: wait for better times
-            log.exception("Could not work off the inbox. Trying again.")
+        except Exception as error:  # noqa: BLE001 - the book itself is in trouble: wait for better times
+            log_trouble("Could not work off the inbox.", error)
             self._failures += 1
             return self._bells.patience(self._failures)
         self._failures = 0
@@ -99,7 +101,9 @@ class Taking:
         """Handle one update; how long to wait before the next [s]. What goes wrong is its own trouble, not that of those behind it."""
         try:
             await self._desk(kept.farm).handle(kept, read(kept.raw))
-        except Exception:  # a mistake of ours, whatever it is, must not stop the barn's messages
+        except Exception as error:  # a mistake of ours, whatever it is, must not stop the barn's messages
+            if trouble(error) is not None:
+                raise  # the machine's fault and not the message's: it counts as no try
             log.exception("Update %s could not be worked off.", kept.update_id)
             parked = await self._counter.ask(self._counter.of(kept.farm).app.failed, kept, self._counter.now())
             self._bells.letters.ring()

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from datetime import date
 
 from bot.telegram.counter import Counter
+from bot.telegram.outage import log_trouble
 from bot.telegram.patience import Bells
 
 log = logging.getLogger("haynote.telegram")
@@ -42,8 +43,8 @@ class Ticker:
                 found = await self._counter.ask(self._counter.house.tick, self._counter.now())
                 self._bells.letters.ring()
             await self._copy()
-        except Exception:
-            log.exception("Could not look up what is due. Trying again in a minute.")
+        except Exception as error:  # noqa: BLE001 - told, and asked again in a minute
+            log_trouble("Could not look up what is due.", error)
 
     async def _copy(self) -> None:
         """The day's copy of the book, made beside the other work. Why there is none is said once a day."""

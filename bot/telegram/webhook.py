@@ -21,6 +21,7 @@ from tornado.web import Application, RequestHandler
 
 from bot.telegram.counter import Counter
 from bot.telegram.hints import hint_of
+from bot.telegram.outage import Outage, log_trouble
 from bot.telegram.patience import Bells
 from bot.telegram.serve import CantListenError
 from bot.telegram.updates import ALLOWED, chat_of
@@ -93,6 +94,7 @@ class Hook:
         self._counter = counter
         self._bells = bells
         self._at = at
+        self._outage = Outage(bot, counter)
 
     async def run(self) -> None:
         """Listen until it is over. CantListenError; InvalidToken where the service does not know the bot.
@@ -140,8 +142,10 @@ class Hook:
         try:
             rows, now = [(number, chat, raw)], self._counter.now()
             await self._counter.ask(self._counter.house.take_updates, str(self._bot.id), rows, hint_of, now)
-        except Exception:  # whatever the book's trouble is, an update that is not written down must not be confirmed
-            log.exception("Could not write down what came. The service sends it again.")
+        except Exception as error:  # noqa: BLE001 - whatever the book's trouble is, an update that is not written down must not be confirmed
+            log_trouble("Could not write down what came.", error)
+            await self._outage.tell(error, [chat])
             return False
+        self._outage.over()
         self._bells.work.ring()
         return True

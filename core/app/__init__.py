@@ -43,6 +43,7 @@ __all__ = [
     "open_book",
     "open_house",
     "reader",
+    "trouble",
 ]
 
 #: What shells want to name the types of, and where it is: loaded when somebody asks.
@@ -84,6 +85,13 @@ def reader(roster: object) -> Reader | Problem:
     from core.app.reading import reader_of  # noqa: PLC0415 - loads the grammar, which opening a book does later
 
     return reader_of(roster)
+
+
+def trouble(error: BaseException) -> Problem | None:
+    """What the machine did to a book (a full disk, a lock, damage), in plain words; None for any other error."""
+    from core.app.troubles import trouble as told  # noqa: PLC0415 - nobody needs it while all is well
+
+    return told(error)
 
 
 def __getattr__(name: str) -> Any:

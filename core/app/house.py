@@ -104,6 +104,11 @@ class House:
         """It can never be sent."""
         self.of(out.farm).drop(out, chat_gone=chat_gone, moved_to=moved_to)
 
+    def knows_chat(self, chat: str) -> bool:
+        """Whether the chat belongs to any farm."""
+        with self._engine.begin() as connection:
+            return people.knows_chat(connection, None, chat)
+
     # what goes out by itself
 
     def tick(self, now: datetime) -> int:

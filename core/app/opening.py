@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 from shutil import copyfile
 from tempfile import TemporaryDirectory
@@ -11,6 +12,7 @@ from sqlalchemy import Engine, make_url
 from sqlalchemy.exc import ArgumentError, DBAPIError, NoSuchModuleError
 
 from core.app.book import App
+from core.app.troubles import trouble
 from core.problem import Problem
 from core.store.copying import is_book
 from core.store.engine import engine
@@ -67,11 +69,16 @@ def _made(place: str) -> Engine | Problem:
     except UnknownFormError:
         return Problem("newer_book", "A newer version of Haynote wrote this book.", remedy="Install that version, or give another book.")
     except (DBAPIError, OSError) as error:
-        return Problem(
-            "no_book",
-            f"The book {_shown(url)} can't be opened: {_reason(error)}.",
-            remedy="Look whether the file is there, is a book, and is yours to write.",
-        )
+        return _cant_be_opened(url, error)
+
+
+def _cant_be_opened(url: str, error: Exception) -> Problem:
+    """Why: in plain words where the machine is the reason, else in the driver's."""
+    known = trouble(error)
+    if known is not None and known.code != "out_of_reach":
+        return replace(known, text=f"The book {_shown(url)} can't be opened. {known.text}")
+    text = f"The book {_shown(url)} can't be opened: {_reason(error)}."
+    return Problem("no_book", text, remedy="Look whether the file is there, is a book, and is yours to write.")
 
 
 def _engine(url: str) -> Engine:

@@ -122,6 +122,11 @@ class Post(Room):
             whose.moved(connection, self._farm, update.chat, to)
             intake.mark(connection, self._farm, update.id, "done")
 
+    def knows_chat(self, chat: str) -> bool:
+        """Whether the chat belongs to the farm."""
+        with self._begin() as connection:
+            return people.knows_chat(connection, self._farm, chat)
+
     def answer_update(self, update: Update, reply: Reply | None, now: datetime, *, chat: str | None = None) -> None:
         """Be done with an update that is no note; with a reply for the outbox, if there is one."""
         with self._begin() as connection:

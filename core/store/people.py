@@ -126,6 +126,13 @@ def mark_chat(connection: Connection, farm: int, chat: str, *, active: bool) -> 
         looking.look_at(connection, farm)
 
 
+def knows_chat(connection: Connection, farm: int | None, chat: str) -> bool:
+    """Whether reminders of the farm, or of any, go to the chat."""
+    mine = (chats.c.chat == chat) & chats.c.active
+    here = mine if farm is None else mine & (chats.c.farm_id == farm)
+    return connection.scalar(select(chats.c.farm_id).where(here).limit(1)) is not None
+
+
 def active_chats(connection: Connection, farm: int) -> tuple[str, ...]:
     """The chats that reminders go to."""
     mine = select(chats.c.chat).where(chats.c.farm_id == farm, chats.c.active).order_by(chats.c.chat)

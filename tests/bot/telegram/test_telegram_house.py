@@ -14,8 +14,8 @@ from pathlib import Path
 import pytest
 from click.testing import CliRunner
 
-from bot.commands.caring import setup
 from bot.commands.serving import serve
+from bot.commands.setting_up import setup
 from bot.commands.working import work
 from bot.settings import Settings
 from bot.telegram import words
