@@ -29,6 +29,11 @@ def living(
     return tuple(sorted(found, key=lambda animal: _by_number(animal.tag)))
 
 
+def breed_on_book(herd: Herd, text: str) -> str | None:
+    """The breed of some animal of the herd that the text, in lower case, names; None where it names none."""
+    return next((one.breed for one in herd.animals.values() if one.breed and f" {one.breed.lower()} " in f" {text} "), None)
+
+
 def _by_number(tag: str) -> tuple[str, int, str]:
     """Tags in the order a breeder reads them: 9 before 14, R9 before R21."""
     letters = tag.rstrip("0123456789")

@@ -8,17 +8,19 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import date
-from itertools import pairwise
+from itertools import pairwise, takewhile
 from typing import ClassVar, Final
 
 from core import words
+from core.handbook.breeds import breed
 from core.herd.changes import ancestor, joined
-from core.herd.questions import same_tag
-from core.herd.settings import breed_name
+from core.herd.questions import breed_on_book, same_tag
+from core.herd.settings import breed_name, target_weight
 from core.herd.state import Animal, Herd
 from core.notes.checking import not_born, not_yet, worst, wrong_sex
 from core.notes.clauses.clause import Clause
 from core.notes.clauses.scene import Found, Need, first_need, when
+from core.notes.clauses.typed import as_typed
 from core.notes.clauses.with_animals import LOOKS
 from core.notes.fact import Cents, Sex, Tag
 from core.notes.kind import Example, Kind
@@ -26,7 +28,7 @@ from core.notes.slots.animals import Mention
 from core.notes.slots.common_words import COMMON
 from core.notes.slots.dates import Days, days_from
 from core.notes.slots.items import Item, breed_said, color_said
-from core.notes.telling import breed_written, by_key, called, color_written, money, parts, quoted, told
+from core.notes.telling import breed_written, by_key, called, color_written, grams, money, parts, quoted, told
 from core.problem import Problem
 
 
@@ -74,6 +76,8 @@ EXAMPLES: tuple[Example, ...] = (
         ({"tag": "41", "name": "Clementine", "sex": "doe", "breed": "New Zealand", "color": "white", "born": "2026-03-14"},),
     ),
     Example("nwe doe 41 nz white", ({"tag": "41", "sex": "doe", "breed": "New Zealand", "color": "white"},)),
+    Example("new buck 48 breed Moonlace", ({"tag": "48", "sex": "buck", "breed": "Moonlace"},)),
+    Example("new doe 47, breed: Bright Lace, born 3/1", ({"tag": "47", "sex": "doe", "breed": "Bright Lace", "born": "2026-03-01"},)),
     Example("add doe 42 californian", ({"tag": "42", "sex": "doe", "breed": "Californian"},)),
     Example(
         "new doe 43 Bramble. Satin. Born um june 4th",
@@ -131,6 +135,7 @@ def read(c: Clause) -> None:
     _new(c)
 
 
+WORDS_OF_BREED: Final = 3  # not a figure: words: no breed's name has more
 GOT: Final = frozenset({"got", "brought"})
 
 
@@ -194,7 +199,7 @@ def _new(c: Clause, row: Sequence[int] = ()) -> None:
         "price": Cents(price) if price is not None else None,
         "name": name,
     }
-    values["breed"] = next((breed for item in c.items if (breed := breed_said(item))), None)
+    values["breed"] = next((breed for item in c.items if (breed := breed_said(item))), None) or _breed_as_typed(c)
     values["color"] = next(
         (
             color
@@ -213,6 +218,16 @@ def _new(c: Clause, row: Sequence[int] = ()) -> None:
         )
     for found in _founds(c, row or [place], values, used, need):
         c.take(found)
+
+
+def _breed_as_typed(c: Clause) -> str | None:
+    """`new doe 40 breed Moonlace`: one that the handbook does not know, as the person spells it."""
+    place = next((i + 1 for i in range(1, len(c.items)) if c.said(i) == "breed"), len(c.items))
+    place += c.said(place) in {":", "is"}
+    words = list(
+        takewhile(lambda item: item.sort == "word" and not item.marks and item.said.isalpha(), c.items[place : place + WORDS_OF_BREED])
+    )
+    return " ".join(as_typed(Clause(words, c.scene), c.scene.text).split()) if words else None
 
 
 def _founds(c: Clause, places: Sequence[int | None], values: dict[str, object], used: list[Item], need: Need | None) -> list[Found]:
@@ -518,7 +533,16 @@ def reply(fact: AnimalNoted, before: Herd, after: Herd) -> tuple[str, ...]:
     of = (f"One of {by_key(after, litter.dam)}'s litter of {words.full_day(litter.born_on)}.",) if litter else ()
     new_ones = [tag for tag in (fact.sire, fact.dam) if tag and before.find(tag) is None]
     outside = (f"{words.listed(new_ones)} wasn't on the book: kept as an ancestor from elsewhere.",) if new_ones else ()
-    return (words.sentence(f"{called(after, fact.tag)} {how}" + (f": {told}" if told else "")), *of, *outside)
+    return (words.sentence(f"{called(after, fact.tag)} {how}" + (f": {told}" if told else "")), *of, *outside, *_no_standard(fact, before))
+
+
+def _no_standard(fact: AnimalNoted, before: Herd) -> tuple[str, ...]:
+    """What a grow-out of a breed that the handbook does not know is held to: told with the first animal of it."""
+    if fact.breed is None or breed(fact.breed) is not None or breed_on_book(before, fact.breed.lower()) is not None:
+        return ()
+    held_to = grams(before, target_weight(before.settings, fact.breed))
+    say = f"\u201ctarget weight for {fact.breed.lower()} ...\u201d"
+    return (f"I know no standard for that breed: its grow-outs are held to {held_to} at sixteen weeks. {say} changes that.",)
 
 
 WRITTEN = (

@@ -13,6 +13,7 @@ from typing import ClassVar, Final
 
 from core import words
 from core.herd import settings
+from core.herd.questions import breed_on_book
 from core.herd.state import Herd
 from core.herd.wishes import BY_BREED, WISHES, normal
 from core.notes.clauses.amounts import bare_weight
@@ -173,10 +174,15 @@ def read(c: Clause) -> None:
             said = value(c)
             if said is not None:
                 used = list(c.items)
-                breed = next((breed for item in c.items if (breed := breed_said(item))), None) if name in _BY_BREED else None
+                breed = _breed(c, text) if name in _BY_BREED else None
                 more = _beside_words(c, str(said)) if name in _FREE else _more_than(c, 0 if name in _WORDED else 1)
                 c.take(Found(SettingChanged, {"name": name, "value": said, "breed": breed}, used, more))
                 return
+
+
+def _breed(c: Clause, text: str) -> str | None:
+    """The breed that a setting is for: one of the handbook, or as an animal of the herd has it."""
+    return next((breed for item in c.items if (breed := breed_said(item))), None) or breed_on_book(c.herd, text)
 
 
 def _more_than(c: Clause, most: int) -> Need | None:
