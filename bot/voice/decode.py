@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from itertools import chain
 from pathlib import Path
-from typing import Any, Final
+from typing import Final
 
-import numpy as np
+from bot.voice.pieces import Samples
 
 #: Samples a second, as both ears want them.
 RATE: Final = 16_000
@@ -22,12 +22,13 @@ class TooLongError(Exception):
     """It goes on for longer than a note does."""
 
 
-def decoded(path: Path) -> np.ndarray[Any, np.dtype[np.int16]]:  # pragma: no cover - the extra's own tests
+def decoded(path: Path) -> Samples:  # pragma: no cover - the extra's own tests
     """The samples of a recording. NoSoundError where there are none, TooLongError where it is longer than LONGEST_S."""
     import av  # noqa: PLC0415 - the extra
+    import numpy as np  # noqa: PLC0415 - with the first recording
     from av.error import FFmpegError  # noqa: PLC0415 - the same
 
-    parts: list[np.ndarray[Any, Any]] = []
+    parts: list[Samples] = []
     length = 0
     try:
         with av.open(str(path)) as held:

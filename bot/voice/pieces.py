@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
-from typing import Any, Final
+from typing import TYPE_CHECKING, Final, TypeAlias
 
-import numpy as np
+if TYPE_CHECKING:
+    from typing import Any
 
-Samples = np.ndarray[Any, np.dtype[np.int16]]
+    import numpy as np
+
+#: Sixteen bits a sample. The shells load no numpy: only the worker that listens does.
+Samples: TypeAlias = "np.ndarray[Any, np.dtype[np.int16]]"
 
 #: The ear listens to 30 s at a time: pieces stay below that, and are no shorter than need be [s].
 LONGEST_S: Final = 25
@@ -43,6 +47,6 @@ def _quietest(samples: Samples, rate: int) -> int:
 def _loudness(samples: Samples, frame: int) -> np.ndarray[Any, np.dtype[np.float64]]:
     """The root mean square of each whole stretch; of a shorter recording one value."""
     whole = max(len(samples) // frame, 1)
-    frames = samples[: whole * frame].astype(np.float64).reshape(whole, -1)
-    loudness: np.ndarray[Any, np.dtype[np.float64]] = np.sqrt((frames**2).mean(axis=1))
+    frames = samples[: whole * frame].astype("float64").reshape(whole, -1)
+    loudness: np.ndarray[Any, np.dtype[np.float64]] = (frames**2).mean(axis=1) ** 0.5
     return loudness

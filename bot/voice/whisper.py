@@ -6,9 +6,9 @@ import hashlib
 import os
 import re
 from pathlib import Path
-from typing import Any, Final
+from typing import Final
 
-import numpy as np
+from bot.voice.pieces import Samples
 
 #: What the packaged model must be, bit by bit.
 MODEL_SHA256: Final = "1a5afae06a4db91c975c9a9d78be5cc110ee4ea022ad57d55492e4550e936b2a"
@@ -54,10 +54,10 @@ class Whisper:  # pragma: no cover - the extra's own tests
 
         self._model = WhisperModel(str(folder), device="cpu", compute_type="int8", cpu_threads=THREADS, local_files_only=True)
 
-    def hear(self, samples: np.ndarray[Any, np.dtype[np.int16]], manner: str) -> str:
+    def hear(self, samples: Samples, manner: str) -> str:
         """The words of a piece; empty where nobody speaks."""
         said, _ = self._model.transcribe(
-            samples.astype(np.float32) / 32768,
+            samples.astype("float32") / 32768,
             language="en",
             beam_size=BEAM,
             temperature=0.0,

@@ -46,9 +46,9 @@ def test_names_are_each_farms_own() -> None:
 
 def test_whole_days_ring_when_the_reminders_go_out() -> None:
     """At the farm's hour."""
-    herd = replace(small_herd(), settings=changed(Herd().settings, "reminder_time", "06:15"))
+    herd = replace(small_herd(), settings=changed(Herd().settings, "reminder_time", "06:45"))
     assert {entry.alarm for entry in chore_calendar(small_herd(), "home", NOW).entries} == {timedelta(hours=7)}
-    assert {entry.alarm for entry in chore_calendar(herd, "home", NOW).entries} == {timedelta(hours=6, minutes=15)}
+    assert {entry.alarm for entry in chore_calendar(herd, "home", NOW).entries} == {timedelta(hours=6, minutes=45)}
 
 
 def test_an_hour_that_a_person_named_is_kept() -> None:
