@@ -24,6 +24,7 @@ from core.notes.clauses.typed import as_typed
 from core.notes.clauses.with_animals import LOOKS
 from core.notes.fact import Cents, Sex, Tag
 from core.notes.kind import Example, Kind
+from core.notes.layout.text import cleaned
 from core.notes.slots.animals import Mention
 from core.notes.slots.common_words import COMMON
 from core.notes.slots.dates import Days, days_from
@@ -227,7 +228,7 @@ def _breed_as_typed(c: Clause) -> str | None:
     words = list(
         takewhile(lambda item: item.sort == "word" and not item.marks and item.said.isalpha(), c.items[place : place + WORDS_OF_BREED])
     )
-    return " ".join(as_typed(Clause(words, c.scene), c.scene.text).split()) if words else None
+    return as_typed(Clause(words, c.scene), cleaned(c.scene.text)) if words else None
 
 
 def _founds(c: Clause, places: Sequence[int | None], values: dict[str, object], used: list[Item], need: Need | None) -> list[Found]:
