@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import UTC, date, datetime, timedelta
 from typing import Any
 
-from hypothesis import settings
+from hypothesis import HealthCheck, settings
 from hypothesis import strategies as st
 
 from core.herd.chore import CHORES
@@ -57,7 +57,7 @@ from core.notes.kinds.weighing import Weighed
 from core.reckon.colour import LOCI, genotypes
 
 # A slow or busy machine is no fault of the code; and the same examples each run, so that a red test stays red.
-settings.register_profile("barn", deadline=None, derandomize=True)
+settings.register_profile("barn", deadline=None, derandomize=True, suppress_health_check=[HealthCheck.too_slow])
 settings.load_profile("barn")
 
 

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from hashlib import sha256
 from itertools import count
 
 from sqlalchemy import Connection, Engine, TextClause, text
+from sqlalchemy.exc import DBAPIError
 
 TRY = text("select pg_try_advisory_lock(:key)")
 TRY_SHARED = text("select pg_try_advisory_lock_shared(:key)")
+GIVE_BACK = text("select pg_advisory_unlock_all()")
 TRY_FOR_NOW = text("select pg_try_advisory_xact_lock(:key)")
 
 #: What a worker is called before its number.
@@ -51,11 +53,18 @@ def gone(connection: Connection, workers: Iterable[str]) -> tuple[str, ...]:
 
 @contextmanager
 def _apart(engine: Engine) -> Iterator[Connection]:
-    """A connection that is closed for good at the end: one that went back to the pool would keep its locks. No transaction is left open."""
+    """A connection that is closed for good at the end: one that went back to the pool would keep its locks. No transaction is left open.
+
+    The locks are given back before: the database notices only some time later that a connection has ended, and whoever serves next need not wait.
+    """
     with engine.connect() as pooled:
         connection = pooled.execution_options(isolation_level="AUTOCOMMIT")
         connection.detach()
-        yield connection
+        try:
+            yield connection
+        finally:
+            with suppress(DBAPIError):  # the database is gone, and its locks with it
+                connection.execute(GIVE_BACK)
 
 
 def _held(connection: Connection, how: TextClause, what: str) -> bool:
