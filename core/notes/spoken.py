@@ -14,19 +14,20 @@ from typing import Final
 
 from core.herd.questions import living
 from core.herd.state import Herd
+from core.notes.fact import Json, to_json
 from core.notes.journal import Note
 from core.notes.listen import noted, printed
 from core.notes.reading import Message
 from core.notes.replay import Book, local_day
-from core.notes.sayings import sayings
+from core.notes.sayings import in_words, sayings
 from core.notes.talk.doubt import echo
 
 #: What a note sounds like, for an ear that writes on in the manner of what it has heard: digits, commas between numbers, each verb once.
 #: `{0}` and so on are tags that no animal of the farm has: one that leaks into what is heard is then asked about, never noted.
 MANNER: Final = (
-    "Doe {0} kindled 7, 3 dead. {1} weighed 3 pounds 8 ounces. Bred doe {2} to buck {3}. Rebred, palpated, missed. Nest box in, doe {2}. "
-    "Pulled fur. Weaned 16: 3 bucks, 2 does. Litter of 6, sexed, fostered 2 kits, lost 1. Moved, tattooed, culled, butchered, sold 2 fryers for 40 dollars. "
-    "Sore hocks, ear mites, snuffles, mastitis, off feed. Gave ivermectin. Found dead. Bought 4 bags of feed. Who is due?"
+    "Doe {0} kindled 7, 3 dead. Weighed {1}, 3 pounds 8 ounces. {1} weighed 4 pounds 15 ounces. Bred doe {2} to buck {3}. Rebred. Nest box in for doe {2}. "
+    "Palpated, missed, refused. Moved to cage B3. Weaned 16: 3 bucks, 2 does. Litter of 6, fostered 2 kits, lost 1. Tattooed, culled, butchered, sold 2 fryers for 40 dollars. "
+    "{0} is 3 pounds. Bit me. Sore hocks, ear mites, snuffles, mastitis, off feed, white toenails. Gave ivermectin. Pulled fur. Bought 4 bags of feed. Who is due?"
 )
 SAMPLE_TAGS: Final = 4
 #: So many names and tags are told an ear beforehand: it listens to no more.
@@ -48,6 +49,7 @@ _TWIN_WORD: Final = re.compile(rf"\b(?:{'|'.join(_TWIN_WORDS)})\b", re.IGNORECAS
 SUGGESTED: Final = 3
 #: The number of a note that holds what was heard wrongly begins so: the next one of that person says what was meant.
 MISHEARD: Final = "heard:"
+LONG_NUMBER: Final = 4  # digits: read one by one
 LONGEST_MISHEARD: Final = 3  # words that an ear makes of one name
 
 
@@ -123,7 +125,7 @@ def judged(book: Book, ears: Ears, message: Message) -> Judged:
     """What spoken words come to in this book; the message says when and by whom, its text is not looked at. Nothing is recorded."""
     text, note = _first(book, ears.first, message)
     second = None if ears.second is None else noted(book, _saying(message, ears.second))
-    agree = second is not None and _recordable(note) and note.facts == second.facts and second.ask is None
+    agree = second is not None and _recordable(note) and second.ask is None and _said_in(note) == _said_in(second)
     sure = agree and not any(_recordable(noted(book, _saying(message, twin))) for twin in twins(text))
     others = [] if sure else _others(book, message, Ears(text, ears.second), note)
     return Judged(text, note, agree, sure, tuple(others[:SUGGESTED]))
@@ -208,6 +210,16 @@ def _others(book: Book, message: Message, ears: Ears, note: Note) -> list[str]:
             known.append(other.facts)
             found.append(text)
     return found
+
+
+def _said_in(note: Note) -> list[Json]:
+    """A note's facts with free text as it sounds: one ear writes `9`, the other `nine`."""
+    said = (to_json(fact) for fact in note.facts)
+    return [{name: _aloud(value) if isinstance(value, str) else value for name, value in each.items()} for each in said]
+
+
+def _aloud(text: str) -> str:
+    return " ".join(in_words(int(word)) if word.isdecimal() and len(word) < LONG_NUMBER else word for word in _words(text))
 
 
 def _recordable(note: Note) -> bool:

@@ -34,12 +34,24 @@ def heard(first: str, second: str | None = None) -> Judged:
         ("Doe 14 kindled 8, 2 dead.", None, False, False),
         ("Doe 14 kindled 8.", "doe forty kindled eight", False, False),
         ("31 weighed 4 pounds 6 ounces", "thirty one weighed four pounds six ounces", True, True),
+        ("Remind me friday to trim nails on 9", "remind me friday to trim nails on nine", True, True),
         ("Sold 31 for $15", "sold thirty one for fifteen dollars", True, False),
         ("Sold 31 for fifteen dollars", "sold thirty one for fifteen dollars", True, False),
         ("Doe 40 kindled 8", "doe forty kindled eight", False, False),
         ("The tractor will not start again.", "the tractor will not start again", False, False),
     ],
-    ids=["the same", "another count", "one ear", "another animal", "weight", "price of a twin", "in words", "no such animal", "talk"],
+    ids=[
+        "the same",
+        "another count",
+        "one ear",
+        "another animal",
+        "weight",
+        "free text",
+        "price of a twin",
+        "in words",
+        "no such animal",
+        "talk",
+    ],
 )
 def test_ears_agree(first: str, second: str | None, agree: bool, sure: bool) -> None:
     """In every fact; and a number that could be its twin is not sure even then."""
