@@ -5,6 +5,7 @@ from __future__ import annotations
 import asyncio
 import logging
 import sys
+from collections.abc import Callable
 from contextlib import closing
 from functools import partial
 from typing import TYPE_CHECKING, NoReturn
@@ -101,6 +102,7 @@ def _serve(kept: Settings, url: str, farm: str | None, at: Address | None, *, al
     from telegram.error import InvalidToken  # noqa: PLC0415 - only this command pays for it
 
     from bot.telegram import logs  # noqa: PLC0415
+    from bot.telegram.beside import Beside  # noqa: PLC0415
     from bot.telegram.counter import Counter, clock  # noqa: PLC0415
     from bot.telegram.lock import AlreadyServedError, alone, lock_file  # noqa: PLC0415
     from bot.telegram.met import remember  # noqa: PLC0415
@@ -115,15 +117,16 @@ def _serve(kept: Settings, url: str, farm: str | None, at: Address | None, *, al
             book = open_house(url) if all_farms else open_book(url, farm)
             if isinstance(book, Problem):
                 fail(f"{book.text} {book.remedy}".strip())
-            with closing(book), book.serving(bot) as free:
+            with closing(book), closing(Beside()) as beside, book.serving(bot) as free:
                 if not free:
                     fail(ELSEWHERE)
                 if isinstance(book, House):
                     book.troubled = partial(log.error, "What is due on the farm %s could not be looked up: %s")
                 else:
                     _tell_code(book.setup_code(clock()))
+                book.reckon = beside
                 met = partial(remember, data_folder(), book.place)
-                run = Serving(bot_of(kept), Counter(book), met=met, alive=alive, at=at)
+                run = Serving(bot_of(kept), Counter(book), met=met, alive=partial(_each_minute, alive, beside.rest), at=at)
                 asyncio.run(until_told(run, ready=lambda: click.echo(READY, err=True)))
     except AlreadyServedError:
         fail(SERVED)
@@ -133,6 +136,12 @@ def _serve(kept: Settings, url: str, farm: str | None, at: Address | None, *, al
         fail(STRANGE_KEY)
     finally:
         logging.getLogger().removeHandler(written)
+
+
+def _each_minute(alive: Callable[[], object], rest: Callable[[], object]) -> None:
+    """A sign of life; and an end to what nobody needs any more."""
+    alive()
+    rest()
 
 
 def _tell_code(code: str | None) -> None:

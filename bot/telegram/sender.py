@@ -206,7 +206,7 @@ class Sender:
         """The file of a letter, as of that time; drawn in a thread of its own, so that neither the chat nor the book waits for it."""
         try:
             held = await self._counter.ask(gathered, self._counter.of(out.farm).app, attached, at)
-            file = held if isinstance(held, Problem) else await self._counter.make(finished, attached, held)
+            file = held if isinstance(held, Problem) else await self._counter.make(self._counter.house.reckon, finished, attached, held)
         except Exception:  # a mistake of ours in one picture must not stop the letters behind it
             log.exception("The file %s could not be made.", attached.name)
             return CANT_MAKE

@@ -21,7 +21,8 @@ PRESSES = {
     "used": "That was answered already.",
     "expired": "That question is too old now. Please type your answer as a note.",
     "unknown": "I don't know that button any more. Please type your answer as a note.",
-    "not_yours": NOT_YOURS,
+    "elsewhere": NOT_YOURS,
+    "not_yours": "This button is for the person who was answered. Reply to the message in words instead.",
 }
 
 #: The role of a person who may ask, and write nothing.

@@ -126,7 +126,7 @@ class App(Speaking, Post, People, Archiving, MovingOut, MovingIn, Bringing, Leav
         """What a picture shows; a Problem where there is nothing to show."""
         from core.app import pictures  # noqa: PLC0415 - loaded when somebody wants a picture
 
-        return pictures.picture(self._as_of(now), about, key, now)
+        return self.reckon(pictures.picture, self._as_of(now), about, key, now)
 
     def calendar(self, now: datetime, asked: Wanted | None = None) -> ChoreCalendar:
         """The chores that `due` tells, of all or of one animal, as entries of a calendar."""
@@ -138,19 +138,19 @@ class App(Speaking, Post, People, Archiving, MovingOut, MovingIn, Bringing, Leav
         """What stands on a paper: one of `core.app.papers.PAPERS`."""
         from core.app import papers  # noqa: PLC0415
 
-        return papers.paper(self._as_of(now), self.name, about, asked, now)
+        return self.reckon(papers.paper, self._as_of(now), self.name, about, asked, now)
 
     # what goes out by itself
 
     def tick(self, now: datetime) -> int:
         """Put the reminders and the digest that are due into the outbox, each once. How many messages that made."""
         with self._hearing.turn() as turn:
-            return put_due(turn.connection, self._farm, turn.book.herd, now)
+            return put_due(turn.connection, self._farm, turn.book.herd, now, self.reckon)
 
     def look(self, now: datetime) -> bool:
         """The same for one farm of many, if it is time to look at it: where not, nothing is reckoned, and this is False."""
         with self._hearing.turn() as turn:
-            return look(turn.connection, self._farm, turn.book.herd, now)
+            return look(turn.connection, self._farm, turn.book.herd, now, self.reckon)
 
     # in and out
 

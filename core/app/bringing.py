@@ -132,7 +132,7 @@ class Bringing(Room):
             put(
                 turn.connection,
                 self._farm,
-                Letter(key, update.chat, reply.lines, tuple(offers), note=note.id if note else None),
+                Letter(key, update.chat, reply.lines, tuple(offers), note=note.id if note else None, person=brought.author),
                 brought.at,
             )
             if button is not None:

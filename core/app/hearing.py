@@ -11,6 +11,7 @@ from datetime import datetime
 from sqlalchemy import Connection, Engine
 
 from core.app.doing import done, summed_up, told_to_do
+from core.app.reckoning import Reckon, here
 from core.herd.state import Herd
 from core.notes.journal import Note
 from core.notes.kinds.query import Query
@@ -35,9 +36,10 @@ def answer_query(query: Query, asked: Book, at: datetime) -> Reply:
 class Turn:
     """One transaction on a farm's journal, with the book as it will be once the transaction holds."""
 
-    def __init__(self, connection: Connection, farm: int, warm: Book) -> None:
+    def __init__(self, connection: Connection, farm: int, warm: Book, reckon: Reckon = here) -> None:
         """Catch up with what other programs wrote in the meantime."""
         self.connection = connection
+        self.reckon = reckon
         self.farm = farm
         self.book = caught_up(connection, farm, warm)
 
@@ -65,7 +67,7 @@ class Turn:
         """The answer to a question, with the photos that belong to it."""
         from core.app.photos import with_photos  # noqa: PLC0415 - photos know this class
 
-        return with_photos(self, query, asked, answer_query(query, asked, at))
+        return with_photos(self, query, asked, self.reckon(answer_query, query, asked, at))
 
     def write(self, note: Note) -> None:
         """Put a note into the journal that no person typed here: one brought from another book, or from a roster."""
@@ -80,6 +82,7 @@ class Hearing:
         """Nothing is loaded until it is asked for."""
         self.engine = engine
         self.farm = farm
+        self.reckon: Reckon = here
         self._warm = book(Herd())
         self._lock = threading.Lock()
 
@@ -89,7 +92,7 @@ class Hearing:
         with self._lock:
             with self.engine.begin() as connection:
                 journal.take_farm(connection, self.farm)
-                turn = Turn(connection, self.farm, self._warm)
+                turn = Turn(connection, self.farm, self._warm, self.reckon)
                 yield turn
             self._warm = turn.book
 

@@ -17,6 +17,7 @@ from sqlalchemy import Engine
 from core.app import copies, looking_after
 from core.app.book import App
 from core.app.post import HintOf
+from core.app.reckoning import Reckon, here
 from core.problem import Problem
 from core.store import intake, looking, outgoing, people, serving, signs, whose
 from core.store.intake import Came, Update
@@ -40,6 +41,7 @@ class House:
     def __init__(self, engine: Engine) -> None:
         """No farm is read until it is asked for. `troubled` is told of a farm whose reminders could not be looked up, and why."""
         self.troubled: Callable[[str, Exception], object] = lambda _farm, _error: None
+        self.reckon: Reckon = here
         self._engine = engine
         self._farms: OrderedDict[int, App] = OrderedDict()
         self._lock = threading.Lock()
@@ -52,6 +54,7 @@ class House:
         """The farm of that number."""
         with self._lock:
             app = self._farms.pop(farm, None) or App(self._engine, farm, self._name(farm))
+            app.reckon = self.reckon
             self._farms[farm] = app
             while len(self._farms) > WARM:
                 self._farms.popitem(last=False)

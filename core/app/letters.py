@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, replace
 from datetime import datetime
 
 from sqlalchemy import Connection
@@ -40,6 +40,8 @@ class Letter:
 
     `note` is the note of the farm that it answers: what is said in reply to it is about that note.
 
+    `person`: the account whose buttons they are, where the letter answers somebody; None where it is for all who read it.
+
     `thumb`: a thumb up on the message that it answers says as much, where the chat takes one.
 
     Of a file only what it is to show is kept: it is made when the letter goes out, as the book stood when the letter was put here.
@@ -54,11 +56,13 @@ class Letter:
     attached: tuple[Attached, ...] = ()
     note: int | None = None
     thumb: bool = False
+    person: str | None = None
 
 
-def letter_of(key: str, chat: str, reply: Reply, answers: str = "") -> Letter:
+def letter_of(key: str, chat: str, reply: Reply, answers: str = "", *, person: str | None = None) -> Letter:
     """A reply as a letter: its lines, its choices under them, its files with them."""
-    return Letter(key, chat, reply.lines, tuple(Offer(choice) for choice in reply.choices), answers, attached=reply.attached)
+    offers = tuple(Offer(choice) for choice in reply.choices)
+    return Letter(key, chat, reply.lines, offers, answers, attached=reply.attached, person=person)
 
 
 def answer_of(key: str, chat: str, heard: Heard, answers: str) -> Letter:
@@ -68,7 +72,8 @@ def answer_of(key: str, chat: str, heard: Heard, answers: str) -> Letter:
     if stands(heard.book, note):
         offers += [Offer(Choice("Undo", "undo"), about(note), apart=True), Offer(Choice("Fix", FIX), about(note), apart=True)]
     thumb = plain_notes(heard.herd.settings) == "thumb" and heard.is_plain
-    return Letter(key, chat, heard.reply.lines, tuple(offers), answers, attached=heard.reply.attached, note=note.id, thumb=thumb)
+    letter = Letter(key, chat, heard.reply.lines, tuple(offers), answers, attached=heard.reply.attached)
+    return replace(letter, note=note.id, thumb=thumb, person=note.author)
 
 
 def number_pad(ask: Ask | None) -> tuple[Choice, ...]:
@@ -105,4 +110,4 @@ def put(connection: Connection, farm: int, letter: Letter, now: datetime) -> boo
 def _button(letter: Letter, offer: Offer) -> Button:
     """The offer as a button under the letter."""
     bundle = letter.key if offer.reply_to is None else f"{letter.key}#{offer.reply_to.key}"
-    return Button(bundle, letter.chat, offer.choice.label, offer.choice.says, reply_to=offer.reply_to)
+    return Button(bundle, letter.chat, offer.choice.label, offer.choice.says, letter.person, offer.reply_to)

@@ -80,7 +80,7 @@ class Post(Room):
             only_asks = heard.note.ask is None and all(fact.kind == "query" for fact in heard.note.facts) and bool(heard.note.facts)
             reply = heard.reply if only_asks else Reply((LOOKS_ONLY,))
             people.know_chat(turn.connection, self._farm, message.chat)
-            put(turn.connection, self._farm, letter_of(_key(update), message.chat, reply, message.number), now)
+            put(turn.connection, self._farm, letter_of(_key(update), message.chat, reply, message.number, person=message.author), now)
             if button is not None:
                 buttons.spend(turn.connection, self._farm, button, now)
             intake.mark(turn.connection, self._farm, update.id, "done")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from sqlalchemy import Engine
 
 from core.app.hearing import Hearing
+from core.app.reckoning import Reckon
 
 
 class Room:
@@ -16,3 +17,12 @@ class Room:
         self._engine = engine
         self._farm = farm
         self._hearing = Hearing(engine, farm)
+
+    @property
+    def reckon(self) -> Reckon:
+        """Where it is worked out what takes the big libraries: here, unless a shell says otherwise."""
+        return self._hearing.reckon
+
+    @reckon.setter
+    def reckon(self, where: Reckon) -> None:
+        self._hearing.reckon = where

@@ -13,6 +13,7 @@ from datetime import date, datetime, timedelta
 from sqlalchemy import Connection
 
 from core.app.letters import Letter, Offer, numbers, put
+from core.app.reckoning import Reckon, here
 from core.herd import settings
 from core.herd.chore import Chore
 from core.herd.state import Herd
@@ -33,13 +34,16 @@ BUTTONS = 8
 LABEL_LETTERS = 40
 
 
-def put_due(connection: Connection, farm: int, herd: Herd, now: datetime) -> int:
+def put_due(connection: Connection, farm: int, herd: Herd, now: datetime, reckon: Reckon = here) -> int:
     """Put the reminders and the digest that are due now into the outbox. How many messages that made."""
     chats = people.active_chats(connection, farm)
     if not chats:
         return 0
     local = now.astimezone(zone(herd.settings.timezone))
-    letters = [*_reminders(connection, farm, herd, chats, local), *_digest(connection, farm, herd, chats, local)]
+    digest = _digest(connection, farm, herd, local)
+    lines = reckon(digest_lines, herd, local.date()) if digest else ()
+    digests = (Letter(f"digest:{chat}:{digest}", chat, lines) for chat in chats if digest)
+    letters = [*_reminders(connection, farm, herd, chats, local), *digests]
     return sum(put(connection, farm, letter, now) for letter in letters)
 
 
@@ -102,18 +106,21 @@ def digest_due(herd: Herd, local: datetime) -> date | None:
     return local.date() - timedelta(days=late)
 
 
-def _digest(connection: Connection, farm: int, herd: Herd, chats: Sequence[str], local: datetime) -> list[Letter]:
-    """The week's digest, once, where it is time for it."""
+def _digest(connection: Connection, farm: int, herd: Herd, local: datetime) -> date | None:
+    """The day whose digest it is time for, once."""
     day = digest_due(herd, local)
-    if day is None or not outgoing.first_time(connection, farm, "digest", day, local):
-        return []
+    return day if day is not None and outgoing.first_time(connection, farm, "digest", day, local) else None
+
+
+def digest_lines(herd: Herd, today: date) -> tuple[str, ...]:
+    """What the digest of that day says."""
     from core.reports.digest import digest  # noqa: PLC0415 - loads the reckoning
 
-    lines = digest(herd, local.date()).reply().lines
-    return [Letter(f"digest:{chat}:{day}", chat, lines) for chat in chats]
+    lines: tuple[str, ...] = digest(herd, today).reply().lines
+    return lines
 
 
-def look(connection: Connection, farm: int, herd: Herd, now: datetime) -> bool:
+def look(connection: Connection, farm: int, herd: Herd, now: datetime, reckon: Reckon = here) -> bool:
     """The same for a farm that it is time to look at, and when it has to be looked at again. False where somebody else looks at it, or did so.
 
     A farm without a chat waits for one.
@@ -122,6 +129,6 @@ def look(connection: Connection, farm: int, herd: Herd, now: datetime) -> bool:
 
     if not looking.taken(connection, farm, now):
         return False
-    put_due(connection, farm, herd, now)
+    put_due(connection, farm, herd, now, reckon)
     looking.look_again(connection, farm, next_look(herd, now) if people.active_chats(connection, farm) else None)
     return True

@@ -36,7 +36,7 @@ class Button:
 
 @dataclass(frozen=True, slots=True)
 class Pressed:
-    """What pressing a button comes to. `state`: `ok`, `used`, `expired`, `not_yours`, or `unknown` (then the rest is empty)."""
+    """What pressing a button comes to. `state`: `ok`, `used`, `expired`, `elsewhere` (another chat's), `not_yours` (another person's), or `unknown` (then the rest is empty)."""
 
     state: str
     says: str = ""
@@ -89,7 +89,9 @@ def look(connection: Connection, farm: int, press: Press) -> Pressed:
     if row is None:
         return Pressed("unknown")
     state = "ok"
-    if row.chat != press.chat or row.person not in {None, press.person}:
+    if row.chat != press.chat:
+        state = "elsewhere"
+    elif row.person not in {None, press.person}:
         state = "not_yours"
     elif row.used_at is not None:
         state = "used"

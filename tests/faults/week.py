@@ -280,18 +280,19 @@ class Week:
         for number, doe in enumerate(does):
             result = self.dice.choice(("bred", "open"))
             if number == 0:
-                asked = self._press(letter, f"doe {doe} ", f"How did {doe} feel")
-                self._press(asked, result, f"Doe {doe} palpated {result}")
+                who = self.dice.choice(FAMILY)  # a reminder is for all, the question after it for whoever pressed
+                asked = self._press(who, letter, f"doe {doe} ", f"How did {doe} feel")
+                self._press(who, asked, result, f"Doe {doe} palpated {result}")
             else:
                 self._reply(self.standin.say(self.dice.choice(FAMILY), f"{doe} is {FELT[result]}", chat=GROUP, reply_to=letter))
             self.facts["Palpated", doe, result] += 1
             self.out.reminders_answered += 1
 
-    def _press(self, under: Message, label: str, told: str) -> Message:
+    def _press(self, who: str, under: Message, label: str, told: str) -> Message:
         """Press the button that has those words; what the bot then tells."""
         rows = under["reply_markup"]["inline_keyboard"]
         button = next(b["callback_data"] for row in rows for b in row if label in f"{b['text']} ")
-        self.standin.press(self.dice.choice(FAMILY), under, button)
+        self.standin.press(who, under, button)
         return self._wait(lambda: next((m for m in self.standin.answers(under) if m["text"].startswith(told)), None), f"not told: {told}")
 
     def _notes(self, day: int, *, killed: bool) -> list[Said]:
@@ -345,7 +346,7 @@ class Week:
         answer = self._reply(said.message)
         if self.dice.random() < 0.5:
             last = self.standin.answers(answer, after=0)[-1:] or [answer]
-            self.standin.press(self.dice.choice(FAMILY), answer, "Undo")
+            self.standin.press(said.message["from"]["first_name"], answer, "Undo")
             told = self._wait(lambda: next(iter(self.standin.answers(last[0])), None), "an undo is not answered")
         else:
             told = self._reply(self.standin.say(self.dice.choice(FAMILY), "undo", chat=GROUP, reply_to=answer))

@@ -60,6 +60,19 @@ def test_a_button_of_another_chat_is_refused(barn: Served, standin: StandIn) -> 
     assert forge(standin, "Ann", question, key_of(question, "14"))["text"] == "14"
 
 
+def test_a_button_in_a_group_is_for_whoever_was_answered(barn: Served, standin: StandIn) -> None:
+    """Nobody else takes a note back by it, but anybody by words; a reminder is for all."""
+    barn.ask("Bo", invited(barn, "helper"))
+    group = standin.group("Barn", "Ann", "Bo")["id"]
+    answer = barn.reply(standin.say("Ann", "@barn_notes_bot 14 weighed 8-2", chat="Barn"))
+    assert forge(standin, "Bo", answer, key_of(answer, "Undo"))["text"] == PRESSES["not_yours"]
+    assert barn.ask("Bo", "undo", chat="Barn", reply_to=answer) == "Taken back: Doe 14: 8 lb 2 oz."
+    answer = barn.reply(standin.say("Bo", "@barn_notes_bot 14 weighed 8-3", chat="Barn"))
+    assert forge(standin, "Bo", answer, key_of(answer, "Undo"))["text"] == "Undo"
+    reminder = barn.send("Ann", QUESTION, chat=group)
+    assert forge(standin, "Bo", reminder, key_of(reminder, "none"))["text"] == "none"
+
+
 def test_a_press_is_not_heard_again(barn: Served, standin: StandIn) -> None:
     """Neither that button nor its neighbours, however often they are sent."""
     question = barn.send("Ann", QUESTION)

@@ -181,7 +181,7 @@ def test_a_button_is_for_its_chat_and_person(connection: Connection) -> None:
     assert len(key.encode()) <= 64
     assert buttons.look(connection, 1, Press(key, "c", "ann", NOW)).state == "ok"
     assert buttons.look(connection, 1, Press(key, "c", "bo", NOW)).state == "not_yours"
-    assert buttons.look(connection, 1, Press(key, "d", "ann", NOW)).state == "not_yours"
+    assert buttons.look(connection, 1, Press(key, "d", "ann", NOW)).state == "elsewhere"
     assert buttons.look(connection, 1, Press("no such key", "c", "ann", NOW)) == Pressed("unknown")
     assert buttons.look(connection, add_farm(connection, "other"), Press(key, "c", "ann", NOW)).state == "unknown"
 
