@@ -6,6 +6,7 @@ import asyncio
 import logging
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import suppress
+from datetime import datetime, timedelta
 from pathlib import Path
 
 from telegram import Bot
@@ -30,6 +31,8 @@ log = logging.getLogger("haynote.telegram")
 #: A note is no longer than this [s], and no larger than this [bytes].
 LONGEST_S = 120
 LARGEST = 10 * 1024 * 1024
+#: After that the buttons under a note are too old to be pressed.
+BUTTONS_LAST = timedelta(days=30)
 
 
 class Voices:
@@ -84,6 +87,7 @@ class Voices:
             log.info("A recording can't be fetched: %s", error)
             return Reply((words.SOUND_GONE,))
         await self._signal(said)
+        await counter.make(forget_old, folder(counter), counter.now())
         file = await counter.make(counter.app.keep_voice, folder(counter), content)
         watch = Progress(self._bot, int(said.chat), words.listening, voice.LONG_S).watch()
         primer = await counter.ask(counter.app.primer)
@@ -102,6 +106,13 @@ class Voices:
 def folder(counter: Counter) -> Path:
     """Where recordings lie while their notes wait."""
     return counter.app.voice_folder(data_folder() / "voices")
+
+
+def forget_old(place: Path, now: datetime) -> None:
+    """Delete the recordings of notes that nobody answered as long as their buttons lasted."""
+    for file in place.glob("*.sound"):
+        if now.timestamp() - file.stat().st_mtime > BUTTONS_LAST.total_seconds():
+            let_go(file)
 
 
 def let_go(file: Path) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import threading
 from collections.abc import Iterator
 from pathlib import Path
@@ -119,6 +120,17 @@ def test_what_holds_no_note(barn: Served, standin: StandIn, ear: FakeEar) -> Non
     standin.fail("getFile", "refuse", code=400, text="Bad Request: file is too big")
     assert spoken(barn, "Ann", SURE)["text"] == words.SOUND_GONE
     assert (barn.notes(), recordings(barn)) == (before, [])
+
+
+def test_a_recording_that_nobody_answers_goes_with_its_buttons(barn: Served, standin: StandIn, ear: FakeEar) -> None:
+    """When the next one comes after a month."""
+    spoken(barn, "Ann", UNSURE)
+    (old,) = recordings(barn)
+    day = barn.now().timestamp()
+    os.utime(old, (day, day - 31 * 24 * 3600))
+    spoken(barn, "Ann", "15 weighed 7 pounds")
+    assert old not in recordings(barn)
+    assert len(recordings(barn)) == 1
 
 
 def test_who_may_only_look_may_only_ask(barn: Served, standin: StandIn, ear: FakeEar) -> None:
