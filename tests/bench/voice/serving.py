@@ -1,8 +1,8 @@
 """What others wait while one recording after the other is listened to, beside the same with nobody speaking; and the memory that the ears take.
 
-    python -m tests.bench.voice_serving [--pace 5] [--seconds 20]
+    python -m tests.bench.voice.serving [--pace 5] [--seconds 20]
 
-Needs the extra `voice`, and flite or another voice of `tests/bench/voice_sounds.py`. One of eight people speaks, 40 s at a time without a rest; the others type.
+Needs the extra `voice`, and flite or another voice of `tests/bench/voice/sounds.py`. One of eight people speaks, 40 s at a time without a rest; the others type.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ import time
 from pathlib import Path
 
 from tests.bench.serving import PEOPLE, Watch, notes, running, settle
-from tests.bench.voice_sounds import decoded, opus, voices
+from tests.bench.voice.sounds import decoded, opus, voices
 from tests.standin import StandIn
 
 SPEAKER = "Hal"

@@ -2,7 +2,7 @@
 
     python -m tests.bench.voice [tuned|unseen|talk|all] [--kept FILE]
 
-Needs the extra `voice` and voices (`tests/bench/voice_sounds.py`). What was heard is kept in FILE, if one is named: with it the figures can be
+Needs the extra `voice` and voices (`tests/bench/voice/sounds.py`). What was heard is kept in FILE, if one is named: with it the figures can be
 worked out again without listening.
 """
 
@@ -31,7 +31,7 @@ from core.notes.replay import Book, book
 from core.notes.roster import herd_of
 from core.notes.sayings import in_words
 from core.notes.spoken import Ears, judged, primer
-from tests.bench.voice_sounds import clips, voices
+from tests.bench.voice.sounds import clips, voices
 
 HERE = Path(__file__).parent
 AT = datetime.fromisoformat("2026-11-25T07:10:00-06:00")
@@ -55,14 +55,14 @@ class Clip:
 
 def farm() -> Book:
     """The farm that is spoken of."""
-    return book(herd_of(json.loads((HERE.parent / "corpus" / "roster.json").read_text())))
+    return book(herd_of(json.loads((HERE.parents[1] / "corpus" / "roster.json").read_text())))
 
 
 def sentences() -> dict[str, list[str]]:
     """Group -> its sentences."""
     found: dict[str, list[str]] = defaultdict(list)
     group = ""
-    for line in (HERE / "voice_notes.txt").read_text().splitlines():
+    for line in (HERE / "notes.txt").read_text().splitlines():
         if line.startswith("["):
             group = line.strip("[]")
         elif line and not line.startswith("#"):
