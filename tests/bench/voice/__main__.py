@@ -1,6 +1,6 @@
 """How well the ears hear, each alone and both together: words, slots, notes right, and notes silently wrong, which must be none.
 
-    python -m tests.bench.voice [tuned|unseen|talk|all] [--kept FILE]
+    python -m tests.bench.voice [tuned] [unseen] [long] [talk] [clean] [opus] [noisy] [--kept FILE]
 
 Needs the extra `voice` and voices (`tests/bench/voice/sounds.py`). What was heard is kept in FILE, if one is named: with it the figures can be
 worked out again without listening.
@@ -73,20 +73,16 @@ def sentences() -> dict[str, list[str]]:
 def listened(wanted: Iterable[str], conditions: Sequence[str] = CONDITIONS) -> list[Clip]:
     """Every sentence of these groups by every voice, heard by both ears."""
     told = primer(farm().herd)
-    first, second = Whisper(model_folder(None)), Sphinx(told.sayings, told.names)
+    first, second, speakers = Whisper(model_folder(None)), Sphinx(told.sayings, told.names), voices()
     found: list[Clip] = []
     for group in wanted:
         for at, text in enumerate(sentences()[group]):
-            for voice, speak in voices().items() if not found else _voices.items():
-                _voices[voice] = speak
+            for voice, speak in speakers.items():
                 for condition, sound in clips(speak(text), at):
                     if condition in conditions:
                         found.append(heard(Clip(group, text, voice, condition), sound, told.manner, first, second))
         print(f"{group}: heard", file=sys.stderr)
     return found
-
-
-_voices: dict[str, Any] = {}
 
 
 def heard(clip: Clip, sound: bytes, manner: str, first: Whisper, second: Sphinx) -> Clip:
@@ -210,7 +206,7 @@ def main() -> None:
     if kept is not None and kept.exists():
         told = [Clip(**each) for each in json.loads(kept.read_text())]
     else:
-        wanted = [each for each in sys.argv[1:] if each in {"tuned", "unseen", "long", "talk"}] or ["tuned", "unseen", "long", "talk"]
+        wanted = [each for each in sentences() if each in sys.argv] or list(sentences())
         told = listened(wanted, tuple(each for each in CONDITIONS if each in sys.argv) or ("opus", "noisy"))
         if kept is not None:
             kept.write_text(json.dumps([asdict(clip) for clip in told]))
