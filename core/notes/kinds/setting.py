@@ -116,6 +116,7 @@ NOT_THIS: tuple[str, ...] = (
     "take no risk with 14",
     "got my thumb in the cage door",
     "thumbs up for 14 from the judge",
+    "14 is good, in plain words again",
 )
 
 OPENS: Final = ()

@@ -6,6 +6,7 @@ from typing import Any
 
 from core.app.letters import Letter, Offer, numbers, put
 from core.notes.reading import ReplyTo
+from core.reply import Choice, Reply
 from tests.bot.telegram.served import Served
 from tests.standin import StandIn
 
@@ -82,6 +83,9 @@ def test_a_thumb_up_is_enough(barn: Served, standin: StandIn) -> None:
     assert standin.world.reactions[note["chat"]["id"], note["message_id"]][0]["emoji"] == "👍"
     assert "moved" not in " ".join(each["text"] for each in standin.answers(note))
     assert barn.ask("Ann", "undo", reply_to=note) == "Taken back: Doe 14 is in cage 3."
+    pressed = barn.send("Ann", Reply(("Where is she?",), (Choice("C4", "moved 14 to cage C4"),)))
+    standin.press("Ann", pressed, "C4")
+    assert standin.wait_answer("Ann", after=pressed["message_id"])["text"] == "Doe 14 is in cage C4."
 
 
 def test_words_where_no_thumb_is_taken(barn: Served, standin: StandIn) -> None:

@@ -121,6 +121,9 @@ def test_strangers_are_refused_and_leave_nothing(house: House) -> None:
     come(house, 10, "cy", "new doe 99")
     assert work_off(house) == [REFUSED]
     assert all(not app._hearing.book().notes for app in map(house.of, (1, 2, 3)))
+    come(house, 12, "ann", "new doe 14")
+    assert work_off(house)
+    assert [house.knows_chat(chat) for chat in ("cy", "ann")] == [False, True]
     assert house.take_updates("bot", [(11, "x", "{}"), (11, "x", "{}")], lambda _: None, AT) == 1
 
 
