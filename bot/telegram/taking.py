@@ -10,7 +10,7 @@ from telegram import Bot
 
 from bot.telegram.counter import WORKER, Counter
 from bot.telegram.handlers import Desk
-from bot.telegram.outage import log_trouble
+from bot.telegram.outage import Outage, log_trouble
 from bot.telegram.patience import Bells
 from bot.telegram.updates import is_sound, read
 from bot.telegram.voices import Voices
@@ -32,6 +32,7 @@ class Taking:
         self._bells = bells
         self._worker = worker
         self._voices = Voices(bot)
+        self._outage = Outage(bot, counter)
         self._desks: dict[int, Desk] = {}
         self._aside: dict[int, asyncio.Task[float]] = {}  # what takes long, by its number in the inbox: others need not wait for it
         self._left: Kept | None = None  # what was claimed when the book failed: still ours to work off
@@ -68,9 +69,11 @@ class Taking:
                 pause = 0.0
         except Exception as error:  # noqa: BLE001 - the book itself is in trouble: wait for better times
             log_trouble("Could not work off the inbox.", error)
+            await self._outage.tell(error, [self._left.chat] if self._left else [])
             self._failures += 1
             return self._bells.patience(self._failures)
         self._failures = 0
+        self._outage.over()
         return pause
 
     def _goes_aside(self, kept: Kept) -> bool:

@@ -5,9 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import timedelta
+from datetime import date, timedelta
 
+from core.app.reckoning import Reckon, here
 from core.handbook.asking import SUBJECT_MINUTES
+from core.herd.state import Herd
 from core.notes.fact import Fact
 from core.notes.journal import Note
 from core.notes.kinds.query import Query
@@ -43,11 +45,16 @@ def _tells_plan(fact: Fact) -> bool:
     return isinstance(fact, Query) and fact.about in {"winter", "keep"} and (fact.who, fact.scope, fact.breed) == (None, None, None)
 
 
-def done(book: Book, message: Message, hear: Callable[[Message], Heard]) -> tuple[Heard, ...]:
-    """What each line of the plan came to, heard as a note of the person who said to do it."""
+def plan_lines(herd: Herd, today: date) -> tuple[str, ...]:
+    """What the plan would have done that day, as notes."""
     from core.reports.winter.doing import orders  # noqa: PLC0415 - the reckoning is loaded when it is wanted
 
-    lines = orders(book.herd, local_day(message.at, book.herd))
+    return tuple(orders(herd, today))
+
+
+def done(book: Book, message: Message, hear: Callable[[Message], Heard], reckon: Reckon = here) -> tuple[Heard, ...]:
+    """What each line of the plan came to, heard as a note of the person who said to do it."""
+    lines = reckon(plan_lines, book.herd, local_day(message.at, book.herd))
     return tuple(
         hear(replace(message, text=line, number=f"{message.number}.{at}" if message.number else "", reply_to=None))
         for at, line in enumerate(lines, 1)

@@ -48,7 +48,7 @@ class Turn:
         known = listen(self.book, message, self._answer)
         if not known.is_new or not told_to_do(self.book, message):
             return self._taken(known)
-        each = done(self.book, message, lambda line: self._taken(listen(self.book, line, self._answer)))
+        each = done(self.book, message, lambda line: self._taken(listen(self.book, line, self._answer)), self.reckon)
         heard = self._taken(summed_up(listen(self.book, message, self._answer), each))
         return replace(heard, note=replace(heard.note, facts=tuple(fact for one in each for fact in one.note.facts)))
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import logging
 from datetime import datetime
+from errno import ENOSPC
 from pathlib import Path
 from threading import Event
 from typing import Any
@@ -12,6 +13,7 @@ import pytest
 from telegram.error import InvalidToken
 
 from bot.telegram.intake import BOTH_READ
+from bot.telegram.outage import WAIT
 from core.app import Message, Outgoing, Update
 from core.reply import Choice, Reply
 from core.store.people import active_chats
@@ -176,6 +178,23 @@ def test_an_update_that_fails_is_set_aside(barn: Served, standin: StandIn, monke
     assert "Something went wrong" in answers[0]["text"]
     assert "cat" not in answers[0]["text"]
     assert "8 lb 2 oz" in answers[1]["text"]
+
+
+def test_a_full_disk_is_no_fault_of_the_message(barn: Served, standin: StandIn, monkeypatch: pytest.MonkeyPatch) -> None:
+    """However often it fails by that, it is not set aside; the person is told once that it waits."""
+    hear, left = barn.app.hear_update, list(range(5))
+
+    def full(*said: Any, **more: Any) -> Any:
+        if left:
+            left.pop()
+            raise OSError(ENOSPC, "No space left on device")
+        return hear(*said, **more)
+
+    monkeypatch.setattr(barn.app, "hear_update", full)
+    note = standin.say("Ann", "14 weighed 8-2")
+    assert "8 lb 2 oz" in barn.reply(note)["text"]
+    assert [each["text"] for each in standin.answers(note)].count(WAIT.format(why="The disk is full.")) == 1
+    assert left == []
 
 
 @pytest.mark.parametrize("name", ["take_updates", "next_update", "claim_outgoing", "mark_sent"])
