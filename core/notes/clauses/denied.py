@@ -67,23 +67,10 @@ def of_an_earlier_time(clause: Clause) -> bool:
 
 UNDONE: Final = frozenset(
     {
-        "haven't",
-        "havent",
-        "have not",
-        "hasn't",
-        "hasnt",
-        "has not",
-        "didn't",
-        "didnt",
-        "did not",
-        "not",
-        "never",
-        "ain't",
-        "aint",
-        "can't",
-        "cant",
+        "haven't", "havent", "have not", "hasn't", "hasnt", "has not", "didn't", "didnt", "did not", "not", "never", "ain't", "aint",
+        "can't", "cant",
     }
-)
+)  # fmt: skip
 NOBODY: Final = frozenset({"none", "nobody", "neither", "no one", "nothing"})
 YET: Final = frozenset({"yet", "more"})
 NO_ONE: Final = frozenset({"nobody", "no one", "noone"})

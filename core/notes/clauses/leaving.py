@@ -81,26 +81,10 @@ def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bo
 _ARTICLES: Final = frozenset({"the", "a", "an", "my", "our", "some", "old", "few", "last", "more", "used"})
 _OF_RABBITS: Final = frozenset(
     {
-        "kits",
-        "litter",
-        "doe_word",
-        "buck_word",
-        "bucks_word",
-        "does_word",
-        "pronoun",
-        "all",
-        "breed_name",
-        "color",
-        "to",
-        "each",
-        "no_count",
-        "sell",
-        "list",
-        "until",
-        "reason",
-        "scope:grow-outs",
+        "kits", "litter", "doe_word", "buck_word", "bucks_word", "does_word", "pronoun", "all", "breed_name", "color", "to", "each",
+        "no_count", "sell", "list", "until", "reason", "scope:grow-outs",
     }
-)
+)  # fmt: skip
 
 
 def _something_else(c: Clause, cue: int) -> bool:

@@ -20,24 +20,10 @@ from core.notes.slots.measures import clock_time
 
 ASKED: Final = frozenset(
     {
-        "num",
-        "weight",
-        "pair",
-        "clock",
-        "money",
-        "temp",
-        "date",
-        "span",
-        "dose",
-        "cup",
-        "percent",
-        "sum",
-        "code",
-        "animal",
-        "cage",
+        "num", "weight", "pair", "clock", "money", "temp", "date", "span", "dose", "cup", "percent", "sum", "code", "animal", "cage",
         "ordinal",
     }
-)
+)  # fmt: skip
 PRONOUNS: Final = frozenset(
     {"this", "that", "the", "no", "which", "good", "big", "little", "another", "last", "first", "other", "each", "every", "any", "only"}
 )

@@ -14,40 +14,10 @@ from core.notes.slots.items import Item, marks_of
 
 FILLERS: Final = frozenset(
     {
-        "more",
-        "good",
-        "solid",
-        ",",
-        ":",
-        "-",
-        "(",
-        ")",
-        "=",
-        ">",
-        "the",
-        "a",
-        "an",
-        "of",
-        "her",
-        "his",
-        "and",
-        "is",
-        "is a",
-        "was",
-        "are",
-        "were",
-        "with",
-        "at",
-        "about",
-        "only",
-        "just",
-        "em",
-        "them",
-        "my",
-        "our",
-        "that",
+        "more", "good", "solid", ",", ":", "-", "(", ")", "=", ">", "the", "a", "an", "of", "her", "his", "and", "is", "is a", "was",
+        "are", "were", "with", "at", "about", "only", "just", "em", "them", "my", "our", "that",
     }
-)
+)  # fmt: skip
 
 
 class Marked:

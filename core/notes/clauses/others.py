@@ -26,26 +26,10 @@ TOLD: Final = frozenset({"told", "says", "said", "say", "tells", "swears", "holl
 #: Between a person and an ailment.
 FALLING: Final = frozenset(
     {
-        "have",
-        "has",
-        "had",
-        "got",
-        "is",
-        "was",
-        "been",
-        "has been",
-        "came",
-        "down",
-        "with",
-        "feeling",
-        "all",
-        "really",
-        "so",
-        "a",
-        "the",
+        "have", "has", "had", "got", "is", "was", "been", "has been", "came", "down", "with", "feeling", "all", "really", "so", "a", "the",
         "bad",
     }
-)
+)  # fmt: skip
 OPENING: Final = 6  # not a figure: items: as far as the head of a statement is looked at
 #: What a person of no tag may be told to have had befall them.
 BEFALLEN: Final = frozenset({"lose", "had", "kindle", "die", "eat", "step", "newborn"})

@@ -37,31 +37,11 @@ PEOPLE: Final = frozenset(
 )
 THINGS: Final = frozenset({"cage_word", "not_feed", "chore_word", "hay", "feed", "box"})
 STATES: Final = frozenset(
-    [
-        "warm",
-        "dry",
-        "cool",
-        "calm",
-        "away",
-        "separate",
-        "separated",
-        "inside",
-        "outside",
-        "quiet",
-        "company",
-        "happy",
-        "busy",
-        "clean",
-        "safe",
-        "fed",
-        "watered",
-        "still",
-        "still",
-        "in",
-        "from",
-        "out",
-    ]
-)
+    {
+        "warm", "dry", "cool", "calm", "away", "separate", "separated", "inside", "outside", "quiet", "company", "happy", "busy", "clean",
+        "safe", "fed", "watered", "still", "in", "from", "out",
+    }
+)  # fmt: skip
 NEARBY: Final = frozenset({"by", "near", "beside", "next", "in", "for", "over", "at", "on", "under", "above", "behind", "from"})
 
 
@@ -268,24 +248,11 @@ def _shown(c: Clause, found: Found) -> bool:
 
 
 BITES: Final = frozenset(
-    [
-        "bit",
-        "bites",
-        "bite",
-        "nipped",
-        "nips",
-        "charged",
-        "charges",
-        "scratched",
-        "attacked",
-        "attacks",
-        "boxed",
-        "grunted",
-        "lunged",
-        "swatted",
-        "kicked",
-    ]
-)
+    {
+        "bit", "bites", "bite", "nipped", "nips", "charged", "charges", "scratched", "attacked", "attacks", "boxed", "grunted", "lunged",
+        "swatted", "kicked",
+    }
+)  # fmt: skip
 
 
 MOODS: Final = frozenset("mean gentle sweet calm friendly nasty cranky grumpy vicious mellow tame".split())  # noqa: SIM905 - a table of words
@@ -474,38 +441,11 @@ def _box(c: Clause, found: Found) -> bool:
 
 NO: Final = frozenset(
     {
-        "no",
-        "not",
-        "without",
-        "never",
-        "nor",
-        "neither",
-        "isnt",
-        "isn't",
-        "wasnt",
-        "wasn't",
-        "aint",
-        "ain't",
-        "negative for",
-        "free",
-        "hardly",
-        "zero",
-        "nothing like",
-        "no more",
-        "no longer",
-        "any",
-        "stopped",
-        "quit",
-        "hasnt",
-        "hasn't",
-        "doesn't",
-        "doesnt",
-        "didn't",
-        "didnt",
-        "don't",
-        "dont",
+        "no", "not", "without", "never", "nor", "neither", "isnt", "isn't", "wasnt", "wasn't", "aint", "ain't", "negative for", "free",
+        "hardly", "zero", "nothing like", "no more", "no longer", "any", "stopped", "quit", "hasnt", "hasn't", "doesn't", "doesnt",
+        "didn't", "didnt", "don't", "dont",
     }
-)
+)  # fmt: skip
 OVER: Final = frozenset({"gone", "better", "healed", "resolved", "stopped", "cured", "recovered", "over"})
 
 
@@ -537,75 +477,20 @@ def _named_person(c: Clause, _found: Found) -> bool:
 
 
 BUYERS: Final = frozenset(
-    [
-        "guy",
-        "man",
-        "lady",
-        "woman",
-        "person",
-        "fellow",
-        "fella",
-        "farmer",
-        "dude",
-        "gal",
-        "family",
-        "couple",
-        "breeder",
-        "buyer",
-        "customer",
-        "somebody",
-        "someone",
-        "kid",
-        "girl",
-        "boy",
-        "teacher",
-        "student",
-    ]
-)
+    {
+        "guy", "man", "lady", "woman", "person", "fellow", "fella", "farmer", "dude", "gal", "family", "couple", "breeder", "buyer",
+        "customer", "somebody", "someone", "kid", "girl", "boy", "teacher", "student",
+    }
+)  # fmt: skip
 
 
 BARE: Final = frozenset(
-    [
-        "check",
-        "checked",
-        "checking",
-        "looked",
-        "well",
-        "fine",
-        "fat",
-        "happy",
-        "pink",
-        "warm",
-        "good",
-        "healthy",
-        "growing",
-        "big",
-        "strong",
-        "nice",
-        "um",
-        "uh",
-        "so",
-        "okay",
-        "ok",
-        "yep",
-        "lol",
-        "still",
-        "now",
-        "in",
-        "her",
-        "with",
-        "there",
-        "under",
-        "total",
-        "count",
-        "today",
-        "only",
-        "just",
-        "about",
-        "age",
-        "aged",
-    ]
-)
+    {
+        "check", "checked", "checking", "looked", "well", "fine", "fat", "happy", "pink", "warm", "good", "healthy", "growing", "big",
+        "strong", "nice", "um", "uh", "so", "okay", "ok", "yep", "lol", "still", "now", "in", "her", "with", "there", "under", "total",
+        "count", "today", "only", "just", "about", "age", "aged",
+    }
+)  # fmt: skip
 
 
 def _some_of_them(c: Clause, found: Found) -> bool:

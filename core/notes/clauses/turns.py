@@ -506,26 +506,11 @@ def _not_done(c: Clause, found: Found) -> bool:
 
 
 OTHER_GOODS: Final = frozenset(
-    [
-        "concrete",
-        "cement",
-        "sand",
-        "soil",
-        "mulch",
-        "potting",
-        "sugar",
-        "flour",
-        "rice",
-        "potatoes",
-        "apples",
-        "ice",
-        "charcoal",
-        "gravel",
-        "fertilizer",
-        "lime",
-        "trash",
-    ]
-)
+    {
+        "concrete", "cement", "sand", "soil", "mulch", "potting", "sugar", "flour", "rice", "potatoes", "apples", "ice", "charcoal",
+        "gravel", "fertilizer", "lime", "trash",
+    }
+)  # fmt: skip
 
 
 def _no_rabbit_feed(c: Clause, _found: Found) -> bool:

@@ -62,27 +62,10 @@ ALLOWED: Final[Mapping[str, frozenset[str] | None]] = {
 #: Readings of which a denial is a part.
 DENIABLE: Final = frozenset(
     {
-        "planned",
-        "skipped",
-        "remind",
-        "setting",
-        "query",
-        "weather",
-        "remark",
-        "undo",
-        "correct",
-        "refused",
-        "missed",
-        "palpated",
-        "ailment",
-        "temper",
-        "fault",
-        "for_sale",
-        "kit_count",
-        "kindled",
-        "died",
+        "planned", "skipped", "remind", "setting", "query", "weather", "remark", "undo", "correct", "refused", "missed", "palpated",
+        "ailment", "temper", "fault", "for_sale", "kit_count", "kindled", "died",
     }
-)
+)  # fmt: skip
 LACKING: Final = frozenset({"no_fur", "no_nest"})  # signs that are a denial
 #: Between `didn't` or `isn't` and what it denies.
 SMALL_BETWEEN: Final = frozenset(
@@ -93,22 +76,10 @@ NOT_DENIED: Final = frozenset({"only", "just", "bad", "sure", "surprised", "to"}
 #: Nouns: no deed stands in them.
 NOUNS: Final = frozenset(
     {
-        "kits",
-        "litter",
-        "buck_word",
-        "doe_word",
-        "bucks_word",
-        "does_word",
-        "pronoun",
-        "to",
-        "from",
-        "each",
-        "all",
-        "box",
-        "modal",
+        "kits", "litter", "buck_word", "doe_word", "bucks_word", "does_word", "pronoun", "to", "from", "each", "all", "box", "modal",
         "cage_word",
     }
-)
+)  # fmt: skip
 KITS: Final = frozenset({"kits", "litter"})
 CONDITION: Final = frozenset({"if", "unless"})
 #: Before `if` they make a question of it, no condition.

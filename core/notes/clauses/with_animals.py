@@ -10,106 +10,28 @@ from core.notes.slots.animals import Mention
 
 MOST_FIGURES: Final = 100  # not a figure: items: the longest lists of tags have no more
 INTERJECTIONS: Final = frozenset(
-    [
-        "ugh",
-        "omg",
-        "bruh",
-        "um",
-        "uh",
-        "hey",
-        "lol",
-        "damn",
-        "dang",
-        "aw",
-        "aww",
-        "wow",
-        "oh",
-        "ah",
-        "hmm",
-        "yay",
-        "woohoo",
-        "update",
-        "fyi",
-        "news",
-        "okay",
-        "yep",
-        "yeah",
-        "yes",
-        "alright",
-        "yo",
-        "dude",
-        "guys",
-        "hi",
-        "hello",
-        "man",
-        "gosh",
-        "argh",
-        "oof",
-        "sigh",
-        "sad",
-        "rip",
-        "welp",
-        "btw",
-        "also",
-        "today",
-    ]
-)
+    {
+        "ugh", "omg", "bruh", "um", "uh", "hey", "lol", "damn", "dang", "aw", "aww", "wow", "oh", "ah", "hmm", "yay", "woohoo", "update",
+        "fyi", "news", "okay", "yep", "yeah", "yes", "alright", "yo", "dude", "guys", "hi", "hello", "man", "gosh", "argh", "oof", "sigh",
+        "sad", "rip", "welp", "btw", "also", "today",
+    }
+)  # fmt: skip
 #: Behind `nine of`: the number counts.
 PARTS: Final = frozenset({"them", "those", "em", "which", "these", "hers", "the", "her", "my", "our"})
 #: Words between a number and what it counts.
 LOOKS: Final = frozenset(
     {
-        "little",
-        "big",
-        "nice",
-        "fat",
-        "pretty",
-        "good",
-        "young",
-        "healthy",
-        "small",
-        "tiny",
-        "cute",
-        "fine",
-        "strong",
-        "lovely",
-        "beautiful",
-        "chunky",
-        "plump",
-        "sturdy",
-        "nice-looking",
+        "little", "big", "nice", "fat", "pretty", "good", "young", "healthy", "small", "tiny", "cute", "fine", "strong", "lovely",
+        "beautiful", "chunky", "plump", "sturdy", "nice-looking",
     }
-)
+)  # fmt: skip
 #: Things of the barn that a number counts: `twelve cages`, `filled 12 bottles`.
 COUNTED_THINGS: Final = frozenset(
     {
-        "cages",
-        "trays",
-        "bottles",
-        "crocks",
-        "feeders",
-        "waterers",
-        "pans",
-        "hutches",
-        "pens",
-        "holes",
-        "nestboxes",
-        "mats",
-        "gauge",
-        "foot",
-        "feet",
-        "inch",
-        "inches",
-        "gallon",
-        "gallons",
-        "mile",
-        "miles",
-        "mph",
-        "watts",
-        "people",
-        "eggs",
+        "cages", "trays", "bottles", "crocks", "feeders", "waterers", "pans", "hutches", "pens", "holes", "nestboxes", "mats", "gauge",
+        "foot", "feet", "inch", "inches", "gallon", "gallons", "mile", "miles", "mph", "watts", "people", "eggs",
     }
-)
+)  # fmt: skip
 #: Behind `@` they say when, not how many at what price.
 HOURS: Final = frozenset({"time", "clock"})
 #: Sorts of items that name an animal outright.

@@ -14,71 +14,18 @@ NAME_LETTERS: Final = 3  # shorter words are hardly names
 #: Words that lead to an animal.
 LEADS: Final = frozenset(
     {
-        "on",
-        "of",
-        "for",
-        "from",
-        "to",
-        "with",
-        "under",
-        "in",
-        "w",
-        "x",
-        "out",
-        "off",
-        "by",
-        "ex",
-        "doe",
-        "buck",
-        "tag",
-        "number",
-        "animal",
-        "rabbit",
-        "litter",
+        "on", "of", "for", "from", "to", "with", "under", "in", "w", "x", "out", "off", "by", "ex", "doe", "buck", "tag", "number",
+        "animal", "rabbit", "litter",
     }
-)
+)  # fmt: skip
 #: What is sold without an article, and is no animal's name.
 STUFF: Final = frozenset(
     {
-        "hay",
-        "straw",
-        "manure",
-        "meat",
-        "feed",
-        "fur",
-        "wool",
-        "poop",
-        "compost",
-        "fertilizer",
-        "milk",
-        "honey",
-        "bread",
-        "stuff",
-        "equipment",
-        "wire",
-        "lumber",
-        "wood",
-        "furniture",
-        "pork",
-        "beef",
-        "chicken",
-        "grain",
-        "bedding",
-        "firewood",
-        "fence",
-        "fencing",
-        "some",
-        "more",
-        "it",
-        "out",
-        "everything",
-        "nothing",
-        "something",
-        "one",
-        "him",
-        "her",
+        "hay", "straw", "manure", "meat", "feed", "fur", "wool", "poop", "compost", "fertilizer", "milk", "honey", "bread", "stuff",
+        "equipment", "wire", "lumber", "wood", "furniture", "pork", "beef", "chicken", "grain", "bedding", "firewood", "fence", "fencing",
+        "some", "more", "it", "out", "everything", "nothing", "something", "one", "him", "her",
     }
-)
+)  # fmt: skip
 #: Verbs that an animal stands right behind.
 VERBS_OF_ANIMALS: Final = frozenset({"breed", "sell", "cull", "die", "palpate", "wean", "weigh", "list", "move", "treat", "tag"})
 BESIDE_ANIMALS: Final = frozenset({"under", "from", "on", "for", "in", "of", "off"})

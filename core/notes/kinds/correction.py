@@ -74,28 +74,11 @@ STARTS: Final = frozenset({"i goofed", "my mistake", "my bad",
 })  # fmt: skip
 STRONG: Final = frozenset(
     {
-        "that was for",
-        "that last weight was for",
-        "the last weight was for",
-        "last weight was for",
-        "i mean",
-        "i meant",
-        "meant",
-        "make that",
-        "correction",
-        "that was",
-        "should be",
-        "should have been",
-        "change that to",
-        "change it to",
-        "it should be",
-        "that should be",
-        "should say",
-        "sorry it was",
-        "make it",
-        "was supposed to be",
+        "that was for", "that last weight was for", "the last weight was for", "last weight was for", "i mean", "i meant", "meant",
+        "make that", "correction", "that was", "should be", "should have been", "change that to", "change it to", "it should be",
+        "that should be", "should say", "sorry it was", "make it", "was supposed to be",
     }
-)
+)  # fmt: skip
 
 
 def read(c: Clause) -> None:

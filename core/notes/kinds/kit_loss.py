@@ -196,23 +196,10 @@ WATERS: Final = frozenset(
 #: Parts of an animal that it may lose and live.
 OF_A_BODY: Final = frozenset(
     {
-        "toenail",
-        "toenails",
-        "nail",
-        "nails",
-        "toe",
-        "toes",
-        "claw",
-        "claws",
-        "tooth",
-        "teeth",
-        "whisker",
-        "whiskers",
-        "patches",
-        "tufts",
-        "clumps",
+        "toenail", "toenails", "nail", "nails", "toe", "toes", "claw", "claws", "tooth", "teeth", "whisker", "whiskers", "patches",
+        "tufts", "clumps",
     }
-)
+)  # fmt: skip
 
 
 def _of_its_body(c: Clause, cue: int) -> bool:

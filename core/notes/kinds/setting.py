@@ -368,28 +368,10 @@ def _only_colors(c: Clause) -> SettingValue | None:
 
 ONLY: Final = frozenset(
     {
-        "only want",
-        "i only want",
-        "we only want",
-        "only wanting",
-        "and",
-        "or",
-        "from now on",
-        "from",
-        "here",
-        "on",
-        "now",
-        "i",
-        "we",
-        "please",
-        "this",
-        "year",
-        "the",
-        "colors",
-        "colours",
-        "in",
+        "only want", "i only want", "we only want", "only wanting", "and", "or", "from now on", "from", "here", "on", "now", "i", "we",
+        "please", "this", "year", "the", "colors", "colours", "in",
     }
-)
+)  # fmt: skip
 
 
 def _behind(*words: str) -> Callable[[Clause], SettingValue | None]:

@@ -21,34 +21,10 @@ _LABELS: Final[Mapping[str, str]] = {
 _VERBS: Final = frozenset({"had", "has", "kindled", "have", "were", "was", "kits", "kit", "babies", "bunnies"})
 _FILLERS: Final = frozenset(
     {
-        "to",
-        "start",
-        "at",
-        "first",
-        "originally",
-        "actually",
-        "begin",
-        "birth",
-        "she",
-        "her",
-        "it",
-        "and",
-        "with",
-        "of",
-        "them",
-        "em",
-        "there",
-        "only",
-        "just",
-        "in",
-        "all",
-        "but",
-        "the",
-        "is",
-        "are",
-        "doe",
+        "to", "start", "at", "first", "originally", "actually", "begin", "birth", "she", "her", "it", "and", "with", "of", "them", "em",
+        "there", "only", "just", "in", "all", "but", "the", "is", "are", "doe",
     }
-)
+)  # fmt: skip
 
 
 def birth_numbers(text: str, doe: str, herd: Herd) -> dict[str, int] | None:

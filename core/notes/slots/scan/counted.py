@@ -15,28 +15,10 @@ from core.notes.slots.scan.tagged import MEASURED, NUMBER_FIRST
 
 AFTER_COUPLE: Final = frozenset(
     {
-        "of",
-        "more",
-        "",
-        ".",
-        ",",
-        "kits",
-        "kit",
-        "babies",
-        "bunnies",
-        "dead",
-        "alive",
-        "bags",
-        "bucks",
-        "does",
-        "days",
-        "last",
-        "today",
-        "this",
-        "yesterday",
-        "overnight",
+        "of", "more", "", ".", ",", "kits", "kit", "babies", "bunnies", "dead", "alive", "bags", "bucks", "does", "days", "last", "today",
+        "this", "yesterday", "overnight",
     }
-)
+)  # fmt: skip
 NOON = 12  # not a figure: an hour of the day
 MINUTES = 60  # not a figure: of an hour
 PARTS_OF_HOUR: Final = {"half": 30, "quarter": 15}  # not a figure: minutes
