@@ -60,8 +60,8 @@ def is_setting(whole: Clause) -> bool:
         or (
             whole.said(place) == "cages"
             and whole.whole(place - 1) is not None
-            and place == len(whole.items) - 1 <= NAMED_BY + 1
-            and whole.text().startswith(HAVING)
+            and all(item.sort == "mark" for item in whole.items[place + 1 :])
+            and (place == 1 or (place <= NAMED_BY + 1 and whole.text().startswith(HAVING)))  # "24 cages", and nothing else
         )
         or (whole.said(whole.opening() or 0) in {"our", "my"} and place - (whole.opening() or 0) <= NAMED_BY)
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any
@@ -27,6 +28,11 @@ class Finding:
     evidence: Mapping[str, Any] = field(default_factory=dict)
     heed: int = 0
     kinds: tuple[str, ...] = ()
+
+    @property
+    def brief(self) -> str:
+        """What it comes to, without the rest: the words up to the first bracket, semicolon or end of a sentence."""
+        return re.split(r"; |\. | \(", self.text)[0].rstrip(".")
 
     def document(self) -> dict[str, Any]:
         """The finding as a flag of the digest."""

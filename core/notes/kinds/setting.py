@@ -52,6 +52,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("keep two bucks a breed", ({"name": "bucks_a_breed", "value": 2},)),
     Example("cup = 5 oz", ({"name": "cup_weight", "value": 142},)),
     Example("there are 18 cages", ({"name": "cages", "value": 18},)),
+    Example("24 cages", ({"name": "cages", "value": 24},)),
     Example("winter dec 10", ({"name": "winter", "value": "2026-12-10"},)),
     Example("bucks/breed 3", ({"name": "bucks_a_breed", "value": 3},)),
     Example("Would you send the reminders at 7 in the evening, please", ({"name": "reminder_time", "value": "19:00"},)),
@@ -101,6 +102,7 @@ EXAMPLES: tuple[Example, ...] = (
 NOT_THIS: tuple[str, ...] = (
     "cleaned the cages",
     "we have to scrub 18 cages",
+    "24 cages to clean",
     "it was a long winter",
     "winter low tonight 15F",
     "winter nights are long",

@@ -9,6 +9,7 @@ import re
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
+from typing import Final
 
 from core.herd.questions import fitting
 from core.herd.state import Herd
@@ -185,6 +186,10 @@ def _birth_asked_put_right(talk: Talk, draft: Draft, words: str) -> Meaning | No
     return completed(replace(draft, known=known, rest=()), {}, talk.today)
 
 
+#: The plan's own yes, with no plan before it.
+PLAN_FIRST: Final = "Send \u201cwinter\u201d first: then \u201cdo it\u201d plans what stands there."
+
+
 def _with_open_question(talk: Talk, meaning: Meaning) -> Meaning:
     """Where neither an answer nor a note came of it, the person is told what is still open."""
     ask = question_of(talk.asked) if talk.asked else None
@@ -197,7 +202,8 @@ def _with_open_question(talk: Talk, meaning: Meaning) -> Meaning:
 def _put_right_in_words(talk: Talk) -> Meaning | None:
     """Words that are no note, but put the last one right; or a yes or a no to nothing."""
     if plain(talk.message.text) in YES | NO and talk.asked is None:
-        return Meaning(notices=("Nothing is waiting for an answer.",), settled=True)
+        told = PLAN_FIRST if plain(talk.message.text) == "do it" else "Nothing is waiting for an answer."
+        return Meaning(notices=(told,), settled=True)
     last = last_entries(talk.book, talk.message)
     if not last:
         return None

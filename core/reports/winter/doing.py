@@ -9,8 +9,8 @@ from core.notes.kinds.plan import Planned, show
 from core.reports.keep_or_cull import keep_or_cull
 from core.reports.verdict import Verdict
 
-#: Why such a plan was made, as it stands in the book.
-REASON = "winter plan"
+#: Whose idea it was; the reason of the day follows, for the plan no longer asks about an animal that is decided.
+OF_THE_PLAN = "winter plan"
 
 
 def orders(herd: Herd, today: date) -> tuple[str, ...]:
@@ -23,4 +23,6 @@ def orders(herd: Herd, today: date) -> tuple[str, ...]:
 def _planned(one: Verdict) -> Planned:
     on = one.course.on if one.course else None
     cull, what = one.verdict == "cull", one.verdict
-    return Planned(who=one.tag or "", what=what, on=on if cull else None, until=None if cull else on, reason=REASON)
+    why = one.reasons[0].brief
+    reason = f"{OF_THE_PLAN}, {why[:1].lower()}{why[1:]}"
+    return Planned(who=one.tag or "", what=what, on=on if cull else None, until=None if cull else on, reason=reason)

@@ -141,6 +141,13 @@ def test_words_that_put_nothing_right_stay_words(said: str) -> None:
         assert heard.reply.lines == ("Nothing is waiting for an answer.",)
 
 
+def test_a_plans_yes_without_a_plan_says_what_to_ask() -> None:
+    """`do it` takes up the plan that stands before it; with none there, it is told how to see one."""
+    heard = Barn().say("do it")
+    assert heard.reply.lines == ("Send \u201cwinter\u201d first: then \u201cdo it\u201d plans what stands there.",)
+    assert not facts(heard)
+
+
 def test_a_correction_of_a_named_animals_fact() -> None:
     """Not of the last one."""
     barn = Barn()
