@@ -336,8 +336,10 @@ def _name(c: Clause, place: int | None) -> tuple[str | None, list[Item]]:
         if (
             after < len(c.items)
             and c.items[after].sort in {"word", "animal"}
-            and not c.items[after].marks
-            & {"condition", "palpate", "plan", "question", "list", "all", "each", "kits", "no_count", "pronoun"}
+            and not c.items[after].marks & {"condition", "palpate", "plan", "question", "list", "all", "each", "no_count", "pronoun"}
+            and (
+                "kits" not in c.items[after].marks or (after == i + 1 and not c.said(after).endswith("s"))
+            )  # "named Bunny", not "named the kits"
             and after != place
         ):
             item = c.items[after]
@@ -463,11 +465,24 @@ def check(fact: AnimalNoted, herd: Herd, today: date) -> Problem | None:
     """Dates and parents must be possible; what contradicts the animal of that tag is confirmed."""
     known = herd.find(fact.tag)
     return worst(
+        _young_ones_name(fact.name) if fact.name else None,
         not_yet(fact.born, today) if fact.born else None,
         not_yet(fact.on, today) if fact.on else None,
         *(_parent_problem(fact, herd, tag, sex) for tag, sex in ((fact.sire, "buck"), (fact.dam, "doe")) if tag is not None),
         _contradiction(fact, herd, known) if known is not None and known.living else None,
     )
+
+
+#: Words for any young one: with an animal called so, "14 lost a bunny" would be about two animals.
+_YOUNG: Final = frozenset({"kit", "bunny", "baby", "kid", "pup"})
+
+
+def _young_ones_name(name: str) -> Problem | None:
+    """A name by which no note could tell the animal from any kit."""
+    if name.lower() not in _YOUNG:
+        return None
+    text = f"I take “{name.lower()}” for any young one, so I couldn't tell when you mean this animal."
+    return Problem("what", text, (), "Send it again with another name, or with the tag alone.")
 
 
 def _parent_problem(fact: AnimalNoted, herd: Herd, tag: str, sex: str) -> Problem | None:

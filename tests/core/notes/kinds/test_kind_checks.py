@@ -25,6 +25,7 @@ CASES: list[tuple[str, dict[str, Any], str | None]] = [
     ("animal", {"tag": "40", "sire": "Duke", "dam": "R23x"}, None),
     ("animal", {"tag": "31", "sex": "buck", "color": "Castor", "breed": "mini rex", "sire": "03"}, None),
     ("animal", {"tag": "31", "sex": "doe"}, "confirm"),
+    ("animal", {"tag": "40", "name": "Bunny"}, "what"),
     ("animal", {"tag": "31", "breed": "New Zealand"}, "confirm"),
     ("animal", {"tag": "31", "sire": "5"}, "confirm"),
     ("animal", {"tag": "R23", "sex": "doe"}, None),
