@@ -14,6 +14,8 @@ from core.notes.clauses.clause import Clause
 from core.notes.clauses.scene import Need, decimal_text
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
+from core.notes.slots.dates import Said
+from core.notes.slots.items import Item
 from core.notes.telling import called, dated, noted
 from core.problem import Problem
 
@@ -78,58 +80,43 @@ CUES: Final = {
 def read(c: Clause) -> None:
     """A score for flesh, halves allowed."""
     cue = c.first("condition")
-    if cue is None and "condition" not in c.virtual:
+    if (cue is None and "condition" not in c.virtual) or _out_of_five(c, cue) or _in_row(c, cue):
         return
     numbers = c.sorted_as("num")
-    of_five = next(
-        (
-            i
-            for i in c.sorted_as("date")
-            if c.items[i].value.shape == "numeric"
-            and c.items[i].value.b == int(feeding.CONDITION_HIGHEST.value)
-            and (cue is None or i > cue)
-        ),
-        None,
-    )
-    if of_five is not None and c.items[of_five].value.year is None:
-        c.use([of_five])  # "bcs 3/5"
-        pick = c.subject_of(cue)
-        c.take(
-            c.past(
-                ConditionScored,
-                pick,
-                "who",
-                {"score": decimal_text(Decimal(c.items[of_five].value.a))},
-                [c.items[of_five], *([c.items[cue]] if cue is not None else [])],
-            )
-        )
-        return
-    if _in_row(c, cue):
-        return
-    given = next(
-        (i for i in numbers if c.said(i - 1) in {"for", "on"} and c.known(i) is not None and i - 2 in numbers), None
-    )  # "bcs 2 for 22"
-    place = _score(c, cue, numbers) if given is None else given - 2
+    given = next((i for i in numbers if c.said(i - 1) in {"for", "on"} and c.known(i) is not None and i - 2 in numbers), None)
+    place = _score(c, cue, numbers) if given is None else given - 2  # "bcs 2 for 22"
     if place is None:
         return
     c.used.add(id(c.items[place]))
     pick = c.subject_of(cue) if given is None else c.pick(given)
     score = c.items[place].value
-    need = (
-        None
-        if 1 <= score <= 5 and score * 2 == int(score * 2)
-        else Need("which_number", "score", "Condition goes from 1 (bony) to 5 (fat), halves allowed. Which is it?")
-    )
-    c.take(
-        c.past(
-            ConditionScored,
-            pick,
-            "who",
-            {"score": decimal_text(score)},
-            [c.items[place], *([c.items[cue]] if cue is not None else [])],
-            need,
-        )
-    )
+    c.take(c.past(ConditionScored, pick, "who", {"score": decimal_text(score)}, [c.items[place], *_head(c, cue)], _no_score(score)))
+
+
+def _head(c: Clause, cue: int | None) -> list[Item]:
+    return [c.items[cue]] if cue is not None else []
+
+
+def _no_score(score: Decimal) -> Need | None:
+    """What to ask of a number that is no score."""
+    if 1 <= score <= 5 and score * 2 == int(score * 2):
+        return None
+    return Need("which_number", "score", "Condition goes from 1 (bony) to 5 (fat), halves allowed. Which is it?")
+
+
+def _out_of_five(c: Clause, cue: int | None) -> bool:
+    """`bcs 3/5`: it looks like a day."""
+    place = next((i for i in c.sorted_as("date") if _over_five(c.items[i].value) and (cue is None or i > cue)), None)
+    if place is None or c.items[place].value.year is not None:
+        return False
+    c.use([place])
+    score = decimal_text(Decimal(c.items[place].value.a))
+    c.take(c.past(ConditionScored, c.subject_of(cue), "who", {"score": score}, [c.items[place], *_head(c, cue)]))
+    return True
+
+
+def _over_five(said: Said) -> bool:
+    return said.shape == "numeric" and said.b == int(feeding.CONDITION_HIGHEST.value)
 
 
 def _in_row(c: Clause, cue: int | None) -> bool:
@@ -141,9 +128,9 @@ def _in_row(c: Clause, cue: int | None) -> bool:
         return False
     if not all(low <= c.items[i].value <= high and c.items[i].value * 2 == int(c.items[i].value * 2) for i in scores):
         return False
-    heads = [c.items[cue]] if cue is not None else []
     for place, score in zip(named, scores, strict=True):
-        c.take(c.past(ConditionScored, c.pick(place), "who", {"score": decimal_text(c.items[score].value)}, [c.items[score], *heads]))
+        used = [c.items[score], *_head(c, cue)]
+        c.take(c.past(ConditionScored, c.pick(place), "who", {"score": decimal_text(c.items[score].value)}, used))
     return True
 
 

@@ -79,66 +79,78 @@ CUES: Final = {
 BESIDE: Final = frozenset({"ordinal"})
 
 
+PLACE_AHEAD: Final = frozenset(
+    {"place", "in", "at the show", "at the fair", "class", "sr", "jr", "senior", "junior", "intermediate", "int"}
+)
+NAME_AHEAD: Final = frozenset({"for", "to", "with", "by", "from", "and", "called"})
+
+
 def read(c: Clause) -> None:
     """An animal and where it placed."""
-    cue = c.first("show")
-    if cue is None:
-        ordinal = next(
-            (
-                i
-                for i in c.sorted_as("ordinal")
-                if c.virtual & {"show", "show_place"}
-                or c.said(i - 1) in {"took", "placed", "earned"}
-                or (c.said(i - 1) in {"got", "won", "a", "gets"} and c.has("show_place"))
-                or c.said(i + 1)
-                in {"place", "in", "at the show", "at the fair", "class", "sr", "jr", "senior", "junior", "intermediate", "int"}
-            ),
-            None,
-        )
-        cue = (
-            ordinal
-            if ordinal is not None
-            else (
-                c.first("show_place", *(("place_number",) if c.virtual & {"show", "show_place"} else ()))
-                if c.virtual & {"show", "show_place"} or c.has("place_number")
-                else None
-            )
-        )
-        if cue is None:
-            return
-    if c.said(cue) == "bob" and c.said(cue - 1).split(" ")[-1] in {"for", "to", "with", "by", "from", "and", "called"}:
-        return  # somebody's name
-    if (
-        c.has("plan")
-        and c.said(cue + 1) in {"of", "in"}
-        and any(item.marks & {"litter", "kits"} or item.said in {"bunch", "lot"} for item in c.items[cue + 2 : cue + 5])
-    ):
-        return  # "keep 33, best fur of the bunch"
-    if c.said(cue) == "won" and not c.has("show_place") and len(c.items) > cue + 1 and c.items[cue + 1].sort == "num":
+    cue = _cue(c)
+    if cue is None or _of_no_show(c, cue):
         return
-    if c.said(cue) == "placed" and c.said(cue + 1) in {"her", "his", "the", "a", "them", "it"}:
-        return  # "9 placed her kits nicely"
     pick = c.subject_of(cue)
     if pick is None:
         return
     numbers = [i for i in c.sorted_as("num") if c.items[i] not in pick.items and c.said(i - 1) in {"of", "out of", "placed", "class of"}]
+    words = _words(c, numbers)
+    used = [c.items[i] for i in words] + [item for item in c.items if "show_place" in item.marks]
+    c.take(c.past(Shown, pick, "who", {"placing": _placing(c, words)}, [*used, *(c.items[i] for i in numbers)]))
+
+
+def _cue(c: Clause) -> int | None:
+    """A word of shows, else a place taken: `7 third` below `Show results`, `33 took 3rd`."""
+    cue = c.first("show")
+    if cue is None:
+        cue = next((i for i in c.sorted_as("ordinal") if _is_place(c, i)), None)
+    if cue is not None:
+        return cue
+    listed = bool(c.virtual & {"show", "show_place"})
+    return c.first("show_place", *(("place_number",) if listed else ())) if listed or c.has("place_number") else None
+
+
+def _is_place(c: Clause, i: int) -> bool:
+    """Whether an ordinal is a place: in a list of results, behind a verb, or before what it is the place in."""
+    return (
+        bool(c.virtual & {"show", "show_place"})
+        or c.said(i - 1) in {"took", "placed", "earned"}
+        or (c.said(i - 1) in {"got", "won", "a", "gets"} and c.has("show_place"))
+        or c.said(i + 1) in PLACE_AHEAD
+    )
+
+
+def _of_no_show(c: Clause, cue: int) -> bool:
+    """Whether the word is of something else: somebody's name, a wish, a sum that was won, kits put somewhere."""
+    said = c.said(cue)
+    return (
+        (said == "bob" and c.said(cue - 1).split(" ")[-1] in NAME_AHEAD)
+        or (c.has("plan") and c.said(cue + 1) in {"of", "in"} and _of_a_bunch(c, cue))
+        or (said == "won" and not c.has("show_place") and len(c.items) > cue + 1 and c.items[cue + 1].sort == "num")
+        or (said == "placed" and c.said(cue + 1) in {"her", "his", "the", "a", "them", "it"})  # "9 placed her kits nicely"
+    )
+
+
+def _of_a_bunch(c: Clause, cue: int) -> bool:
+    """`keep 33, best fur of the bunch`."""
+    return any(item.marks & {"litter", "kits"} or item.said in {"bunch", "lot"} for item in c.items[cue + 2 : cue + 5])
+
+
+def _words(c: Clause, numbers: list[int]) -> list[int]:
+    """Where the words of the placing stand: `placed 4`, `2nd in class of 8`."""
     told = {
         j
         for i in numbers
         if c.said(i - 1) == "placed" or "class" in c.said(i - 2) or (i > 1 and c.items[i - 2].sort == "ordinal")
         for j in (i - 1, i)
     }
-    words = [i for i, item in enumerate(c.items) if i in told or item.marks & {"show", "place_number"} or item.sort == "ordinal"]
-    placing = (
-        " ".join(c.said(i) for i in words if c.said(i) not in {"show results", "results", "shown"})
-        .replace(" st", "st")
-        .replace(" nd", "nd")
-        .replace(" rd", "rd")
-        .replace(" th", "th")
-        or None
-    )
-    used = [c.items[i] for i in words] + [item for item in c.items if "show_place" in item.marks]
-    c.take(c.past(Shown, pick, "who", {"placing": placing}, [*used, *(c.items[i] for i in numbers)]))
+    return [i for i, item in enumerate(c.items) if i in told or item.marks & {"show", "place_number"} or item.sort == "ordinal"]
+
+
+def _placing(c: Clause, words: list[int]) -> str | None:
+    """Those words, an ordinal written in one."""
+    said = " ".join(c.said(i) for i in words if c.said(i) not in {"show results", "results", "shown"})
+    return said.replace(" st", "st").replace(" nd", "nd").replace(" rd", "rd").replace(" th", "th") or None
 
 
 def check(fact: Shown, herd: Herd, today: date) -> Problem | None:

@@ -17,7 +17,7 @@ from core.herd.litters import alive_now, nests_at_risk
 from core.herd.matings import open_mating
 from core.herd.state import Event, Herd, Litter, Mating
 from core.notes.clauses.clause import Clause
-from core.notes.clauses.scene import Found, when
+from core.notes.clauses.scene import Found, Need, when
 from core.notes.kind import Example, Kind
 from core.notes.slots.items import Item
 from core.notes.telling import dated, noted, parts, said
@@ -101,44 +101,19 @@ AHEAD_OF: Final = 3  # not a figure: items: `before the first snow`
 BESIDE: Final = frozenset({"temp"})
 
 
+#: Told of the air, they need no degrees.
+SAID_BARE: Final = frozenset({"heat", "cold", "frost"})
+
+
 def read(c: Clause) -> None:
     """Frost, cold or heat; degrees where they were said, in the farm's scale unless the note names one."""
     temps = c.sorted_as("temp")
     places = c.each("weather:frost", "weather:cold", "weather:heat", "weather:other")
     word = next((mark.removeprefix("weather:") for i in places for mark in sorted(c.items[i].marks) if mark.startswith("weather:")), None)
-    verb = c.first("degrees_verb")
-    forecast = verb is not None and c.whole(verb + 1) is not None and (bool(c.dates()) or _indoors(c, verb))
     numbers = [i for i in c.sorted_as("num") if not _a_cold_one(c, i)]
-    told = (
-        word in {"heat", "cold", "frost"}
-        and len(numbers) == 1
-        and _are_degrees(c, numbers[0])
-        and not any(item.sort == "word" and not item.marks and item.said not in SMALL_WORDS for item in c.items)
-    )
-    foretold = (
-        word in {"heat", "cold", "frost"}
-        and not numbers
-        and not c.sorted_as("animal", "code")
-        and (
-            bool(c.dates())
-            or c.has("outdoors")
-            or bool({"out", "outside"} & {item.said for item in c.items})
-            or any("night" in item.said for item in c.items)
-        )
-        and all(
-            item.sort != "word"
-            or item.said in SMALL_WORDS
-            or any(mark.startswith(("weather", "outdoors", "degrees_verb", "intent")) for mark in item.marks)
-            for item in c.items
-        )
-    )
-    if not temps and not (c.has("weather") and word) and not forecast and not told and not foretold:
+    if not temps and not (c.has("weather") and word) and not _gone_up_to(c) and not (word in SAID_BARE and _of_the_air(c, numbers)):
         return
-    if not temps and places and any(c.said(j) in AHEAD for j in range(max(places[0] - AHEAD_OF, 0), places[0])):
-        return  # "before the snow flies"
-    if c.explicit() or c.has("kits", "litter", "ail", "lose", "die") or (not temps and c.has("kindle", "breed")):
-        return
-    if not temps and len(numbers) > 1:
+    if _of_something_else(c, temps, places) or (not temps and len(numbers) > 1):
         return
     celsius, used = _celsius(c, temps)
     earlier = word == "frost" and _of_the_day_before(c, temps)
@@ -146,21 +121,79 @@ def read(c: Clause) -> None:
     if what is None:
         return
     used += [item for item in c.items if any(mark.startswith("weather") for mark in item.marks)]
-    told_before = next((found for found in (c.before.found if c.before is not None else []) if found.fact is WeatherNoted), None)
-    if told_before is not None and earlier:
-        told_before.values["what"] = "frost"
-    if told_before is not None and celsius is None and not c.dates():
-        told_before.values["what"] = what if what == "frost" else told_before.values["what"]  # "15F, frost" is one
+    if _told_already(c, what, earlier=earlier, more=celsius is not None or bool(c.dates())):
         c.use(i for i, item in enumerate(c.items) if item in used)
         return
+    on, items, need = _day(c)
+    c.take(Found(WeatherNoted, {"what": what, "celsius": celsius, "on": on}, [*used, *items], need))
+
+
+def _gone_up_to(c: Clause) -> bool:
+    """`supposed to hit 95 tomorrow`: degrees by their verb and a day, or by where they were read."""
+    verb = c.first("degrees_verb")
+    return verb is not None and c.whole(verb + 1) is not None and (bool(c.dates()) or _indoors(c, verb))
+
+
+def _of_the_air(c: Clause, numbers: list[int]) -> bool:
+    """Whether a word such as `cold` is of the air, by the degrees beside it or by the time and place."""
+    return _with_degrees(c, numbers) or (not numbers and not c.sorted_as("animal", "code") and _out_there(c) and _of_weather_alone(c))
+
+
+def _with_degrees(c: Clause, numbers: list[int]) -> bool:
+    """`18 out, very cold this morning`: one number, and nothing but small words."""
+    return (
+        len(numbers) == 1
+        and _are_degrees(c, numbers[0])
+        and not any(item.sort == "word" and not item.marks and item.said not in SMALL_WORDS for item in c.items)
+    )
+
+
+def _out_there(c: Clause) -> bool:
+    """`cold one coming tonight`: a day, a night or the outdoors is told."""
+    return (
+        bool(c.dates())
+        or c.has("outdoors")
+        or bool({"out", "outside"} & {item.said for item in c.items})
+        or any("night" in item.said for item in c.items)
+    )
+
+
+def _of_weather_alone(c: Clause) -> bool:
+    """Whether every word is small or one of the weather."""
+    return all(
+        item.sort != "word"
+        or item.said in SMALL_WORDS
+        or any(mark.startswith(("weather", "outdoors", "degrees_verb", "intent")) for mark in item.marks)
+        for item in c.items
+    )
+
+
+def _of_something_else(c: Clause, temps: list[int], places: list[int]) -> bool:
+    """`fix the roof before the snow flies`, `5 has a cold`: the weather is no news, or it is none."""
+    if not temps and places and any(c.said(j) in AHEAD for j in range(max(places[0] - AHEAD_OF, 0), places[0])):
+        return True
+    return bool(c.explicit()) or c.has("kits", "litter", "ail", "lose", "die") or (not temps and c.has("kindle", "breed"))
+
+
+def _told_already(c: Clause, what: str, *, earlier: bool, more: bool) -> bool:
+    """`15F, frost`: both are of one night, and what was read of it takes the word on, unless there is more to tell."""
+    before = next((found for found in (c.before.found if c.before is not None else []) if found.fact is WeatherNoted), None)
+    if before is None:
+        return False
+    if earlier or (what == "frost" and not more):
+        before.values["what"] = "frost"
+    return not more
+
+
+def _day(c: Clause) -> tuple[date, list[Item], Need | None]:
+    """The day of the weather, its words, and the question where no day is meant; a forecast looks ahead."""
     days, items, said = c.days("past")
     morning = _morning_after(c, days.on)
     items = [*items, *morning]
     on = (days.on or c.today) + timedelta(len(morning))
     if said is not None and said.shape != "near":
         on = c.resolved(said, "plan" if "supposed" in c.text() or "coming" in c.text() or "forecast" in c.text() else "past").on or on
-    need = when(said) if items and days.on is None and on == c.today else None
-    c.take(Found(WeatherNoted, {"what": what, "celsius": celsius, "on": on}, [*used, *items], need))
+    return on, items, when(said) if items and days.on is None and on == c.today else None
 
 
 def _morning_after(c: Clause, night: date | None) -> list[Item]:

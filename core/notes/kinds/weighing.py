@@ -145,15 +145,8 @@ def read(c: Clause) -> None:
     if not c.has("weigh") and (c.has("litter", "feed", "bag", "per_day", "drug") or (c.has("ration") and _of_feed(c))):
         return
     cue = c.first("weigh")
-    if cue is not None and c.has("bin") and c.has("feed_left"):
-        c.use([cue])
-        return  # "weighed the bin, 60 lb left"
-    if cue is not None and c.said(cue) == "is up to" and c.has("per_day", "hay"):
-        return  # "Moss is up to 6 oz a day"
-    if cue is not None and c.said(cue) == "weight" and c.said(cue - 1) in CHANGED and not c.holds("weight", "pair", "clock"):
-        return  # "Flint lost weight, I'd call him a 2"
-    if cue is None and c.says({"gave", "ate", "eats", "eating"}):
-        return  # what it was given or ate
+    if _nobody_on_it(c, cue):
+        return
     told = cue is not None or "weigh" in c.virtual
     if not told and not c.holds("weight", "pair", "clock") and not _may_weigh(c, c.places("num")):
         return
@@ -164,26 +157,37 @@ def read(c: Clause) -> None:
         if told and (c.explicit() or c.sorted_as("num")) and not c.has("negation", "kits"):
             _no_weight(c, cue)
         return
-    animals = _animals(c, weights, told=told, cue=cue)
-    if not animals:
-        spoken = None if c.text().startswith(OTHERS) else c.spoken_of()
-        if spoken is None and not told:
-            return
-        animals = [spoken] if spoken else []
-        if c.found and not told and not _judged_too(c, weights):
-            return
+    animals = _animals(c, weights, told=told, cue=cue) or _spoken_of(c, weights, told=told)
+    if animals is not None:
+        _weighed(c, animals, weights, cue)
+
+
+def _nobody_on_it(c: Clause, cue: int | None) -> bool:
+    """Whether no animal was weighed: feed was, or what it ate, or it only lost or gained some."""
+    if cue is None:
+        return c.says({"gave", "ate", "eats", "eating"})
+    if c.has("bin") and c.has("feed_left"):
+        c.use([cue])
+        return True  # "weighed the bin, 60 lb left"
+    return (c.said(cue) == "is up to" and c.has("per_day", "hay")) or (  # "Moss is up to 6 oz a day"
+        c.said(cue) == "weight" and c.said(cue - 1) in CHANGED and not c.holds("weight", "pair", "clock")
+    )  # "Flint lost weight, I'd call him a 2"
+
+
+def _spoken_of(c: Clause, weights: list[Weight], *, told: bool) -> list[Pick] | None:
+    """The animal spoken of before, where this names none; empty where it is to be asked, None where no animal was weighed."""
+    spoken = None if c.text().startswith(OTHERS) else c.spoken_of()
+    if not told and (spoken is None or (c.found and not _judged_too(c, weights))):
+        return None
+    return [spoken] if spoken else []
+
+
+def _weighed(c: Clause, animals: list[Pick], weights: list[Weight], cue: int | None) -> None:
+    """Each animal with its weight, or all with one: `31 and 32 both 4 lb`."""
     if len(weights) == 1 and len(animals) > 1 and any(item.said in {"both", "each", "all"} for item in c.items):
-        for one in animals:  # "31 and 32 both 4 lb"
-            c.take(
-                c.past(
-                    Weighed,
-                    one,
-                    "who",
-                    {"grams": weights[0][0]},
-                    weights[0][1],
-                    None if weights[0][0] else _no_such_weight(weights[0][1][0]),
-                )
-            )
+        heavy, items = weights[0]
+        for one in animals:
+            c.take(c.past(Weighed, one, "who", {"grams": heavy}, items, None if heavy else _no_such_weight(items[0])))
         return
     if len(animals) != len(weights) and not (len(animals) <= 1 and len(weights) == 1):
         return
