@@ -49,6 +49,10 @@ _TWIN_WORD: Final = re.compile(rf"\b(?:{'|'.join(_TWIN_WORDS)})\b", re.IGNORECAS
 SUGGESTED: Final = 3
 #: The number of a note that holds what was heard wrongly begins so: the next one of that person says what was meant.
 MISHEARD: Final = "heard:"
+#: Words that say nothing of themselves, where no fact used them. `not` is none of these.
+LITTLE: Final = frozenset(
+    "a an the i we it she he they them and of to in is was were be at on for with by my her his our me us you so then now there here up out down".split()  # noqa: SIM905 - a table of words
+)
 LONG_NUMBER: Final = 4  # digits: read one by one
 LONGEST_MISHEARD: Final = 3  # words that an ear makes of one name
 
@@ -76,7 +80,7 @@ class Judged:
 
     text     the words, as the ear that is trusted more heard them; names in it as they were put right before
     note     what the journal would get of them
-    agree    whether both ears came to the same facts
+    agree    whether both ears came to the same facts, with the same words left over
     sure     they agree, and no number could as well have been another
     others   other wordings that may have been meant, the likeliest first
     """
@@ -213,9 +217,10 @@ def _others(book: Book, message: Message, ears: Ears, note: Note) -> list[str]:
 
 
 def _said_in(note: Note) -> list[Json]:
-    """A note's facts with free text as it sounds: one ear writes `9`, the other `nine`."""
+    """A note's facts, and the words that none of them used, with free text as it sounds: one ear writes `9`, the other `nine`."""
     said = (to_json(fact) for fact in note.facts)
-    return [{name: _aloud(value) if isinstance(value, str) else value for name, value in each.items()} for each in said]
+    left = [word for word in _aloud(note.unread).split() if word not in LITTLE]
+    return [*({name: _aloud(value) if isinstance(value, str) else value for name, value in each.items()} for each in said), left]
 
 
 def _aloud(text: str) -> str:

@@ -120,9 +120,9 @@ def distance(one: Sequence[Any], other: Sequence[Any]) -> int:
 
 
 def slots(note: Note) -> list[tuple[str, ...]]:
-    """What a note puts on the book, field by field."""
+    """What a note puts on the book, field by field; free text by its words."""
     return [
-        (fact.kind, name, repr(value))
+        (fact.kind, name, " ".join(words(value)) if isinstance(value, str) else repr(value))
         for fact in note.facts
         for name, value in to_json(fact).items()
         if name not in {"kind", "on", "text"} or fact.kind == "remind"
