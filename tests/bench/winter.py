@@ -2,7 +2,9 @@
 
 Invented herds of four breeds in families, twenty notes an animal, with half as many cages as animals, asked for verdicts and plan as
 `keep` is. `fresh` with nothing reckoned before; `warm` after one more weighing, as the next question finds it; `choice` is the choice
-alone, `unfit` a wish that nothing fits, every fourth animal held and a tenth of the cages there: the smallest change is named. Processor time, the modules loaded. Under five seconds is wanted for 1,000 animals, under half a second warm for 60.
+alone, `unfit` the slower of two wishes that nothing fits, whose smallest change is named: a tenth of the cages with every fourth animal
+held, and litters that an eighth of the cages can't hold with every third animal sent away. Processor time, the modules loaded. Under
+five seconds is wanted for 1,000 animals, under half a second warm for 60.
 """
 
 from __future__ import annotations
@@ -92,11 +94,12 @@ def took(herd: Herd) -> Took:
     weighed = tell(first, "weighed", who=young.tag, grams=young.weights[-1].grams + 10)
     warm = seconds(lambda: keep_or_cull(weighed, TODAY))
     barn = Evidence(first, TODAY)
-    return Took(fresh, warm, seconds(choosing(barn, living // 2)), seconds(choosing(barn, living // 10, held=4)))
+    unfit = (choosing(barn, living // 10, held=4), choosing(barn, living // 8, sent=3, litters=living // 20))
+    return Took(fresh, warm, seconds(choosing(barn, living // 2)), max(map(seconds, unfit)))
 
 
-def choosing(barn: Evidence, cages: int, *, held: int = 0) -> Callable[[], object]:
-    """The choice alone, worths and kinship at hand; each so-manieth animal held by a person's word."""
+def choosing(barn: Evidence, cages: int, *, held: int = 0, sent: int = 0, litters: int = 0) -> Callable[[], object]:
+    """The choice alone, worths and kinship at hand; each so-manieth animal held, or sent away, by a person's word."""
     told = worths(barn)
     candidates = [
         Candidate(
@@ -106,14 +109,15 @@ def choosing(barn: Evidence, cages: int, *, held: int = 0) -> Callable[[], objec
             told[one.key].guess,
             grown=barn.stages[one.key] != "grow-out",
             one_more=told[one.key].one_more,
-            pin="keep" if held and at % held == 0 else None,
+            pin="keep" if held and at % held == 0 else "go" if sent and at % sent == 0 else None,
         )
         for at, one in enumerate(barn.living)
         if one.key in told
     ]
     kin, breeds = barn.kinship.of, {one.breed for one in candidates}
     limits = Limits(cages=cages, bucks=dict.fromkeys(breeds, 2), highest_coi=0.125, caution=0.5, coi_cost=14000.0, unmated=7000.0)
-    return lambda: best(candidates, limits, kin)
+    wished = replace(limits, litters=dict.fromkeys(breeds, litters)) if litters else limits
+    return lambda: best(candidates, wished, kin)
 
 
 def main() -> int:

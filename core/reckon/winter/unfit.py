@@ -7,14 +7,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from math import ceil, inf
-from typing import Literal, get_args
+from typing import Any, Literal, get_args
 
 import numpy as np
 from scipy import sparse
-from scipy.optimize import Bounds, LinearConstraint, milp
+from scipy.optimize import Bounds, LinearConstraint, linprog, milp
 
 from core.reckon.winter.programme import Asked, Numbers, Programme, programme
-from core.reckon.winter.solving import solved, unheard
+from core.reckon.winter.solving import TINY, solved, unheard
 from core.reckon.winter.types import Change, Limits
 
 Limit = Literal["cages", "mouths", "feed_g", "bucks", "does", "litters"]
@@ -67,8 +67,7 @@ def _given(whole: Programme, slack: _Slack) -> Numbers:
 def _least(whole: Programme, slack: _Slack, cost: Numbers, at_most: float) -> Numbers:
     """The columns of the cheapest way to fit: the programme's, then how much each limit gives, then whether it gives."""
     many, columns = len(slack.rows), whole.columns
-    gives = sparse.csr_array((-np.ones(many), (np.array(slack.rows, dtype=int), np.arange(many))), shape=(len(whole.rows), many))
-    rows = sparse.hstack([whole.matrix, gives, sparse.csr_array((len(whole.rows), many))])
+    rows = sparse.hstack([_giving(whole, slack.rows), sparse.csr_array((len(whole.rows), many))])
     switches = sparse.hstack([sparse.csr_array((many, columns)), sparse.eye_array(many), -sparse.diags_array(np.array(slack.most))])
     number = sparse.csr_array(np.concatenate([np.zeros(columns + many), np.ones(many)])[None, :])
     matrix: sparse.csr_array = sparse.csr_array(sparse.vstack([rows, switches, number]))
@@ -83,6 +82,13 @@ def _least(whole: Programme, slack: _Slack, cost: Numbers, at_most: float) -> Nu
     if found.x is None:  # pragma: no cover - with every limit given up the pins alone always fit
         raise ArithmeticError(found.message)
     return np.asarray(found.x)
+
+
+def _giving(whole: Programme, giving: tuple[int, ...]) -> sparse.csr_array:
+    """The programme's rows with a column more for each of these: how much it gives."""
+    many = len(giving)
+    gives = sparse.csr_array((-np.ones(many), (np.array(giving, dtype=int), np.arange(many))), shape=(len(whole.rows), many))
+    return sparse.csr_array(sparse.hstack([whole.matrix, gives]))
 
 
 def _change(whole: Programme, row: int, amount: float) -> Change:
@@ -119,11 +125,24 @@ def or_lift(of: Asked) -> frozenset[str]:
     whole = whole.letting_down(len(whole.let_down))
     nothing = np.zeros(whole.columns)
     lifted = set()
-    for at, one in enumerate(of.animals):
-        if one.pin is None:
-            continue
+    for at in _may_fit(whole):
         low, high = whole.bounds()
         low[at], high[at] = 0.0, 1.0
         if solved(whole, low, high, gains=nothing) is not None:
-            lifted.add(one.key)
+            lifted.add(of.animals[at].key)
     return frozenset(lifted)
+
+
+def _may_fit(whole: Programme) -> list[int]:
+    """The pinned animals without whose pin something may fit: with animals in part, what is over the limits could shrink to nothing.
+
+    A column's slope tells how much at most, so that only these few are tried with whole animals; trying each pin of a large herd takes minutes.
+    """
+    giving = _slack(whole).rows
+    low, high = whole.bounds()
+    cost = np.concatenate([np.zeros(whole.columns), np.ones(len(giving))])
+    bounds = np.column_stack([np.concatenate([low, np.zeros(len(giving))]), np.concatenate([high, np.full(len(giving), np.inf)])])
+    found: Any = linprog(cost, A_ub=_giving(whole, giving), b_ub=whole.most, bounds=bounds, method="highs")  # type: ignore[call-overload]
+    slope = np.asarray(found.lower.marginals) + np.asarray(found.upper.marginals)
+    told = ((at, one.pin, float(slope[at])) for at, one in enumerate(whole.asked.animals))
+    return [at for at, pin, rise in told if pin is not None and found.fun - (rise if pin == "keep" else -rise) < TINY]
