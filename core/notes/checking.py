@@ -93,7 +93,8 @@ def too_many(herd: Herd, litter: Litter | None, doe: str, count: int, on: date, 
     if litter is None:
         remedy = f'First note the kindling: "{doe} kindled 6 on 3/4".'
         return Problem("impossible", f"Doe {doe} has no litter on the book, so {count} can't be {done}.", (), remedy)
-    remedy = f'Send the right number, or first put the count right: "{doe} has {count} kits".'
+    right = f"{doe} has {words.count(count, 'kit')}"
+    remedy = f'Send the right number, or first put the count right: "{right}".'
     return Problem("impossible", f"Doe {doe} has {words.count(known, 'kit')} on the book, so {count} can't be {done}.", (), remedy)
 
 

@@ -5,14 +5,16 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Final
 
-from core.notes.as_facts import kept_as_remark
+from core.notes.as_facts import ask_for, kept_as_remark
 from core.notes.clauses.clause import Clause
 from core.notes.clauses.denied import of_an_earlier_time
-from core.notes.clauses.scene import Need, Scene
+from core.notes.clauses.scene import Found, Need, Scene, unknown_animal
 from core.notes.clauses.unplaced import animal_about
 from core.notes.grammar import FIGURES, OPENS
+from core.notes.kinds.weighing import Weighed
 from core.notes.reading import Ask, Draft, Reading
 from core.notes.slots.animals import Mention
+from core.notes.slots.common_words import COMMON
 from core.notes.slots.items import Item
 
 TERSE: Final = 12  # not a figure: items: a note so short is told in the barn's own shorthand
@@ -31,6 +33,8 @@ def nothing_read(clauses: Sequence[Clause], scene: Scene, text: str) -> Reading:
     mention = next((mention for clause in clauses if (mention := _first_mention(clause))), None)
     if not words and (figures or animals):
         return _what(items, who, scene)
+    if len(clauses) == 1 and (asked := _weight_of_a_stranger(clauses[0])) is not None:
+        return asked
     telling = [
         item
         for i, item in enumerate(items)
@@ -47,6 +51,17 @@ def nothing_read(clauses: Sequence[Clause], scene: Scene, text: str) -> Reading:
         need = Need("which_animal", "who", f"Which one do you mean by \u201c{mention.said}\u201d?", mention.tags[:5])
         return Reading((), Ask(need.why, need.text, need.choices, Draft("remark", {"text": text, "on": today.isoformat()}, "who")))
     return kept_as_remark(text, today, who)
+
+
+def _weight_of_a_stranger(clause: Clause) -> Reading | None:
+    """`Bonnie 4-14`, and nobody of that name: a weight, and the question whose it is."""
+    told = [item for item in clause.items if item.sort not in {"mark", "break"}]
+    name = told[0].said if told else ""
+    if [item.sort for item in told] not in (["word", "pair"], ["word", "weight"]) or told[0].marks or not name.isalpha() or name in COMMON:
+        return None
+    grams = clause.grams(clause.items.index(told[1]))
+    found = Found(Weighed, {"grams": grams, "on": clause.today})
+    return Reading((), ask_for(found, unknown_animal(Mention((), name), "who", clause.scene.words), ()))
 
 
 def _barn_numbers(items: list[Item], plain: list[Item]) -> bool:

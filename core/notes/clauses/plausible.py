@@ -443,7 +443,7 @@ NO: Final = frozenset(
     {
         "no", "not", "without", "never", "nor", "neither", "isnt", "isn't", "wasnt", "wasn't", "aint", "ain't", "negative for", "free",
         "hardly", "zero", "nothing like", "no more", "no longer", "any", "stopped", "quit", "hasnt", "hasn't", "doesn't", "doesnt",
-        "didn't", "didnt", "don't", "dont",
+        "didn't", "didnt", "don't", "dont", "did not", "does not", "do not", "was not", "is not", "are not", "has not", "have not", "had not",
     }
 )  # fmt: skip
 OVER: Final = frozenset({"gone", "better", "healed", "resolved", "stopped", "cured", "recovered", "over"})

@@ -145,7 +145,7 @@ def _over_with(c: Clause, cue: int) -> bool:
     """`so done with this mud`, `the hay is done`: had enough of, or used up; a chore is named by its own word."""
     if c.said(cue - 1) in {"harm", "damage"} or c.said(cue + 1) in {"harm", "damage"} or "none" in c.items[max(cue - 2, 0)].marks:
         return True  # "no harm done"
-    return c.said(cue) == "done" and c.said(cue - 1) in {"so", "is", "are", "was", "im", "am"} and not c.has("chore_word")
+    return c.said(cue) in {"done", "finished"} and c.said(cue - 1) in {"so", "is", "are", "was", "im", "am"} and not c.has("chore_word")
 
 
 def check(fact: ChoreDone, herd: Herd, today: date) -> Problem | None:

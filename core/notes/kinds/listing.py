@@ -81,7 +81,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("list",)
 CUES: Final = {
-    "list": "for sale | fs | price on | the price on | dropped price on | dropped the price on | lowered the price on | lowered price on | cut the price on | raised the price on | new price on | new price for | put an ad up | put up an ad | placed an ad | list | listed | listing | asking | put up for sale | up for sale | putting up for sale | advertise | advertised | selling | offered | offering",
+    "list": "for sale | for sail | four sale | for sail | four sale | fs | price on | the price on | dropped price on | dropped the price on | lowered the price on | lowered price on | cut the price on | raised the price on | new price on | new price for | put an ad up | put up an ad | placed an ad | list | listed | listing | asking | put up for sale | up for sale | putting up for sale | advertise | advertised | selling | offered | offering",
     "until": "until | til | till | thru | through | by | up to",
 }  # fmt: skip
 

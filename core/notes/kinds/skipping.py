@@ -47,6 +47,12 @@ CUES: Final = {
 }  # fmt: skip
 
 
+#: They join a chore to the word that it was left out, and are no part of it.
+BEFORE_SKIPPED: Final = frozenset(
+    {"the", "on", "for", "of", "her", "his", "mark", "as", "is", "was", "got", "been", "we", "i", "and", "so"}
+)
+
+
 def read(c: Clause) -> None:
     """A chore that is left out this time."""
     cue = c.first("skip")
@@ -62,6 +68,9 @@ def read(c: Clause) -> None:
         and item.sort in {"word", "span"}
         and item.said not in {"the", "on", "for", "of", "her", "his", "this", "time"}
     ]
+    words = words or [
+        item.said for item in c.items[:cue] if id(item) not in mine and item.sort == "word" and item.said not in BEFORE_SKIPPED
+    ]  # "nest check on 12 skipped"
     chore = " ".join(words)
     c.use(i for i, item in enumerate(c.items) if item.sort == "word" or (item.sort == "span" and i > cue))
     found = c.past(

@@ -67,7 +67,7 @@ class HerdWords:
             words = tuple(name.split())
             for form in (words, (*words[:-1], words[-1] + "s")):
                 self.names.setdefault(form[0], []).append((form[1:], tags))
-                if len(form) == 1:
+                if len(form) == 1 and len(name) >= SLIP_NAME_LETTERS.whole:
                     self._single_names.setdefault(form[0], tags)
         for forms in self.names.values():
             forms.sort(key=lambda each: -len(each[0]))
@@ -83,10 +83,9 @@ class HerdWords:
         return self._slips[word]
 
     def _slipped(self, word: str) -> tuple[str, ...]:
-        least = SLIP_NAME_LETTERS.whole
-        if len(word) < least - 1 or word in COMMON or not self._single_names:
+        if len(word) < SLIP_NAME_LETTERS.whole - 1 or word in COMMON or not self._single_names:
             return ()
-        near = {tags for name, tags in self._single_names.items() if len(name) >= least and _one_slip(word, name)}
+        near = {tags for name, tags in self._single_names.items() if _one_slip(word, name)}
         return next(iter(near)) if len(near) == 1 else ()
 
     def described(self, color: str | None, breed: str | None, sex: str | None) -> tuple[str, ...]:

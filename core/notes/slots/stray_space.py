@@ -20,8 +20,8 @@ def put_back(tokens: list[Token], at: int, lexicon: Lexicon, names: Container[st
     if at < 0 or following >= len(tokens) or not tokens[at].sort == tokens[following].sort == WORD:
         return False
     one, other = tokens[at].key, tokens[following].key
-    if one in names or other in names or not (one + other).isalpha():
-        return False
+    if one in names or other in names or not (one + other).isalpha() or "'" in tokens[at].text:
+        return False  # "my mother's old pony"
     known = _known(one, lexicon), _known(other, lexicon)
     if all(known):
         return False

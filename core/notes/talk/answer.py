@@ -27,7 +27,7 @@ Reads = Callable[[str], Reading]  # a note on its own, as it would be read today
 
 YES = frozenset(
     """
-    yes, y, yep, yeah, yea, yup, sure, right, correct, ok, okay, confirm, confirmed, true, exactly, definitely, indeed, yes please,
+    yes, y, yse, yess, yep, yeah, yea, yup, sure, right, correct, ok, okay, confirm, confirmed, true, exactly, definitely, indeed, yes please,
     that's right, thats right, that is right, yes it is, it is, record it, do it, go ahead, of course, for sure, yes again, yes another,
     another, another one, i'm sure, im sure, yes i'm sure, yes im sure, yes she did, yes he did, yes it was, it was, i am sure
     """.replace("\n    ", " ")
@@ -51,6 +51,8 @@ _TAIL = re.compile(
     r"(?:\s+(?:kits?|babies|bunnies|ones?|of them|of em|in all|total|all told|born|please|i think|i guess|i mean|i meant|sorry|lol|days?|then|today))+$",
     re.IGNORECASE,
 )
+#: Behind a yes they tell that not all is so.
+_TAKES_BACK = re.compile(r"\d|\b(?:but|not|no|except|only|though|wrong|wait|never)\b|n't\b")
 _DENIED = re.compile(r"^(?:no|nope|nah)\b[\s,.;:-]*(?:it(?:'s| is| was)|that(?:'s| is| was)|make it|i mean(?:t)?)?\s*", re.IGNORECASE)
 
 #: A number with what it counts, or more numbers: not the tag of somebody else.
@@ -105,8 +107,17 @@ def affirms(said: str) -> bool:
     return said in YES or (first.strip(",") in YES and rest in YES)
 
 
+def _affirmed_in_passing(said: str, reads: Reads) -> bool:
+    """`yes, I saw them too`: a yes, and words behind it that change nothing."""
+    first, comma, rest = said.partition(",")
+    if first not in YES or not comma or _TAKES_BACK.search(rest):
+        return False
+    behind = reads(rest)
+    return behind.ask is None and all(fact.kind == "remark" for fact in behind.facts)
+
+
 def _yes_or_no(draft: Draft, said: str, text: str, today: date, reads: Reads) -> Meaning | None:
-    if affirms(said):
+    if affirms(said) or _affirmed_in_passing(said, reads):
         return replace(completed(draft, {}, today), sure=True)
     if said in NO:
         return Meaning(subject=draft.known.get("who") or draft.known.get("doe"), notices=("Not recorded, then.",), settled=True)
@@ -133,7 +144,10 @@ def _value(draft: Draft, ask: Ask, said: str, herd: Herd, today: date) -> Json:
 def animal_said(herd: Herd, text: str) -> str | None:
     """The tag of the one animal that an answer names, whatever small words stand around it."""
     said = plain(text)
-    return _animal(herd, said) or _animal(herd, _bare(said)) or _animal(herd, said.removesuffix("'s").removesuffix("s'"))
+    number = whole_number(_bare(said))
+    spoken_tag = str(number) if number is not None else said
+    ways = (said, _bare(said), said.removesuffix("'s").removesuffix("s'"), spoken_tag)
+    return next((tag for way in ways if (tag := _animal(herd, way)) is not None), None)
 
 
 def _bare(said: str) -> str:

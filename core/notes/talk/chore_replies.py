@@ -12,6 +12,7 @@ import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
+from typing import Final
 
 from core.herd.calendar import all_chores
 from core.herd.chore import Chore, chore_named
@@ -25,6 +26,7 @@ from core.notes.kinds.reminder import Reminder
 from core.notes.kinds.skipping import Skipped
 from core.notes.meaning import Meaning, meaning_of
 from core.notes.reading import Ask, Draft, Reading, ReplyTo
+from core.notes.slots.animals import closest_one
 from core.notes.talk.answer import COUNTS, Reads, completed, day_alone, day_within, plain
 
 _DONE = re.compile(
@@ -56,6 +58,10 @@ _SET_UP = frozenset({"nest_box_in", "nest_box_out", "custom"})
 _HAPPENED = re.compile(r"\d|\b(?:in|out|put|took|had|got|gave|went|was|were|pulled|added|moved|cleaned|trimmed|removed|last|this)\b")
 _MORE = re.compile(r"\b(?:(?:another|(?:a|one) more) (day|week|month)|(\w+) more (days|weeks|months))$")
 _LATER = frozenset({"later", "snooze", "not today", "remind me later", "later please", "put it off", "ask me later"})
+
+
+DAY_NAMES: Final = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "tomorrow")
+SHORTEST_SLIP: Final = 5  # not a figure: letters: a shorter word may be any
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,6 +123,7 @@ def _later_day(herd: Herd, chore: str, said: str, today: date) -> date | None:
     """The day to which the words put the chore off: "tomorrow", "check again friday", "leave it another week"."""
     said = _MORE.sub(lambda found: f"in 1 {found.group(1)}" if found.group(1) else f"in {found.group(2)} {found.group(3)}", said)
     rest = _PUT_OFF.sub("", said) or said
+    rest = next((day for day in DAY_NAMES if closest_one(rest, day)), rest) if len(rest) >= SHORTEST_SLIP else rest
     alone = day_alone(rest, herd, today, "plan") or (day_within(f"in {rest}", herd, today, "plan") if rest.isalpha() else None)
     if alone is not None or re.search(r"\b(?:done|did)\b", said):
         return alone

@@ -25,6 +25,8 @@ BEHIND_AMOUNT: Final = POUNDS_OR_OUNCES | {"cups", "falls"}
 
 ATE_OR_WON: Final = frozenset({"ate", "won"})
 TWO_OR_FOUR: Final = frozenset({"to", "too", "for", "fore"})
+KITS: Final = frozenset({"kit", "kits", "babies", "bunnies"})
+LOST: Final = frozenset({"died", "dead", "lost", "gone", "froze", "missing", "were"})
 HAPPENED: Final = frozenset({"lost", "lose", "found", "died", "had"})
 TOOK_AWAY: Final = frozenset({"lost", "sold", "found", "moved", "gave", "took"})
 BEFORE_COUNT: Final = frozenset({"candled", "lost", "had", "kindled", "has", "fostered", "bought", "weaned", "bucks", "buck", "moved", "sold", "born", "keep", "kept", "and", "ate", "picked", "up", "got"})  # fmt: skip
@@ -104,6 +106,8 @@ class HeardNumbers(Counted):
         if before in TRAITS_SAID and (after in TRAITS_SAID - {before} or (after in {"", ",", "and"} and word in {"for", "fore"})):
             return True
         behind = self._key(self.at + 2)
+        if not self.at and after in KITS and behind in LOST:
+            return True  # "to kits died under 12"
         if after in {"was", "were"} and before in {"and", "but"} and behind in {"dead", "alive", "stillborn", "born"}:
             return True
         if (after == "more" and before in HAPPENED) or (before in {"is", "are", "has"} and after in color_words()):

@@ -26,6 +26,7 @@ NUMBER_FIRST: Final = frozenset({*NUMBER_WORDS, *POSSESSIVE, *(FRACTIONS.keys() 
 POUNDS_OR_OUNCES: Final = LB | OZ
 MEASURED: Final = COUNTED | POUNDS_OR_OUNCES | KG
 LETTERS_OF_TAG: Final = 3  # the most letters that a tag begins with
+MONEY_WORDS: Final = frozenset({"dollar", "dollars"})
 
 
 class Tagged(Described):
@@ -145,6 +146,8 @@ class Tagged(Described):
             return None
         token = self.tokens[at]
         if token.sort == NUMBER and token.key.isdigit():
+            if self._key(at + 1) in MONEY_WORDS:
+                return None  # "sold the black doe 60 dollars"
             if self._key(at + 1) in MEASURED and self._key(at + 1) not in {"lost", "died", "dead", "born", "live", "living"}:
                 return None
             return token.key, at + 1, False
@@ -155,7 +158,7 @@ class Tagged(Described):
             return letters
         if token.key in NUMBER_FIRST:
             found = amount_at(self.tokens, at)
-            if found and found[0] == int(found[0]):
+            if found and found[0] == int(found[0]) and self._key(found[1]) not in MONEY_WORDS:
                 return self._one_twenty(found, word)
         if (
             token.key in {"to", "too", "for", "won", "fore"}

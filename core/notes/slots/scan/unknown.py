@@ -20,6 +20,7 @@ from core.notes.slots.tokens import NUMBER, WORD, Token
 
 OWN_WORDS: Final = frozenset({*SEX_WORDS, *PLURAL_SEX, *SPELLED, *DATE_FIRST, *ORDINALS})
 AT_START: Final = frozenset({"so", "told", "least", "wind", "way", "ways", "find"})
+WEIGHED_BETWEEN: Final = frozenset({"way", "ways"})
 SHORT_FORMS: Final = {
     "xmas": "christmas",
     "n": "and",
@@ -123,7 +124,7 @@ class Unknown(Marks):
         if (
             meant
             and (self._beside() or (word == "bread" and self._key(self.at - 1) in {"shes", "is", "was", "feels", "felt", "feeling"}))
-            and (word not in AT_START or self.at == 0)
+            and (word not in AT_START or self.at == 0 or (word in WEIGHED_BETWEEN and self._between()))
         ):
             options = self.lexicon.phrases.get(meant, ())
             marks = next((marks for rest, marks in options if not rest), NO_MARKS)
@@ -131,6 +132,11 @@ class Unknown(Marks):
             self.items[-1].said = meant
             return
         self._add("word", self.at + 1)
+
+    def _between(self) -> bool:
+        """`R23 ways five pounds`: an animal before and a number behind."""
+        after = self._key(self.at + 1)
+        return bool(self.items) and self.items[-1].sort in {"num", "animal"} and (after in NUMBER_FIRST or after[:1].isdigit())
 
     def _beside(self) -> bool:
         before = self.items[-1].sort in {"num", "animal"} if self.items else False
