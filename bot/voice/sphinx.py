@@ -16,6 +16,12 @@ from bot.voice.pieces import Samples
 NEEDS: Final = "pocketsphinx"
 DICTIONARY: Final = "cmudict-en-us.dict"
 
+#: What stands between two notes that are said in a row: a word whose only sound is a moment of silence.
+BREATH: Final = ","
+SILENCE: Final = "SIL"
+#: Each sentence is followed, after a breath, by the one so many places on: prime, so that few meet their like.
+STRIDE: Final = 7919
+
 Dictionary = dict[str, list[str]]
 
 
@@ -26,6 +32,7 @@ def can_hear() -> bool:
 
 def pronounced(sayings: Iterable[str], names: Iterable[str], known: Dictionary) -> tuple[list[str], list[str]]:
     """The sentences that can be said, and a line of a dictionary for each way to say each of their words."""
+    known = known | {BREATH: [SILENCE]}
     extra = {word for name in names for word in name.lower().split()} | BARN.keys()
     said = {
         word: known.get(word) or ([sounds(word)] if word in extra and sounds(word) else []) for line in sayings for word in line.split()
@@ -38,6 +45,11 @@ def pronounced(sayings: Iterable[str], names: Iterable[str], known: Dictionary) 
 def _entries(word: str, ways: list[str]) -> Iterator[str]:
     for at, way in enumerate(ways, start=1):
         yield f"{word} {way}" if at == 1 else f"{word}({at}) {way}"
+
+
+def in_a_row(sentences: list[str]) -> list[str]:
+    """The sentences, and each with another after a breath: a note of ten facts has no full stops that can be heard."""
+    return [*sentences, *(f"{one} {BREATH} {sentences[(at * STRIDE + 1) % len(sentences)]}" for at, one in enumerate(sentences))]
 
 
 def read_dictionary(text: str) -> Dictionary:
@@ -57,7 +69,7 @@ class Sphinx:  # pragma: no cover - the extra's own tests
         from pocketsphinx import Decoder, get_model_path  # noqa: PLC0415 - the extra
 
         place = Path(get_model_path()) / "en-us"
-        sentences, entries = pronounced(sayings, names, _known(place / DICTIONARY))
+        sentences, entries = pronounced(in_a_row(list(sayings)), names, _known(place / DICTIONARY))
         with tempfile.TemporaryDirectory() as folder:
             model, words = Path(folder) / "farm.arpa", Path(folder) / "farm.dict"
             model.write_text(arpa(sentences), encoding="utf-8")
@@ -70,7 +82,7 @@ class Sphinx:  # pragma: no cover - the extra's own tests
         self._decoder.process_raw(samples.tobytes(), full_utt=True)
         self._decoder.end_utt()
         found = self._decoder.hyp()
-        return str(found.hypstr) if found is not None else ""
+        return str(found.hypstr).replace(f" {BREATH}", ".") if found is not None else ""
 
 
 @lru_cache(maxsize=1)

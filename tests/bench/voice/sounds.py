@@ -10,6 +10,7 @@ from __future__ import annotations
 import io
 import shutil
 import subprocess
+import tempfile
 import wave
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -56,11 +57,10 @@ def _piper(voice: Any, config: Any) -> Voice:
 
 def _program(*command: str) -> Voice:
     def spoken(text: str) -> bytes:
-        file = Path("/dev/shm" if Path("/dev/shm").is_dir() else ".") / "spoken.wav"
-        subprocess.run([part.format(text=text, file=file) for part in command], check=True, capture_output=True)
-        content = file.read_bytes()
-        file.unlink()
-        return content
+        with tempfile.TemporaryDirectory() as folder:
+            file = Path(folder) / "spoken.wav"
+            subprocess.run([part.format(text=text, file=file) for part in command], check=True, capture_output=True)
+            return file.read_bytes()
 
     return spoken
 

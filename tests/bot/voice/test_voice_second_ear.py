@@ -7,7 +7,7 @@ import pytest
 from bot.voice import sphinx
 from bot.voice.arpa import arpa
 from bot.voice.letters import sounds
-from bot.voice.sphinx import can_hear, pronounced, read_dictionary
+from bot.voice.sphinx import can_hear, in_a_row, pronounced, read_dictionary
 
 SENTENCES = ["doe fourteen kindled eight", "doe fourteen kindled six", "doe twelve missed"]
 
@@ -56,6 +56,13 @@ def test_a_sentence_that_nobody_can_say_is_left_out() -> None:
     sentences, entries = pronounced(["doe kindled", "juno kindled", "doe xyzzy", "hocks"], ["Juno"], known)
     assert sentences == ["doe kindled", "juno kindled", "hocks"]
     assert entries == ["doe D OW", "hocks HH AA K S", "juno JH AH N AA", "kindled K IH N D AH L D", "kindled(2) K IH N D L D"]
+
+
+def test_notes_come_in_a_row() -> None:
+    """After a breath, which is a word of silence."""
+    row = in_a_row(["doe kindled", "doe missed"])
+    assert row == ["doe kindled", "doe missed", "doe kindled , doe missed", "doe missed , doe kindled"]
+    assert pronounced(row[2:3], [], {word: ["D"] for word in ("doe", "kindled", "missed")})[1][0] == ", SIL"
 
 
 @pytest.mark.parametrize(
