@@ -32,18 +32,13 @@ def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bo
     used = [item for item in c.items if item.marks & {"sell", "list", "cull", "give", "each", "bought_by"}]
     price, price_items = _price(c, cue) if money else (None, [])
     c.used.update(id(item) for item in price_items)
+    used += price_items
     values: dict[str, Any] = {"price": Cents(price)} if price is not None else {}
     if to and (recipient := _recipient(c)):
         values["to"] = recipient
-    part = c.part_of()
-    if part is not None and _untagged(c, part[1]):
-        return [c.take(_part_leaves(c, fact, part, values, [*used, *price_items]))]
-    if (some := _of_them(c)) is not None:
-        return [c.take(_some_leave(c, fact, some, values, [*used, *price_items]))]
-    kits = _kits(c)
-    if kits is not None:
-        return [c.take(_litter_leaves(c, fact, kits, values, [*used, *price_items]))]
-    picks = _picks(c, cue, money=money)
+    if (kits := _kits_leave(c, fact, values, used)) is not None:
+        return [c.take(kits)]
+    picks = _picks(c, cue)
     if money and cue is not None and not c.explicit() and _something_else(c, cue):
         picks = [pick for pick in picks if not any(c.said(i - 1) in _PRICE_LEADS for i, item in enumerate(c.items) if item in pick.items)]
         if not picks and not c.strangers():
@@ -51,31 +46,49 @@ def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bo
     if not c.explicit() and not any(pick.tag for pick in picks) and c.strangers():
         picks = []  # "sold patches for 40": the name is nobody's, the number no animal
     if len(picks) == 1 and (of := _out_of(c, picks[0])) is not None:
-        return [c.take(_one_leaves(c, fact, picks[0], of, values, [*used, *price_items]))]
-    if not picks:
-        spoken = c.spoken_of() if not c.has("kits", "litter") or c.has("pronoun") else None
-        picks = [spoken] if spoken else []
-    if not picks:
-        return [c.take(c.past(fact, None, "who", values, [*used, *price_items]))]
+        return [c.take(_one_leaves(c, fact, picks[0], of, values, used))]
+    return [c.take(each) for each in _each_leaves(c, fact, picks or _spoken_of(c), values, used)]
+
+
+def _kits_leave(c: Clause, fact: type[Fact], values: dict[str, Any], used: list[Item]) -> Found | None:
+    """`two of Thistle's kits`, `two of them`, `the whole litter`: those that have no tag."""
+    part = c.part_of()
+    if part is not None and _untagged(c, part[1]):
+        return _part_leaves(c, fact, part, values, used)
+    if (some := _of_them(c)) is not None:
+        return _some_leave(c, fact, some, values, used)
+    kits = _kits(c)
+    return None if kits is None else _litter_leaves(c, fact, kits, values, used[:])
+
+
+def _spoken_of(c: Clause) -> list[Pick]:
+    """The animal spoken of before, where none is named."""
+    spoken = c.spoken_of() if not c.has("kits", "litter") or c.has("pronoun") else None
+    return [spoken] if spoken else []
+
+
+def _each_leaves(c: Clause, fact: type[Fact], picks: list[Pick], values: dict[str, Any], used: list[Item]) -> list[Found]:
+    """One reading an animal, with its share of the price; one that lacks the animal where it isn't told."""
+    price = values.get("price")
     if price is not None and len(picks) > 1 and price % len(picks) == 0 and c.has("born", "both_together"):
-        values["price"] = Cents(price // len(picks))  # `for $80 total`
+        values = {**values, "price": Cents(price // len(picks))}  # `for $80 total`
     elif price is not None and len(picks) > 1 and not c.has("each"):
         choices = (f"{price / 100:.2f} each", f"{price / 100:.2f} for all")
         need = Need("which_number", "price", f"Is {price / 100:.2f} for each of them, or for all together?", choices)
-        return [
-            c.take(
-                c.past(fact, pick, "who", {name: value for name, value in values.items() if name != "price"}, [*used, *price_items], need)
-            )
-            for pick in picks
-        ]
-    if any(
-        c.said(i + 1) == "of" and c.said(i + 2) in _THEM and c.whole(i) is not None and (c.whole(i) or 0) < len(picks)
+        unpriced = {name: value for name, value in values.items() if name != "price"}
+        return [c.past(fact, pick, "who", unpriced, used, need) for pick in picks]
+    if not picks or _one_of_them(c, len(picks)):
+        return [c.past(fact, None, "who", values, used)]
+    together = [item for item in c.items if item.said in {"total", "both", "together", "for both", "altogether"}]
+    return [c.past(fact, pick, "who", values, [*used, *together]) for pick in picks]
+
+
+def _one_of_them(c: Clause, named: int) -> bool:
+    """`31 and 32 are ready, sold one of them`: fewer than were named, and nobody knows which."""
+    return any(
+        c.said(i + 1) == "of" and c.said(i + 2) in _THEM and c.whole(i) is not None and (c.whole(i) or 0) < named
         for i in c.sorted_as("num")
-    ):
-        return [c.take(c.past(fact, None, "who", values, [*used, *price_items]))]  # "31 and 32 ... sold one of them"
-    used += [item for item in c.items if item.said in {"total", "both", "together", "for both", "altogether"}]
-    found = [c.past(fact, pick, "who", values, [*used, *price_items]) for pick in picks]
-    return [c.take(each) for each in found]
+    )
 
 
 _ARTICLES: Final = frozenset({"the", "a", "an", "my", "our", "some", "old", "few", "last", "more", "used"})
@@ -151,42 +164,41 @@ def _price(c: Clause, cue: int | None) -> tuple[int | None, list[Item]]:
         extra = [c.items[money[0] + 1]] if money[0] + 1 < len(c.items) and "each" in c.items[money[0] + 1].marks else []
         return int(item.value), [item, *extra]
     numbers = c.sorted_as("num")
+    animals = _animals_besides(c, numbers)
+    for i in reversed(numbers):
+        behind = c.items[i + 1].marks if i + 1 < len(c.items) else frozenset()
+        dollars, each = "bucks_word" in behind, "each" in behind
+        if dollars and animals and c.said(i - 1) != "of" and c.said(i + 2) not in _FROM:
+            return _cents(c, i), [c.items[i], c.items[i + 1]]
+        if c.counted(i) and not dollars and not each:
+            continue
+        led = c.said(i - 1) in _PRICE_LEADS or each or (c.said(i - 1) == "to" and cue is not None and "price" in c.said(cue))
+        decimal = c.items[i].value != int(c.items[i].value) or "." in c.items[i].said
+        if (led and animals) or decimal or (animals and i == numbers[-1] and _at_the_end(c, i, cue, numbers)):
+            return _cents(c, i), [c.items[i]]  # "dropped the price on 32 to 45"
+    return None, []
+
+
+def _animals_besides(c: Clause, numbers: list[int]) -> bool:
+    """Whether a price would leave an animal to be sold: one named, another number, or the one spoken of."""
     spoken_of = c.subject is not None or (bool(c.scene.context.subject) and c.has("pronoun"))
     lone = numbers[0] if spoken_of and len(numbers) == 1 else None
     priced = lone is not None and c.said(lone - 1) == "for" and c.said(lone - 2) in {"him", "her", "it"}
-    animals = bool(c.explicit()) or len(numbers) > 1 or priced or (lone is not None and c.known(lone) is None)
-    for i in reversed(numbers):
-        dollars = i + 1 < len(c.items) and "bucks_word" in c.items[i + 1].marks
-        if dollars and animals and c.said(i - 1) != "of" and c.said(i + 2) not in _FROM:
-            return _cents(c, i), [c.items[i], c.items[i + 1]]
-        each = i + 1 < len(c.items) and "each" in c.items[i + 1].marks
-        if c.counted(i) and not dollars and not each:
-            continue
-        led = (
-            c.said(i - 1) in _PRICE_LEADS or each or (c.said(i - 1) == "to" and cue is not None and "price" in c.said(cue))
-        )  # "dropped the price on 32 to 45"
-        decimal = c.items[i].value != int(c.items[i].value) or "." in c.items[i].said
-        last = (
-            i == numbers[-1]
-            and animals
-            and c.said(i + 1) != "of"
-            and (cue is None or i > cue)
-            and c.said(i - 1) not in {"out", "of", "from", "and", "to", "with", "out of", "outta", "off of", "off", "under"}
+    return bool(c.explicit()) or len(numbers) > 1 or priced or (lone is not None and c.known(lone) is None)
+
+
+def _at_the_end(c: Clause, i: int, cue: int | None, numbers: list[int]) -> bool:
+    """`sold 31 40`: the last number, behind the verb and the animal."""
+    return (
+        c.said(i + 1) != "of"
+        and (cue is None or i > cue)
+        and c.said(i - 1) not in {"out", "of", "from", "and", "to", "with", "out of", "outta", "off of", "off", "under"}
+        and (
+            (bool(c.explicit()) and c.explicit()[0] < i)
+            or (c.subject is not None and len(numbers) == 1 and c.known(i) is None)
+            or (len(numbers) > 1 and not c.explicit())
         )
-        if (
-            (led and animals)
-            or decimal
-            or (
-                last
-                and (
-                    (bool(c.explicit()) and c.explicit()[0] < i)
-                    or (c.subject is not None and len(numbers) == 1 and c.known(i) is None)
-                    or (len(numbers) > 1 and not c.explicit())
-                )
-            )
-        ):
-            return _cents(c, i), [c.items[i]]
-    return None, []
+    )
 
 
 def _cents(c: Clause, i: int) -> int:
@@ -282,7 +294,7 @@ def _beside(c: Clause, explicit: list[int]) -> list[int]:
     return ahead + [i for i in near if i - 2 in explicit and c.said(i - 1) in {"and", "&"}]
 
 
-def _picks(c: Clause, cue: int | None, *, money: bool) -> list[Pick]:
+def _picks(c: Clause, cue: int | None) -> list[Pick]:
     """The animals: those named, else the numbers behind the verb or at the start."""
     explicit = c.explicit()
     if explicit:
@@ -295,6 +307,5 @@ def _picks(c: Clause, cue: int | None, *, money: bool) -> list[Pick]:
     numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None and not c.counted(i)]
     if cue is not None and any(c.known(i) for i in numbers):
         numbers = [i for i in numbers if c.known(i) or i in {cue - 1, cue + 1}]
-    _ = money
     first = [i for i in numbers if c.said(i - 1) not in {"to", "for"}]  # "sold 31 to 32 main st"
     return [c.pick(i) for i in first or numbers]

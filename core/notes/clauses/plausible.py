@@ -142,44 +142,35 @@ def _died(c: Clause, found: Found) -> bool:
         return False
     if _owned(c, found):
         return True
-    for i in _cues(c, found):
-        said = c.said(i)
-        if (
+    return any(_no_life_lost(c, i) for i in _cues(c, found))
+
+
+#: `passed me the hay`, `passed out`: nobody died.
+PASSED_ON: Final = frozenset({"me", "him", "her", "up", "by", "out", "the", "over", "through", "around", "us"})
+
+
+def _no_life_lost(c: Clause, i: int) -> bool:
+    """`lost the key`, `passed out`, `put 33 down for the night`, `is gone to the vet`."""
+    said, after = c.said(i), c.said(i + 1)
+    thing = _object(c, i)
+    return (
+        (
             said in {"lost", "lose", "loss"}
             and not c.has("die", "dead")
-            and not _animal_at(c, _object(c, i))
-            and c.said(_object(c, i)) not in {",", ":", "-", ""}
-        ):
-            return True
-        if said in {"passed", "put down", "passed on"} and _thing(c, i) and not _animal_at(c, _object(c, i)):
-            return True
-        if said == "passed" and c.said(i + 1).split(" ")[0] in {
-            "me",
-            "him",
-            "her",
-            "up",
-            "by",
-            "out",
-            "the",
-            "over",
-            "through",
-            "around",
-            "us",
-        }:
-            return True
-        if (
-            said == "put"
-            and any(
-                c.said(j) == "down" and c.said(j + 1).split(" ")[0] in {"for", "as", "on", "to", "in", "at"} for j in range(i, len(c.items))
-            )
-            and not c.has("ail")
-        ):
-            return True
-        if said == "is gone" and c.said(i + 1) in {"to", "from", "for", "with", "off", "in", "out", "again"}:
-            return True
-        if said in {"died", "dead", "dies"} and _of_a_thing(c, i):
-            return True
-    return False
+            and not _animal_at(c, thing)
+            and c.said(thing) not in {",", ":", "-", ""}
+        )
+        or (said in {"passed", "put down", "passed on"} and _thing(c, i) and not _animal_at(c, thing))
+        or (said == "passed" and after.split(" ")[0] in PASSED_ON)
+        or (said == "put" and _down_for_a_while(c, i) and not c.has("ail"))
+        or (said == "is gone" and after in {"to", "from", "for", "with", "off", "in", "out", "again"})
+        or (said in {"died", "dead", "dies"} and _of_a_thing(c, i))
+    )
+
+
+def _down_for_a_while(c: Clause, i: int) -> bool:
+    """`put 33 down for a minute`."""
+    return any(c.said(j) == "down" and c.said(j + 1).split(" ")[0] in {"for", "as", "on", "to", "in", "at"} for j in range(i, len(c.items)))
 
 
 def _of_a_thing(c: Clause, i: int) -> bool:

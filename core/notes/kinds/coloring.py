@@ -59,58 +59,37 @@ CUES: Final = {
 BESIDE: Final = frozenset({"color"})
 
 
+#: What may stand behind a colour that is settled; any other word may be what has that colour.
+BEHIND: Final = frozenset(
+    {
+        "color", "colour", "colored", "and", "now", "confirmed", "then", "all", "but", "with", "not", "for", "after", "today", "like", "this",
+        "through", "as", "in", "without", "by", "just", "so", "too",
+    }
+)  # fmt: skip
+
+
 def read(c: Clause) -> None:
     """An animal and nothing but its colour."""
     colors = [i for i, item in enumerate(c.items) if color_said(item) and not c.taken(i)]
     if len(colors) != 1 or c.has("litter", "kits", "new", "tag", "fault", "dq", "sell", "list", "breed", "ail"):
         return
-    place = colors[0]
-    told = c.first("color_is")
-    if told is not None and told > place and c.items[place + 1].marks & {"doe_word", "buck_word"}:
-        return  # "the opal doe is sweet" only says which
-    if told is None and not (len(c.items) <= 3):
-        return
-    if (
-        place + 1 < len(c.items)
-        and c.items[place + 1].sort == "word"
-        and not c.items[place + 1].marks & {"buck_word", "doe_word", "pronoun"}
-        and c.said(place + 1)
-        not in {
-            "color",
-            "colour",
-            "colored",
-            "and",
-            "now",
-            "confirmed",
-            "then",
-            "all",
-            "but",
-            "with",
-            "not",
-            "for",
-            "after",
-            "today",
-            "like",
-            "this",
-            "through",
-            "as",
-            "in",
-            "without",
-            "by",
-            "just",
-            "so",
-            "too",
-        }
-    ):
+    place, told = colors[0], c.first("color_is")
+    if (told is None and len(c.items) > 3) or _of_a_thing(c, place, told):
         return
     pick = c.pick(place - 1) if told is not None and c.known(place - 1) is not None else c.subject_of(place)
-    if pick is None or (not pick.items and not c.has("pronoun")):
-        return
-    numbers = [i for i in c.sorted_as("num") if c.items[i] not in pick.items]
-    if numbers:
+    if pick is None or (not pick.items and not c.has("pronoun")) or any(c.items[i] not in pick.items for i in c.sorted_as("num")):
         return
     used = [c.items[place], *([c.items[told]] if told is not None else [])]
     c.take(c.past(ColorSettled, pick, "who", {"color": color_said(c.items[place])}, used))
+
+
+def _of_a_thing(c: Clause, place: int, told: int | None) -> bool:
+    """`the red barn is done`; `the opal doe is sweet` only says which."""
+    after = c.items[place + 1] if place + 1 < len(c.items) else None
+    if after is None:
+        return False
+    which = told is not None and told > place and bool(after.marks & {"doe_word", "buck_word"})
+    return which or (after.sort == "word" and not after.marks & {"buck_word", "doe_word", "pronoun"} and after.said not in BEHIND)
 
 
 def check(fact: ColorSettled, herd: Herd, today: date) -> Problem | None:

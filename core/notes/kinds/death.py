@@ -102,15 +102,10 @@ def read(c: Clause) -> None:
         if cue is not None and _a_fight(c, cue):
             c.use([cue, *c.tags()])
             return
-    if cue is not None and c.said(cue) == "is gone" and _a_part_of_it(c, cue):
-        c.use([cue])
+    if cue is not None and _nobody_died(c, cue):
         return
-    if cue is not None and (c.said(cue - 1) in LIFELESS or (c.said(0) in {"the", "my", "our"} and c.said(1) in LIFELESS)):
-        c.use([cue, cue - 1])
-        return
-    if c.has(
-        "kindle", "kits", "litter", "battery", *(("other_species",) if carried is None and not _to_a_predator(c, cue) else ())
-    ) and not c.has("adult"):
+    others = () if carried is not None or _to_a_predator(c, cue) else ("other_species",)
+    if c.has("kindle", "kits", "litter", "battery", *others) and not c.has("adult"):
         return
     places = c.explicit() or [i for i in c.sorted_as("num") if c.whole(i) is not None and not c.counted(i) and c.said(i + 1) != "of"]
     if not places:
@@ -127,6 +122,17 @@ def read(c: Clause) -> None:
     named = {pick.mention.tags or pick.mention.said: pick for pick in map(c.pick, places if c.explicit() else places[:1])}
     for pick in listed if len(listed) > 1 else named.values():
         c.take(c.past(Died, pick, "who", {"cause": cause}, used))
+
+
+def _nobody_died(c: Clause, cue: int) -> bool:
+    """`her first fur is gone`, `the radio died`: the words are explained."""
+    if c.said(cue) == "is gone" and _a_part_of_it(c, cue):
+        c.use([cue])
+        return True
+    if c.said(cue - 1) in LIFELESS or (c.said(0) in {"the", "my", "our"} and c.said(1) in LIFELESS):
+        c.use([cue, cue - 1])
+        return True
+    return False
 
 
 def _a_part_of_it(c: Clause, cue: int) -> bool:

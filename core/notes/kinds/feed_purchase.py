@@ -68,36 +68,14 @@ _OF_ALL: Final = frozenset({"total", "all", "in all", "altogether", "all togethe
 
 def read(c: Clause) -> None:
     """Bags, their weight and price; `each` means a bag."""
-    terse = (
-        c.has("bag")
-        and (c.has("feed") or bool(c.sorted_as("weight") and c.has("each") and c.marks.isdisjoint({"sell", "feed_left", "list"})))
-        and bool(c.sorted_as("money") or any(item.sort == "num" and not item.said.isdigit() and not item.spoken for item in c.items))
-    )
-    terse = terse or (len(c.items) <= TERSE and c.has("feed", "bag") and c.said(0) in {"feed", "fd"} and len(c.sorted_as("num")) == 2)
-    terse = terse or (_times(c) is not None and _priced(c))
-    at_store = c.has("bag") and c.has("feed_place") and bool(c.sorted_as("money"))
-    if (
-        not (c.has("buy") or "buy" in c.virtual or terse or at_store)
-        or not (c.has("feed", "bag", "feed_place") or _times(c) is not None)
-        or (c.has("setting") and not c.has("buy", "purchase"))
-    ):
-        return
-    if c.has("not_feed") and not c.has("feed"):
+    if not _bought(c) or (c.has("not_feed") and not c.has("feed")):
         return
     bags = _bags(c)
     weights = c.sorted_as("weight")
     price, each = _price(c, bags)
     count = c.whole(bags) if bags is not None else None
-    if (
-        count is None
-        and weights
-        and any(c.said(i) in {"bag", "bag of feed", "sack", "sack of feed"} and i - 1 in weights for i in c.each("bag"))
-    ):
-        count = 1  # "bought a 50 lb bag"
-    if count is None and not weights and any(_bought_one(c, i) for i in c.each("bag")):
-        count = 1  # "bought a bag of feed"
-    if count is None and not weights and any(f"{c.said(i)} {c.said(i + 1)}".startswith("a bag of") for i in c.each("bag", "each")):
-        count = 1  # "sold me a bag of feed"
+    if count is None and _one_bag(c, weights):
+        count = 1
     used = [item for item in c.items if item.marks & {"buy", "feed", "bag", "each"}]
     used += [c.items[i] for i in (bags, price, *weights[:1]) if i is not None]
     total = _total_grams(c, weights, count)
@@ -109,12 +87,38 @@ def read(c: Clause) -> None:
             c.items[i] for i in c.sorted_as("num", "money") if c.items[i] not in used and _cents(c, i) == cents and not c.counted(i)
         ]  # "4 bags @ 18.75 = 75.00"
     values = {"grams": total, "bags": count, "price": Cents(cents) if cents is not None else None}
-    need = (
-        None
-        if total is not None or count is not None or cents is not None
-        else Need("how_many", "bags", "How many bags of feed, and what did they cost?")
-    )
+    nothing = total is None and count is None and cents is None
+    need = Need("how_many", "bags", "How many bags of feed, and what did they cost?") if nothing else None
     c.take(c.past(FeedBought, None, "", values, used, need))
+
+
+def _bought(c: Clause) -> bool:
+    """Whether feed was bought: by its verb, by the store, or by bags and a price without one."""
+    return (
+        (c.has("buy") or "buy" in c.virtual or _tersely(c) or (c.has("bag") and c.has("feed_place") and bool(c.sorted_as("money"))))
+        and (c.has("feed", "bag", "feed_place") or _times(c) is not None)
+        and not (c.has("setting") and not c.has("buy", "purchase"))
+    )
+
+
+def _tersely(c: Clause) -> bool:
+    """`feed 2 bags 44.98`, `feed 4 bags 76`, `3x50lb @ 19.50`."""
+    priced = bool(c.sorted_as("money") or any(item.sort == "num" and not item.said.isdigit() and not item.spoken for item in c.items))
+    of_feed = c.has("feed") or bool(c.sorted_as("weight") and c.has("each") and c.marks.isdisjoint({"sell", "feed_left", "list"}))
+    return (
+        (c.has("bag") and of_feed and priced)
+        or (len(c.items) <= TERSE and c.has("feed", "bag") and c.said(0) in {"feed", "fd"} and len(c.sorted_as("num")) == 2)
+        or (_times(c) is not None and _priced(c))
+    )
+
+
+def _one_bag(c: Clause, weights: list[int]) -> bool:
+    """`bought a 50 lb bag`, `bought a bag of feed`, `sold me a bag of feed`."""
+    if weights:
+        return any(c.said(i) in {"bag", "bag of feed", "sack", "sack of feed"} and i - 1 in weights for i in c.each("bag"))
+    return any(_bought_one(c, i) for i in c.each("bag")) or any(
+        f"{c.said(i)} {c.said(i + 1)}".startswith("a bag of") for i in c.each("bag", "each")
+    )
 
 
 #: Marks that it can begin with where a figure stands, without a word of its own.

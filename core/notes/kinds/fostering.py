@@ -15,6 +15,7 @@ from core.notes.clauses.clause import Clause
 from core.notes.clauses.scene import Need, Pick, first_need
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
+from core.notes.slots.items import Item
 from core.notes.telling import dated, kits_left, noted
 from core.problem import Problem
 
@@ -73,20 +74,10 @@ def read(c: Clause) -> None:
     cue = c.first("foster")
     if cue is None:
         cue = c.first("shift")
-        if (
-            cue is None
-            and "foster" not in c.virtual
-            and not ((c.has("kits") or c.has("from")) and (c.has("to", "onto") or ">" in c.text()))
-        ):
+        if not _goes_over(c, cue):
             return
-        if "foster" not in c.virtual and not _two_does(c) and not _of_the_newborn(c):
-            return
-    if c.has("cage_word") and not c.has("kits", "litter"):
+    if (c.has("cage_word") and not c.has("kits", "litter")) or (cue is not None and _of_no_kits(c, cue)):
         return
-    if cue is not None and c.said(cue) == "foster" and _of_a_kind(c, cue):
-        return
-    if cue is not None and c.said(cue) == "swapped" and c.sorted_as("code", "cage") and not c.has("kits", "litter"):
-        return  # "swapped 14 to B3" is a new cage
     ends = _ends(c)
     if ends is None:
         told = c.before is not None and any(found.fact is Fostered for found in c.before.found)
@@ -94,25 +85,46 @@ def read(c: Clause) -> None:
             return
         ends = (None, None)
     giver, taker = ends
-    places = {id(item) for pick in ends if pick for item in pick.items}
-    counts = [i for i in c.sorted_as("num") if c.whole(i) is not None and id(c.items[i]) not in places]
-    if cue is not None:
-        counts.sort(key=lambda i: (i < cue, abs(i - cue)))
-    one = not counts and any(
-        ("kits" in item.marks or item.said == "runt") and c.said(i - 1) in {"a", "another", "the smallest"}
-        for i, item in enumerate(c.items)
-    )
-    need = None if counts or one else Need("how_many", "count", "How many kits were moved? Send the number.")
-    used = [c.items[counts[0]]] if counts else []
+    count, used = _count(c, cue, {id(item) for pick in ends if pick for item in pick.items})
     if cue is not None:
         used.append(c.items[cue])
-    found = c.past(Fostered, giver, "from_", {"count": c.whole(counts[0]) if counts else (1 if one else None)}, used, need)
+    need = None if count is not None else Need("how_many", "count", "How many kits were moved? Send the number.")
+    found = c.past(Fostered, giver, "from_", {"count": count}, used, need)
     if taker is not None:
         found.used.extend(taker.items)
         c.fill(found, taker, "to")
     else:
         found.need = first_need(found.need, Need("which_animal", "to", "To which doe were they moved?"))
     c.take(found)
+
+
+def _goes_over(c: Clause, shift: int | None) -> bool:
+    """`moved 2 kits from 12 to 9`, `12 > 9 2 kits`: without a word of fostering, two does, or kits just born and a doe."""
+    if "foster" in c.virtual:
+        return True
+    told = shift is not None or ((c.has("kits") or c.has("from")) and (c.has("to", "onto") or ">" in c.text()))
+    return told and (_two_does(c) or _of_the_newborn(c))
+
+
+def _of_no_kits(c: Clause, cue: int) -> bool:
+    """`a good foster mom` only says which; `swapped 14 to B3` is a new cage."""
+    return (c.said(cue) == "foster" and _of_a_kind(c, cue)) or (
+        c.said(cue) == "swapped" and bool(c.sorted_as("code", "cage")) and not c.has("kits", "litter")
+    )
+
+
+def _count(c: Clause, cue: int | None, places: set[int]) -> tuple[int | None, list[Item]]:
+    """How many: the number nearest behind the verb that is neither doe, or one where a single kit is spoken of."""
+    counts = [i for i in c.sorted_as("num") if c.whole(i) is not None and id(c.items[i]) not in places]
+    if cue is not None:
+        counts.sort(key=lambda i: (i < cue, abs(i - cue)))
+    if counts:
+        return c.whole(counts[0]), [c.items[counts[0]]]
+    one = any(
+        ("kits" in item.marks or item.said == "runt") and c.said(i - 1) in {"a", "another", "the smallest"}
+        for i, item in enumerate(c.items)
+    )
+    return (1 if one else None), []
 
 
 def _of_a_kind(c: Clause, cue: int) -> bool:

@@ -115,58 +115,86 @@ WELL: Final = frozenset(
 
 
 def _number(c: Clause, cue: int | None, kits: int | None) -> int | None:
+    """Where the number stands that tells how many there are."""
     every = next((i for i in c.each("all") if c.whole(i + 1) is not None), None)
     if every is not None and (kits is not None or c.has("nest_place") or c.said(every + 2) in WELL):
         return every + 1
-    if kits is None and cue is None and c.has("sign:good", "nest_place"):
-        well = next((i for i in c.sorted_as("num") if c.whole(i) is not None and i != c.opening() and c.said(i + 1) in WELL), None)
-        if well is not None:
-            return well
-    inside = next((i for i in c.sorted_as("num") if (c.said(i + 1), c.said(i + 2)) == ("in", "there") and c.whole(i) is not None), None)
-    if inside is not None and kits is None and cue is None and c.has("box", "nest_place"):
-        return inside  # "checked nestbox 12 all good 7 in there"
-    if kits is None and cue is None and c.has("chore_word", "alive") and any("nest check" in item.said for item in c.items):
-        alive = c.first("alive")
-        return c.number_for(alive, behind=False) if alive is not None else None  # "Nest check. Doe 12: 7 live"
-    still = next((i + 1 for i in c.each("left_over") if c.said(i) == "still" and c.whole(i + 1) is not None), None)
-    if still is not None and cue is None and (c.has("nest_place") or (c.said(still + 1), c.said(still + 2)) == ("in", "there")):
-        return still  # "still 7 in there"
-    if kits is not None and kits == c.opening() and cue is None:
-        free = [i for i in c.sorted_as("num") if c.whole(i) is not None]
-        return free[-1] if free and c.said(free[-1] - 1) == ":" else None
-    there = next((i + 1 for i in c.each("has_kits") if c.said(i) in {"theres", "there's"} and c.whole(i + 1) is not None), None)
-    if kits is not None and there is not None and kits < there:
-        return there  # "counted 12s kits, theres 9"
-    if kits is not None:
-        place = c.number_for(_past_looks(c, kits), behind=False)
-        alone = c.whole(kits + 1) is not None and (kits + 2 >= len(c.items) or c.items[kits + 2].sort in {"mark", "break"})
-        if place is None and (c.said(kits + 1) in {"now", ":", "left", "="} or (alone and c.said(kits - 1) in {":", "|", ",", "-"})):
-            place = kits + 1 if alone else c.number_for(kits)
-        if place is not None:
-            return place
-        if cue is None:
-            return None
+    if kits is None and cue is None:
+        return _seen_there(c)
     if cue is None:
-        left = c.first("left_over", "alive")
-        told = c.first("alive") is not None and c.has("left_over")
-        return c.number_for(left, behind=False) if left is not None and (told or _of_the_lost(c)) else None
+        still = _still_there(c)
+        if still is not None or kits == c.opening():
+            return still if still is not None else _behind_the_head(c)
+    place = None if kits is None else _beside_kits(c, kits)
+    return place if place is not None or cue is None else _behind_the_count(c, cue)
+
+
+def _seen_there(c: Clause) -> int | None:
+    """Kits without that word: `12 nest 7 warm`, `7 in there`, `six left` behind a loss."""
+    whole = [i for i in c.sorted_as("num") if c.whole(i) is not None]
+    well = next((i for i in whole if i != c.opening() and c.said(i + 1) in WELL), None) if c.has("sign:good", "nest_place") else None
+    if well is not None:
+        return well
+    inside = next((i for i in whole if (c.said(i + 1), c.said(i + 2)) == ("in", "there")), None)
+    if inside is not None and c.has("box", "nest_place"):
+        return inside  # "checked nestbox 12 all good 7 in there"
+    alive = c.first("alive")
+    if c.has("chore_word", "alive") and any("nest check" in item.said for item in c.items):
+        return c.number_for(alive, behind=False) if alive is not None else None  # "Nest check. Doe 12: 7 live"
+    still = _still_there(c)
+    if still is not None:
+        return still
+    left = c.first("left_over", "alive")
+    told = alive is not None and c.has("left_over")
+    return c.number_for(left, behind=False) if left is not None and (told or _of_the_lost(c)) else None
+
+
+def _still_there(c: Clause) -> int | None:
+    """`still 7 in there`."""
+    still = next((i + 1 for i in c.each("left_over") if c.said(i) == "still" and c.whole(i + 1) is not None), None)
+    there = still is not None and (c.has("nest_place") or (c.said(still + 1), c.said(still + 2)) == ("in", "there"))
+    return still if there else None
+
+
+def _behind_the_head(c: Clause) -> int | None:
+    """`Kits under 12: 7`."""
+    free = [i for i in c.sorted_as("num") if c.whole(i) is not None]
+    return free[-1] if free and c.said(free[-1] - 1) == ":" else None
+
+
+def _beside_kits(c: Clause, kits: int) -> int | None:
+    """`seven fat kits`, `kits now 7`, `counted 12s kits, theres 9`."""
+    there = next((i + 1 for i in c.each("has_kits") if c.said(i) in {"theres", "there's"} and c.whole(i + 1) is not None), None)
+    if there is not None and kits < there:
+        return there
+    place = c.number_for(_past_looks(c, kits), behind=False)
+    alone = c.whole(kits + 1) is not None and (kits + 2 >= len(c.items) or c.items[kits + 2].sort in {"mark", "break"})
+    if place is None and (c.said(kits + 1) in {"now", ":", "left", "="} or (alone and c.said(kits - 1) in {":", "|", ",", "-"})):
+        return kits + 1 if alone else c.number_for(kits)
+    return place
+
+
+def _behind_the_count(c: Clause, cue: int) -> int | None:
+    """`12 down to 6`, `count 12: 7`, `6 kits left`; not `12 has 6 toes`."""
     if c.said(cue) in {"kits left", "kits now"}:
         return c.number_for(cue, behind=False)
-    place = c.past_fillers(cue + 1, 1)
     if c.said(cue) in {"count", "ct", "kit count", "kit check", "kit ct", "kit cnt", "kits ct", "kit counts"}:
         numbers = [i for i in c.sorted_as("num") if c.whole(i) is not None]
         return numbers[-1] if numbers else None
-    if c.whole(place) is None:
-        return None
+    place = c.past_fillers(cue + 1, 1)
+    return place if c.whole(place) is not None and _of_kits(c, cue, place) else None
+
+
+def _of_kits(c: Clause, cue: int, place: int) -> bool:
+    """Whether what stands behind the number lets it be of kits."""
     after = c.items[place + 1] if place + 1 < len(c.items) else None
-    plain = (
+    return (
         after is None
         or after.sort in {"mark", "date", "break"}
         or bool(after.marks & {"kits", "alive", "left_over", "all", "count", "lose"})
         or after.said in {"in", "in with", "under", "of", "and", "so", "but", "as", "healthy", "i", "we"}
         or (after.said in {"for", "with"} and "count" in c.items[cue].marks)
     )
-    return place if plain else None
 
 
 def _past_looks(c: Clause, kits: int) -> int:

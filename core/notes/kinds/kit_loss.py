@@ -229,58 +229,54 @@ EATEN_BY_KITS: Final = frozenset({"hay", "grass", "solid", "solids", "well", "go
 
 
 def _cue(c: Clause) -> int | None:
+    """The word that tells of a loss; -1 where an earlier statement's verb holds on."""
     for mark in ("step", "eat", "lose"):
         cue = c.first(mark)
-        if (
-            cue is not None
-            and c.items[cue].said == "lots"
-            and c.whole(cue + 1) is None
-            and not (c.items[cue + 1 : cue + 2] and c.items[cue + 1].marks & {"no_count", "all", "pronoun"})
-        ):
-            continue
-        if (
-            cue is not None
-            and mark == "step"
-            and c.said(cue + 1) in {"herself", "himself", "out", "out of", "in", "into", "over", "themselves"}
-        ):
-            continue
-        if cue is not None and mark == "eat" and not (c.has("kits", "litter") or c.number_for(cue) is not None):
-            continue
-        if (
-            cue is not None
-            and mark == "eat"
-            and any(item.marks & {"feed"} or item.said in EATEN_BY_KITS for item in c.items[cue + 1 : cue + 3])
-        ):
-            continue
-        if (
-            cue is not None
-            and mark == "lose"
-            and c.items[cue].said in {"lost", "lose"}
-            and c.said(cue + 1) in {"weight", "her", "his", "fur", "a"}
-            and not c.has("kits", "litter")
-        ):
-            continue
+        if cue is not None and not _of_no_kits(c, cue, mark):
+            return cue
+    for way in (_fewer, _carried_off, _dead):
+        cue = way(c)
         if cue is not None:
             return cue
-    fewer = c.first("fewer")
-    if (
-        fewer is not None
-        and (c.whole(fewer + 1) is not None or (c.said(fewer + 1) in {"a", "another", "one"} and c.items[fewer].said == "down"))
-        and c.has("kits", "litter")
-    ):
-        return fewer
-    taken = c.first("took_kits")
-    if taken is not None and c.has("cause:predator") and (c.has("litter", "kits") or c.whole(taken + 1) is not None):
-        return taken
-    dead = c.first("dead", "die", "froze", "cause:cold", "cause:sick")
-    if (
-        dead is not None
-        and c.said(dead - 1) not in {"no", "none", "zero"}
-        and ("dead" in c.items[dead].marks or "die" in c.items[dead].marks or "froze" in c.items[dead].marks)
-        and (c.has("kits", "litter") or _of_a_doe(c, dead))
-    ):
-        return dead
     return -1 if "lose" in c.virtual else None
+
+
+def _of_no_kits(c: Clause, cue: int, mark: str) -> bool:
+    """`lots of hay`, `stepped out`, `eating well`, `lost weight`: the word, and no kits."""
+    said, after, kits = c.said(cue), c.said(cue + 1), c.has("kits", "litter")
+    behind = c.items[cue + 1 : cue + 3]
+    return (
+        (said == "lots" and c.whole(cue + 1) is None and not (behind and behind[0].marks & {"no_count", "all", "pronoun"}))
+        or (mark == "step" and after in {"herself", "himself", "out", "out of", "in", "into", "over", "themselves"})
+        or (mark == "eat" and not kits and c.number_for(cue) is None)
+        or (mark == "eat" and any(item.marks & {"feed"} or item.said in EATEN_BY_KITS for item in behind))
+        or (mark == "lose" and said in {"lost", "lose"} and after in {"weight", "her", "his", "fur", "a"} and not kits)
+    )
+
+
+def _fewer(c: Clause) -> int | None:
+    """`Sorrel's down two kits`."""
+    fewer = c.first("fewer")
+    if fewer is None or not c.has("kits", "litter"):
+        return None
+    one = c.said(fewer) == "down" and c.said(fewer + 1) in {"a", "another", "one"}
+    return fewer if one or c.whole(fewer + 1) is not None else None
+
+
+def _carried_off(c: Clause) -> int | None:
+    """`a rat took two`, `something got into 12's litter`."""
+    taken = c.first("took_kits")
+    if taken is None or not c.has("cause:predator"):
+        return None
+    return taken if c.has("litter", "kits") or c.whole(taken + 1) is not None else None
+
+
+def _dead(c: Clause) -> int | None:
+    """`found a dead kit`, `12 2 dead`, `two froze`."""
+    dead = c.first("dead", "die", "froze", "cause:cold", "cause:sick")
+    if dead is None or c.said(dead - 1) in {"no", "none", "zero"} or c.items[dead].marks.isdisjoint({"dead", "die", "froze"}):
+        return None
+    return dead if c.has("kits", "litter") or _of_a_doe(c, dead) else None
 
 
 def _of_a_doe(c: Clause, dead: int) -> bool:

@@ -77,14 +77,9 @@ def read(c: Clause) -> None:
     if c.has("sell", "list", "breed", "cull", "kindle") or (c.has("color_is") and c.has("color")):
         return
     weights = c.sorted_as("weight", "pair", "clock")
-    numbers = []
-    if not weights:
-        if not c.has("litter_weight", "weigh"):
-            return
-        numbers = [i for i in c.sorted_as("num") if c.items[i].value != int(c.items[i].value)]
-        if not numbers:
-            return
-    place = (weights or numbers)[0]
+    place = weights[0] if weights else _bare(c)
+    if place is None:
+        return
     grams, items = (c.grams(place), [c.items[place]]) if weights else bare_weight(c, place)
     c.used.add(id(c.items[place]))
     cue = c.first("litter_weight", "litter", "kits")
@@ -92,33 +87,38 @@ def read(c: Clause) -> None:
     if pick:
         c.used.update(id(item) for item in pick.items)
     kits = c.first("kits")
-    count = c.number_for(kits) if kits is not None else None
-    if count is None:
-        free = [i for i in c.sorted_as("num") if c.whole(i) is not None]
-        count = free[0] if len(free) == 1 else None
+    count = _counted(c, kits)
     told = ages(c)
     used = [*items, *(c.items[i] for i in (cue, count, kits) if i is not None), *(c.items[i] for i in told[:1])]
-    each = next((i for i, item in enumerate(c.items) if "each" in item.marks or item.said in AVERAGES), None) if grams is not None else None
-    if each is not None:  # "all 5 of 16's kits 2 lb each"
-        used += [item for item in c.items if "each" in item.marks or item.said in AVERAGES]
-        kits_weighed = c.whole(count) if count is not None else None
+    kits_weighed = c.whole(count) if count is not None else None
+    each = [item for item in c.items if "each" in item.marks or item.said in AVERAGES] if grams is not None else []
+    if each:  # "all 5 of 16's kits 2 lb each"
+        used += each
         grams = _of_all(c.items[place], grams, kits_weighed) if kits_weighed else None
-    values = {
-        "grams": grams,
-        "count": c.whole(count) if count is not None else None,
-        "age_days": age_in_days(c.items[told[0]]) if told else None,
-    }
-    need = (
-        None
-        if grams is not None
-        else (each is None and what_is_the_dot(c.items[place]))
-        or Need(
-            "which_number",
-            "grams",
-            "How much is that for the whole litter?" if each is not None else "Which weight is that? Ounces go up to 15.",
-        )
-    )
-    c.take(c.past(LitterWeighed, pick, "doe", values, used, need))
+    values = {"grams": grams, "count": kits_weighed, "age_days": age_in_days(c.items[told[0]]) if told else None}
+    c.take(c.past(LitterWeighed, pick, "doe", values, used, None if grams is not None else _which_weight(c.items[place], each=bool(each))))
+
+
+def _bare(c: Clause) -> int | None:
+    """`litter weight of 12 3.6`: a number with a fraction, where a word of weighing is said."""
+    numbers = c.sorted_as("num") if c.has("litter_weight", "weigh") else []
+    return next((i for i in numbers if c.items[i].value != int(c.items[i].value)), None)
+
+
+def _counted(c: Clause, kits: int | None) -> int | None:
+    """How many were weighed: the number of the kits, else the only one left."""
+    count = c.number_for(kits) if kits is not None else None
+    if count is not None:
+        return count
+    free = [i for i in c.sorted_as("num") if c.whole(i) is not None]
+    return free[0] if len(free) == 1 else None
+
+
+def _which_weight(item: Item, *, each: bool) -> Need:
+    """What to ask where the weight of all is not told."""
+    if each:
+        return Need("which_number", "grams", "How much is that for the whole litter?")
+    return what_is_the_dot(item) or Need("which_number", "grams", "Which weight is that? Ounces go up to 15.")
 
 
 def _of_kits(c: Clause) -> bool:

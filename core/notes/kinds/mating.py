@@ -13,7 +13,7 @@ from core import words
 from core.herd.calendar import mating_chores
 from core.herd.changes import ancestor, mated_again, of_sex
 from core.herd.matings import SERVICE_DAYS, open_mating, open_matings
-from core.herd.state import Herd, Mating
+from core.herd.state import Animal, Herd, Mating
 from core.notes.checking import animal_problem, not_born, not_yet, was_gone, worst, wrong_sex
 from core.notes.clauses.clause import Clause
 from core.notes.clauses.marked import FILLERS
@@ -91,30 +91,7 @@ TIMES: Final = {"once": 1, "twice": 2, "thrice": 3}
 def read(c: Clause) -> None:
     """Two animals and the word between them; who is the doe, their sexes tell."""
     cue = _cue(c)
-    if (
-        cue is None
-        or (
-            c.has("box")
-            and c.said(cue).endswith("in with")
-            and len({animal.tag for i in range(len(c.items)) if (animal := c.known(i))}) < 2
-        )
-        or (c.said(cue) == "x" and c.has("miss"))
-        or (c.said(cue).startswith("in ") and c.has("count"))  # "counted 7 in with Sorrel"
-        or (c.said(cue) == "covered" and _kept_warm(c, cue))
-        or (c.said(cue) == "x" and c.said(cue + 1) in {"day", "daily", "a day", "week"})  # "0.4 ml 2x day"
-        or (c.said(cue) == "x" and cue + 1 < len(c.items) and c.items[cue + 1].sort == "weight")  # "4 x 50 lb"
-        or (c.said(cue) == "x" and c.has("drug", "treat", "purchase", "bag", "feed"))
-        or (c.has("refuse") and any(found.fact.kind == "refused" for found in c.found))
-        or (c.said(cue) == "breed her" and any(c.items[i].value.shape != "near" or c.items[i].value.a > 0 for i in c.dates()))
-        or (c.to_come(cue) and not c.has("falls", "times_word"))
-        or c.said(cue + 1) in {"attempted", "attempt", "failed", "unsuccessful"}
-        or (c.said(cue) == "breeding" and (c.said(cue - 1) in NO_DEED or any(c.said(cue + 1 + n).endswith("take") for n in (0, 1))))
-        or (
-            c.said(cue) in MEETINGS
-            and not c.has("elsewhere")
-            and {animal.sex for i in range(len(c.items)) if (animal := c.known(i))} < {"doe", "buck"}
-        )
-    ):
+    if cue is None or _no_mating(c, cue):
         return
     falls, used = _falls(c)
     places = _animals(c, cue, used)
@@ -141,6 +118,37 @@ def read(c: Clause) -> None:
     c.take(found)
 
 
+def _no_mating(c: Clause, cue: int) -> bool:
+    """Whether the word tells of something else, or of a mating that was not or is yet to be."""
+    said = c.said(cue)
+    return (
+        (c.has("box") and said.endswith("in with") and len({animal.tag for animal in _known(c)}) < 2)
+        or (said == "x" and _by_so_many(c, cue))
+        or (said.startswith("in ") and c.has("count"))  # "counted 7 in with Sorrel"
+        or (said == "covered" and _kept_warm(c, cue))
+        or (c.has("refuse") and any(found.fact.kind == "refused" for found in c.found))
+        or (said == "breed her" and any(c.items[i].value.shape != "near" or c.items[i].value.a > 0 for i in c.dates()))
+        or (c.to_come(cue) and not c.has("falls", "times_word"))
+        or c.said(cue + 1) in {"attempted", "attempt", "failed", "unsuccessful"}
+        or (said == "breeding" and (c.said(cue - 1) in NO_DEED or any(c.said(cue + 1 + n).endswith("take") for n in (0, 1))))
+        or (said in MEETINGS and not c.has("elsewhere") and {animal.sex for animal in _known(c)} < {"doe", "buck"})
+    )
+
+
+def _by_so_many(c: Clause, x: int) -> bool:
+    """`0.4 ml 2x day`, `4 x 50 lb`: times, and no mating; nor is it one beside a doe that missed."""
+    return (
+        c.has("miss", "drug", "treat", "purchase", "bag", "feed")
+        or c.said(x + 1) in {"day", "daily", "a day", "week"}
+        or (x + 1 < len(c.items) and c.items[x + 1].sort == "weight")
+    )
+
+
+def _known(c: Clause) -> list[Animal]:
+    """The animals of the book in the statement, by whatever stands for them."""
+    return [animal for i in range(len(c.items)) if (animal := c.known(i)) is not None]
+
+
 #: What a doe covers in her nest.
 NESTLINGS: Final = frozenset({"kits", "litter", "nest_place", "fur_word"})
 
@@ -148,8 +156,8 @@ NESTLINGS: Final = frozenset({"kits", "litter", "nest_place", "fur_word"})
 def _kept_warm(c: Clause, cue: int) -> bool:
     """`16 covered her kits well`: what lies in her nest, and no mating."""
     behind = c.items[cue + 1 : cue + 4]
-    return any(item.marks & NESTLINGS or item.said in {"nest", "them"} for item in behind) and not any(
-        animal.sex == "buck" for i in range(len(c.items)) if (animal := c.known(i)) is not None
+    return any(item.marks & NESTLINGS or item.said in {"nest", "them"} for item in behind) and all(
+        animal.sex != "buck" for animal in _known(c)
     )
 
 

@@ -86,10 +86,8 @@ def read(c: Clause) -> None:
     if _a_thing(c):
         c.use(c.sorted_as("cage", "code", "num"))
         return
-    if c.says({"swapped", "traded"}) and not c.has("to", "into"):
-        return  # who went where is not said
-    if any(item.unit == "possessive" and after.marks & {"bucks_word", "does_word"} for item, after in pairwise(c.items)):
-        return  # "moved Thistle's bucks to pen 5": they have no tags yet
+    if _nobody_told(c):
+        return
     if cage is None:
         if c.has("move") and c.has("cage_word") and (c.explicit() or c.led() is not None) and not c.has("kits", "foster"):
             c.take(c.past(Moved, c.subject_of(c.first("move")), "who", {"cage": None}, [], Need("what", "cage", "To which cage?")))
@@ -100,6 +98,18 @@ def read(c: Clause) -> None:
         or (c.has("kits") and not _with_kits(c))
     ):
         return
+    _into(c, cage, used)
+
+
+def _nobody_told(c: Clause) -> bool:
+    """`swapped 15 and 16` doesn't say who went where; `moved Thistle's bucks to pen 5`: they have no tags yet."""
+    return (c.says({"swapped", "traded"}) and not c.has("to", "into")) or any(
+        item.unit == "possessive" and bool(after.marks & {"bucks_word", "does_word"}) for item, after in pairwise(c.items)
+    )
+
+
+def _into(c: Clause, cage: str, used: list[Item]) -> None:
+    """The animals named before the cage, or the one that the statement is about, go into it."""
     cue = c.first("move", "shift", "put")
     c.used.update(id(item) for item in used)
     at = c.items.index(used[0])
@@ -109,15 +119,16 @@ def read(c: Clause) -> None:
         return
     if len(named) > 1 and c.says({"swapped", "traded"}):
         named = named[-1:]  # "swapped 15 and 16 so 15 is in A2 now"
+    told = [*used, *([c.items[cue]] if cue is not None else [])]
     if len(named) > 1:
         for i in named:
-            c.take(c.past(Moved, c.pick(i), "who", {"cage": cage}, [*used, *([c.items[cue]] if cue is not None else [])]))
+            c.take(c.past(Moved, c.pick(i), "who", {"cage": cage}, told))
         return
     pick = c.subject_of(cue if cue is not None or c.items[at].sort != "cage" else at)
     if pick is None and not c.has("move"):
         c.used.difference_update(id(item) for item in used)
         return
-    c.take(c.past(Moved, pick, "who", {"cage": cage}, [*used, *([c.items[cue]] if cue is not None else [])]))
+    c.take(c.past(Moved, pick, "who", {"cage": cage}, told))
 
 
 #: Deeds that are done in a cage: nobody is moved there.

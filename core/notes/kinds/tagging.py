@@ -95,40 +95,39 @@ def read(c: Clause) -> None:
     if dam is None and "tag" in c.virtual and c.before is not None:
         dam = next((found.values["litter_of"] for found in c.before.found if found.values.get("litter_of")), None)
     c.used.update(id(item) for item in used)
-    places = [
-        i
-        for i in range(len(c.items))
-        if not c.taken(i)
-        and (c.items[i].sort in {"code", "animal"} or (c.whole(i) is not None and not c.counted(i) and c.said(i + 1) != "of"))
-    ]
+    places = [i for i in range(len(c.items)) if not c.taken(i) and _may_be_tag(c, i)]
     if not places:
         if cue is not None and c.said(cue) in NOUNS:
             c.used.difference_update(id(item) for item in used)
             return  # "the tattoo on 31 is fading"
         c.take(c.past(Tagged, None, "", {"tag": None, "litter_of": dam}, used, Need("what", "tag", "Which number did it get?")))
         return
-    values: dict[str, object] = {"sex": _sex(c), "color": next((color for item in c.items if (color := color_said(item))), None)}
     used += [item for item in c.items if item.marks & {"tag", "color", "buck_word", "doe_word", "bucks_word", "does_word"}]
     if len(places) > 1 and dam is not None and all(c.known(i) is None for i in places):
         _several(c, places, dam, used)
         return
-    if dam is None and len(places) > 1 and c.known(places[0]):
-        found = c.past(Tagged, c.pick(places[0]), "who", {**values, "tag": _tag(c, places[-1])}, [*used, c.items[places[-1]]])
-        c.take(found)
+    values: dict[str, object] = {"sex": _sex(c), "color": next((color for item in c.items if (color := color_said(item))), None)}
+    if dam is None and c.known(places[0]):
+        if len(places) > 1:
+            values["tag"] = _tag(c, places[-1])
+            c.take(c.past(Tagged, c.pick(places[0]), "who", values, [*used, c.items[places[-1]]]))
         return
-    place = places[0]
     used += [c.items[i - 1] for i in places if c.said(i - 1) == "k"]
-    if dam is None and c.known(place):
-        return
-    need = None
-    if dam is None:
-        spoken = c.spoken_of()
-        animal = c.herd.find(spoken.tag) if spoken and spoken.tag else None
-        if animal and animal.sex == "doe":
-            dam = animal.tag
-        else:
-            need = Need("which_animal", "litter_of", "Out of which doe is it?")
+    dam = dam or _doe_spoken_of(c)
+    need = None if dam is not None else Need("which_animal", "litter_of", "Out of which doe is it?")
+    place = places[0]
     c.take(c.past(Tagged, None, "", {**values, "tag": _tag(c, place), "litter_of": dam}, [*used, c.items[place]], need))
+
+
+def _may_be_tag(c: Clause, i: int) -> bool:
+    return c.items[i].sort in {"code", "animal"} or (c.whole(i) is not None and not c.counted(i) and c.said(i + 1) != "of")
+
+
+def _doe_spoken_of(c: Clause) -> str | None:
+    """The doe spoken of before: the kits are hers."""
+    spoken = c.spoken_of()
+    animal = c.herd.find(spoken.tag) if spoken and spoken.tag else None
+    return animal.tag if animal and animal.sex == "doe" else None
 
 
 #: They name the number in the ear; where none is told, nobody got one.

@@ -106,33 +106,8 @@ def read(c: Clause) -> None:
     unheard_of = _unheard_of(c) if drug is None and goes_on is None else []
     if drug is None and cue is None and "treat" not in c.virtual and goes_on is None and not unheard_of:
         return
-    if drug is None and not c.sorted_as("dose") and cue is not None and c.said(cue) in {"put on", "meds", "dose"}:
+    if _nothing_given(c, cue) if drug is None else _no_medicine(c, drug, cue):
         return
-    if (
-        drug is not None
-        and c.said(drug) == "pen"
-        and (
-            c.said(drug - 1) in {"the", "a", "his", "her", "their", "that", "this", "grow out", "new"}
-            or (c.known(drug + 1) is None and c.has("cause:predator"))
-        )
-    ):
-        return  # where they live
-    if (
-        drug is not None
-        and cue is None
-        and not c.has("gave", "withdrawal", "rub")
-        and not _in_water(c, drug)
-        and not c.sorted_as("dose")
-        and "treat" not in c.virtual
-    ):
-        return
-    if (
-        drug is None
-        and cue is not None
-        and c.said(cue) == "treat"
-        and c.said(cue - 1) in {"his", "her", "a", "got a", "the", "their", "my", "extra", "little"}
-    ):
-        return  # something good to eat
     days, used = _withdrawal(c)
     doses = c.sorted_as("dose")
     used += [c.items[i] for i in doses[:1]] + [item for item in c.items if item.marks & {"treat", "drug", "withdrawal", "gave"}]
@@ -150,6 +125,25 @@ def read(c: Clause) -> None:
         _held_for_all(c, days)
     for pick in picks:
         c.take(c.past(Treated, pick, "who", {"with_": with_, "dose": dose, "withdrawal_days": days}, [*used, *spans], need))
+
+
+def _nothing_given(c: Clause, cue: int | None) -> bool:
+    """`put on weight`, `got a treat`: the words of a treatment, without a remedy."""
+    return cue is not None and (
+        (c.said(cue) in {"put on", "meds", "dose"} and not c.sorted_as("dose"))
+        or (c.said(cue) == "treat" and c.said(cue - 1) in {"his", "her", "a", "got a", "the", "their", "my", "extra", "little"})
+    )  # something good to eat
+
+
+def _no_medicine(c: Clause, drug: int, cue: int | None) -> bool:
+    """`moved to the grow out pen`: where they live; or a remedy's name, and no word that anybody got it."""
+    if c.said(drug) == "pen" and (
+        c.said(drug - 1) in {"the", "a", "his", "her", "their", "that", "this", "grow out", "new"}
+        or (c.known(drug + 1) is None and c.has("cause:predator"))
+    ):
+        return True
+    told = cue is not None or c.has("gave", "withdrawal", "rub") or _in_water(c, drug)
+    return not told and not c.sorted_as("dose") and "treat" not in c.virtual
 
 
 def _times_a_day(c: Clause) -> list[int]:
