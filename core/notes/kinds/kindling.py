@@ -17,11 +17,11 @@ from core.herd.litters import litter_born, newest_litter, the_litter
 from core.herd.matings import fitting_matings, open_mating, open_matings, possible_sires, unused_matings
 from core.herd.state import Herd, Litter
 from core.notes.checking import animal_problem, not_yet, worst
+from core.notes.clauses.birth_counts import birth_counts, count_need, reckoned
 from core.notes.clauses.clause import Clause
-from core.notes.clauses.scene import Need, Pick
+from core.notes.clauses.scene import Pick
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
-from core.notes.slots.items import Item
 from core.notes.telling import by_key, by_tag, chores_of_litter, dated, noted, parts, to_come, told
 from core.problem import Problem
 
@@ -114,23 +114,15 @@ def read(c: Clause) -> None:
     pick = _doe(c, cue)
     if pick:
         c.used.update(id(item) for item in pick.items)
-    counts, used = _counts(c)
+    counts, used = birth_counts(c)
     if not counts and c.said(cue) == "kindles":
         return  # "raises every one she kindles" is her habit
-    born, dead = counts.get("born"), counts.get("dead")
-    alive = counts.get("alive")
-    values = {"born": born, "alive": alive, "dead": dead}
+    values = {name: counts.get(name) for name in ("born", "alive", "dead")}
     _use_sire(c, pick)
-    c.take(
-        c.past(
-            Kindled,
-            pick,
-            "doe",
-            _reckoned(values),
-            [*used, *([c.items[cue]] if cue >= 0 else []), *(item for item in c.items if item.marks & {"alive", "dead", "born", "kits"})],
-            _count_need(values),
-        )
-    )
+    if cue >= 0:
+        used.append(c.items[cue])
+    used += [item for item in c.items if item.marks & {"alive", "dead", "born", "kits"}]
+    c.take(c.past(Kindled, pick, "doe", reckoned(values), used, count_need(values)))
 
 
 def _use_sire(c: Clause, pick: Pick | None) -> None:
@@ -148,31 +140,6 @@ def _use_sire(c: Clause, pick: Pick | None) -> None:
         sire = c.known(i) if led or item.sort == "animal" else None
         if sire is not None and any(mating.doe == animal.key and mating.buck == sire.key for mating in c.herd.matings):
             c.use([i])
-
-
-def _count_need(values: dict[str, int | None]) -> Need | None:
-    born, alive, dead = values["born"], values["alive"], values["dead"]
-    if born is None and alive is None:
-        return Need("how_many", "born", "How many did she have? Send the number, for example 8, 2 dead.")
-    if born is not None and dead is not None and alive is None and dead > born:
-        return Need("impossible", "born", f"{born} born and {dead} dead can't be. How many were born, and how many of them dead?")
-    if born is not None and (alive or 0) + (dead or 0) != born and alive is not None and (dead is not None or alive > born):
-        return Need("which_number", "born", f"{born} born, {alive} alive, {dead or 0} dead don't add up. Which is right?")
-    return None
-
-
-def _reckoned(values: dict[str, int | None]) -> dict[str, int | None]:
-    """The number that the other two leave."""
-    born, alive, dead = values["born"], values["alive"], values["dead"]
-    if born is None and alive is not None and dead is not None:
-        born = alive + dead
-    elif born is not None and alive is None and dead is not None and dead <= born:
-        alive = born - dead
-    elif born is not None and dead is None and alive is not None and alive <= born:
-        dead = born - alive if alive < born else None
-    elif born is None and alive is not None:
-        born = alive
-    return {"born": born, "alive": alive, "dead": dead}
 
 
 def _cue(c: Clause) -> int | None:
@@ -296,101 +263,6 @@ def _doe(c: Clause, cue: int) -> Pick | None:
     return c.pick(led) if led is not None and led != cue + 1 else c.spoken_of()
 
 
-#: `7 look good`: so many are alive.
-LOOKING: Final = frozenset({"look", "are", "seem", "doing"})
-WELL_OFF: Final = frozenset({"good", "great", "fine", "ok", "okay", "healthy", "strong", "well", "alive", "doing"})
-
-
-def _look_well(c: Clause, i: int) -> bool:
-    return c.whole(i) is not None and c.said(i + 1) in LOOKING and c.said(i + 2) in WELL_OFF and c.said(i - 1) != "all"
-
-
-def _counts(c: Clause) -> tuple[dict[str, int], list[Item]]:
-    """Numbers by their labels, then the one without a label; `all alive` is all that were born."""
-    labels = c.each("alive", "dead", "born", "lose")
-    labels = [i for i in labels if "kindle" not in c.items[i].marks]
-    labels = sorted([*labels, *(i for i, item in enumerate(c.items) if item.said in LAID_FLAT and c.whole(i - 1) is not None)])
-    following = c.past_fillers(labels[-1] + 1, 1) if labels else 0
-    parted = bool(labels) and c.said(labels[-1] + 1) in {"and", ","}  # "6 wiggling and one that wasn't"
-    behind = bool(labels) and not parted and c.whole(following) is not None and not (c.counted(following) or _look_well(c, following))
-    counts: dict[str, int] = {}
-    claimed: set[int] = set()
-    c.use(i for i in c.sorted_as("num") if c.said(i + 1) in {"runt", "runts"})  # one of those that live
-    for i in c.sorted_as("num"):
-        if _look_well(c, i):
-            counts["alive"] = c.whole(i) or 0
-            claimed.add(i)
-    everything: list[str] = []
-    apart: list[str] = []  # labels with no number beside them: `three were outside and didn't survive`
-    for label in labels:
-        name = _label(c, label)
-        place = _number_of(c, label, claimed, behind=behind or "lose" in c.items[label].marks)
-        if (
-            place is not None
-            and name != "born"
-            and c.said(place - 1) in {"but", "except", "all but"}
-            and place > 1
-            and "all" in c.items[place - 2].marks | c.items[place - 1].marks
-        ):
-            name = "dead" if name == "alive" else "alive"  # `all but one alive`
-        if place is None:
-            if name != "born" and _all_before(c, label):
-                everything.append(name)
-            elif name != "born" and c.items[label - 1].marks & {"none"} and label:
-                counts.setdefault(name, 0)
-            elif name == "dead":
-                apart.append(name)
-            continue
-        claimed.add(place)
-        number = c.whole(place)
-        if number is not None and name not in counts:
-            counts[name] = number
-        elif number is not None and counts[name] != number:
-            claimed.discard(place)
-    free = [i for i in c.sorted_as("num") if i not in claimed and c.whole(i) is not None and c.said(i + 1) not in {"night", "nights"}]
-    if "born" not in counts and free:
-        counts["born"] = c.whole(free[0]) or 0
-        claimed.add(free[0])
-        repeated = [i for i in free[1:] if c.whole(i) in counts.values() or _the_rest(c, i, counts)]
-        claimed.update(repeated)
-        last = [i for i in free[1:] if i not in repeated]
-        if len(last) == 1 and len(apart) == 1 and apart[0] not in counts:
-            counts[apart[0]] = c.whole(last[0]) or 0
-            claimed.add(last[0])
-    if c.has("all_alive"):
-        everything.append("alive")
-    for name in everything:
-        if "born" in counts:
-            counts.setdefault(name, counts["born"])
-    return counts, [c.items[i] for i in claimed]
-
-
-def _the_rest(c: Clause, i: int, counts: dict[str, int]) -> bool:
-    """`seven, six of them pink and one stillborn`: what is left of those born when the dead are told apart."""
-    return c.said(i + 1) == "of" and c.whole(i) == counts["born"] - counts.get("dead", 0)
-
-
-def _label(c: Clause, i: int) -> str:
-    marks = c.items[i].marks
-    if "alive" in marks:
-        return "alive"
-    return "dead" if marks & {"dead", "lose"} or c.said(i) in LAID_FLAT else "born"
-
-
-#: How a kit lies that the doe lay on.
-LAID_FLAT: Final = frozenset({"flat", "squished", "squashed", "flattened"})
-
-
-LIVELY: Final = frozenset({"pink", "fat", "warm", "healthy", "happy", "and", "look", "looking", "seem", "still", "plump", "strong", "nice"})
-
-
-def _all_before(c: Clause, label: int) -> bool:
-    before = c.past_fillers(label - 1, -1)
-    while before > 0 and c.said(before) in LIVELY:
-        before = c.past_fillers(before - 1, -1)
-    return before >= 0 and bool(c.items[before].marks & {"all"} or c.said(before) in {"everybody", "everyone"})
-
-
 #: Before a doe and `kindles` they tell how long or when.
 UP_TO: Final = frozenset({"til", "till", "until", "before", "once", "unless", "by the time", "as soon as"})
 
@@ -403,24 +275,6 @@ def _yet_to_be(c: Clause, cue: int) -> bool:
         return False
     c.use([cue])
     return True
-
-
-def _labelled(c: Clause, i: int) -> bool:
-    """Whether a label stands there, whose own number stands before it."""
-    return i < len(c.items) and bool(c.items[i].marks & {"alive", "dead"})
-
-
-def _number_of(c: Clause, label: int, claimed: set[int], *, behind: bool) -> int | None:
-    before, after = c.past_fillers(label - 1, -1), c.past_fillers(label + 1, 1)
-    if before >= 0 and (
-        c.items[before].marks & {"kits", "newborn"} or (c.said(before) in {"those", "these"} and c.said(before - 1) == "of")
-    ):
-        before = c.past_fillers(before - 1, -1)
-    order = (after, before) if behind else (before, after)
-    for place in order:
-        if c.whole(place) is not None and place not in claimed and (place == before or behind or not _labelled(c, place + 1)):
-            return place
-    return None
 
 
 def check(fact: Kindled, herd: Herd, today: date) -> Problem | None:
