@@ -56,6 +56,7 @@ def founders() -> list[Rabbit]:
         return Rabbit(tag, name, "doe", breed, color, born, **true)  # type: ignore[arg-type]  # as the fields say
 
     small = {"litter_size": 5.3}
+    careless = {"rearing": 0.38, "ways_to_lose": ("scattered", "stepped on", "ate", "scattered")}
     return [
         buck("1", "Boulder", nz, "white", date(2023, 11, 4), merit=0.90),
         buck("2", "Anvil", nz, "white", date(2024, 5, 19), merit=1.08),
@@ -65,16 +66,7 @@ def founders() -> list[Rabbit]:
         doe("6", "Hazel", nz, "white", date(2023, 12, 2), litter_size=10.2, shrinks=1.25),
         doe("7", "Magpie", nz, "white", date(2024, 4, 15), litter_size=8.6, rearing=0.93),
         doe("8", "Bramble", nz, "red", date(2024, 6, 1), litter_size=8.0),
-        doe(
-            "9",
-            "Nettle",
-            nz,
-            "white",
-            date(2024, 3, 23),
-            litter_size=8.0,
-            rearing=0.38,
-            ways_to_lose=("scattered", "stepped on", "ate", "scattered"),
-        ),
+        doe("9", "Nettle", nz, "white", date(2024, 3, 23), litter_size=8.0, **careless),
         doe("10", "Dimity", nz, "black", date(2024, 8, 18), litter_size=7.6, last_mating=date(2026, 4, 20)),
         doe("11", "Wren", mr, "castor", date(2024, 1, 29), litter_size=6.4, rearing=0.96),
         doe("13", "Pewter", mr, "blue", date(2024, 5, 5), **small),

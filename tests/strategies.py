@@ -1,4 +1,7 @@
-"""Generators of property tests, all in one place."""
+"""Generators of property tests, all in one place.
+
+Over 300 lines: one file holds them all, so that nobody writes a second one for the same thing.
+"""
 
 from __future__ import annotations
 
@@ -209,35 +212,63 @@ def _plans(draw: st.DrawFn) -> Fact:
     return Planned(who=who, what=what, on=days[0], until=days[1], with_=with_, reason=draw(st.none() | st.sampled_from(PHRASES[:3])))
 
 
+#: Who is told of, and with what, in facts of many kinds.
+WHO = st.sampled_from((*FARM_DOES, *FARM_BUCKS))
+PRICE = st.none() | st.integers(0, 99999).map(Cents)
+COLOR = st.sampled_from(("castor", "black", "blue otter", "broken opal"))
+SCOPE = st.sampled_from(("bucks", "does", "grow-outs", "all"))
+
+
 def _leaving(fact: type[Fact], **fields: st.SearchStrategy[Any]) -> st.SearchStrategy[Fact]:
     """An animal, or untagged kits, with what else the kind says."""
-    one = st.builds(fact, who=st.sampled_from((*FARM_DOES, *FARM_BUCKS)), on=_lately(), **fields)
+    one = st.builds(fact, who=WHO, on=_lately(), **fields)
     return one | st.builds(fact, litter_of=st.sampled_from(FARM_NESTS), count=_some(1, 5), on=_lately(), **fields)
 
 
-def written_facts() -> dict[str, st.SearchStrategy[Fact]]:
-    """By kind: facts in the form that a reader gives them, every field said and unsaid."""
-    doe, buck, nest = st.sampled_from(FARM_DOES), st.sampled_from(FARM_BUCKS), st.sampled_from(FARM_NESTS)
-    who, on, words = st.sampled_from((*FARM_DOES, *FARM_BUCKS)), _lately(), st.sampled_from(PHRASES)
-    price, maybe = st.none() | st.integers(0, 99999).map(Cents), st.none()
-    color, breed = st.sampled_from(("castor", "black", "blue otter", "broken opal")), st.sampled_from(("Mini Rex", "New Zealand"))
-    colors = st.dictionaries(color, _some(1, 3), min_size=1).map(lambda counts: ColorCounts(tuple(counts.items())))
+def _of_animals() -> dict[str, st.SearchStrategy[Fact]]:
+    """What is told of one animal."""
+    on, maybe, breed = _lately(), st.none(), st.sampled_from(("Mini Rex", "New Zealand"))
     born = st.integers(30, 900).map(lambda days: FARM_DAY - timedelta(days))
-    sex, scope = st.sampled_from(("buck", "doe")), st.sampled_from(("bucks", "does", "grow-outs", "all"))
-    keys, clock = st.sampled_from(("kindling:9:2026-10-28", "custom:9:2026-11-25:trim-nails")), st.sampled_from(("07:00", "16:30"))
-    buyer = maybe | st.sampled_from(("a neighbor", "the feed store"))
-    setting = st.sampled_from(SAID_SETTINGS).map(lambda said: SettingChanged(name=said[0], value=said[1]))
-    ration = {"amount": st.sampled_from((0.25, 0.5, 1.0, 1.5, 0.333)), "unit": st.sampled_from(("cup", "oz", "g", "lb", "kg")), "on": on}
+    sex = st.sampled_from(("buck", "doe"))
     parents = {"sire": maybe | st.sampled_from(("3", "5")), "dam": maybe | st.sampled_from(("9", "14"))}
     return {
         "animal": st.builds(
             AnimalNoted, tag=st.sampled_from(("40", "R50", "B7")), name=maybe | st.sampled_from(("Hazel", "Bramble")), sex=maybe | sex,
-            breed=maybe | breed, color=maybe | color, born=maybe | born, origin=maybe | st.sampled_from(("bought", "born_here", "given")),
-            price=price, on=maybe | on, **parents,
+            breed=maybe | breed, color=maybe | COLOR, born=maybe | born, origin=maybe | st.sampled_from(("bought", "born_here", "given")),
+            price=PRICE, on=maybe | on, **parents,
         ),
-        "moved": st.builds(Moved, who=who, cage=st.sampled_from(("B3", "C7", "12", "barn 2")), on=on),
-        "tagged": st.builds(Tagged, litter_of=st.just("16"), tag=st.sampled_from(("R30", "44")), sex=maybe | sex, color=maybe | color, on=on)
-        | st.builds(Tagged, who=st.just("31"), tag=st.just("R31"), sex=maybe | st.just("buck"), color=maybe | color, on=on),
+        "moved": st.builds(Moved, who=WHO, cage=st.sampled_from(("B3", "C7", "12", "barn 2")), on=on),
+        "tagged": st.builds(Tagged, litter_of=st.just("16"), tag=st.sampled_from(("R30", "44")), sex=maybe | sex, color=maybe | COLOR, on=on)
+        | st.builds(Tagged, who=st.just("31"), tag=st.just("R31"), sex=maybe | st.just("buck"), color=maybe | COLOR, on=on),
+        "weighed": st.builds(Weighed, who=WHO, grams=_some(500, 5500), on=on),
+        "condition": st.builds(ConditionScored, who=WHO, score=_some(2, 10).map(lambda halves: halves / 2), on=on),
+        "temper": st.builds(
+            TemperShown, who=WHO, grade=st.sampled_from(("good", "bad")), sign=maybe | st.sampled_from(("growled and lunged", "sweet")), on=on
+        ),
+        "ailment": st.builds(Ailing, who=WHO, sign=st.sampled_from(("snotty nose", "ear mites", "off feed")), on=on),
+        "treated": st.builds(
+            Treated, who=WHO, with_=st.sampled_from(("ivermectin", "penicillin", "amprolium in the water")),
+            dose=maybe | st.sampled_from((".2 ml", "1 cc")), withdrawal_days=maybe | _some(0, 60), on=on,
+        ),
+        "fault": st.builds(
+            FaultSeen, who=WHO, fault=st.sampled_from(("white toenail", "malocclusion", "white spot on his foot")),
+            disqualifies=st.sampled_from((None, True, False)), on=on,
+        ),
+        "scored": st.builds(
+            Scored, who=WHO, trait=st.sampled_from(("type", "fur", "color", "size", "overall")),
+            score=_some(2, 10).map(lambda halves: halves / 2), on=on,
+        ),
+        "color": st.builds(ColorSettled, who=WHO, color=COLOR, on=on),
+        "shown": st.builds(Shown, who=WHO, placing=maybe | st.sampled_from(("best of breed", "2nd in class", "1st")), on=on),
+    }  # fmt: skip
+
+
+def _of_litters() -> dict[str, st.SearchStrategy[Fact]]:
+    """From the mating to the weaning."""
+    doe, buck, nest, on = st.sampled_from(FARM_DOES), st.sampled_from(FARM_BUCKS), st.sampled_from(FARM_NESTS), _lately()
+    maybe = st.none()
+    colors = st.dictionaries(COLOR, _some(1, 3), min_size=1).map(lambda counts: ColorCounts(tuple(counts.items())))
+    return {
         "bred": st.builds(Bred, doe=doe, buck=buck, falls=maybe | _some(1, 4), on=on),
         "refused": st.builds(Refused, doe=doe, buck=maybe | buck, on=on),
         "palpated": st.builds(Palpated, doe=doe, result=st.sampled_from(("bred", "open", "unsure")), on=on),
@@ -248,56 +279,66 @@ def written_facts() -> dict[str, st.SearchStrategy[Fact]]:
         "fostered": st.builds(Fostered, from_=st.just("12"), to=st.sampled_from(("9", "14")), count=_some(1, 5), on=on),
         "kit_count": st.builds(KitsCounted, doe=st.just("12"), count=_some(1, 9), on=st.just(FARM_DAY), age_days=maybe | st.just(15)),
         "weaned": _weanings(),
-        "weighed": st.builds(Weighed, who=who, grams=_some(500, 5500), on=on),
         "litter_weighed": st.builds(
             LitterWeighed, doe=st.just("12"), grams=_some(400, 2500), count=maybe | _some(1, 7), age_days=maybe | st.just(15),
             on=st.just(FARM_DAY),
         ),
-        "condition": st.builds(ConditionScored, who=who, score=_some(2, 10).map(lambda halves: halves / 2), on=on),
-        "ration": st.builds(RationSet, who=who, **ration) | st.builds(RationSet, scope=scope, **ration),
-        "feed_bought": st.builds(FeedBought, bags=_some(1, 9), grams=maybe | _some(9000, 99999), price=price, on=on)
-        | st.builds(FeedBought, grams=_some(9000, 99999), price=price, on=on),
-        "feed_left": st.builds(FeedLeft, grams=_some(500, 99999), on=on),
-        "temper": st.builds(
-            TemperShown, who=who, grade=st.sampled_from(("good", "bad")), sign=maybe | st.sampled_from(("growled and lunged", "sweet")), on=on
-        ),
         "nest_manners": st.builds(NestManners, doe=doe, sign=st.sampled_from(SIGNS), on=on),
-        "ailment": st.builds(Ailing, who=who, sign=st.sampled_from(("snotty nose", "ear mites", "off feed")), on=on),
-        "treated": st.builds(
-            Treated, who=who, with_=st.sampled_from(("ivermectin", "penicillin", "amprolium in the water")),
-            dose=maybe | st.sampled_from((".2 ml", "1 cc")), withdrawal_days=maybe | _some(0, 60), on=on,
-        ),
-        "died": _leaving(Died, cause=maybe | st.sampled_from(("unknown", "predator", "sick"))),
-        "fault": st.builds(
-            FaultSeen, who=who, fault=st.sampled_from(("white toenail", "malocclusion", "white spot on his foot")),
-            disqualifies=st.sampled_from((None, True, False)), on=on,
-        ),
-        "scored": st.builds(
-            Scored, who=who, trait=st.sampled_from(("type", "fur", "color", "size", "overall")),
-            score=_some(2, 10).map(lambda halves: halves / 2), on=on,
-        ),
-        "color": st.builds(ColorSettled, who=who, color=color, on=on),
         "litter_colors": st.builds(LitterColored, doe=nest, colors=colors, on=on),
-        "shown": st.builds(Shown, who=who, placing=maybe | st.sampled_from(("best of breed", "2nd in class", "1st")), on=on),
-        "sold": _leaving(Sold, price=price, to=buyer),
-        "for_sale": _leaving(Listed, price=price, until=maybe | _soon()),
+    }  # fmt: skip
+
+
+def _of_those_that_leave() -> dict[str, st.SearchStrategy[Fact]]:
+    """Who died, was sold, offered, culled or given away, and who is to."""
+    maybe = st.none()
+    buyer = maybe | st.sampled_from(("a neighbor", "the feed store"))
+    return {
+        "died": _leaving(Died, cause=maybe | st.sampled_from(("unknown", "predator", "sick"))),
+        "sold": _leaving(Sold, price=PRICE, to=buyer),
+        "for_sale": _leaving(Listed, price=PRICE, until=maybe | _soon()),
         "culled": _leaving(Culled, live_grams=maybe | _some(1500, 3500), dressed_grams=maybe | _some(700, 1400)),
         "given_away": _leaving(GivenAway, to=buyer),
         "planned": _plans(),
-        "skipped": st.builds(Skipped, chore=st.sampled_from(CHORES), who=maybe | who, on=on),
-        "setting": setting
-        | st.builds(SettingChanged, name=st.just("target_weight"), value=_some(1000, 3000), breed=st.sampled_from(("Mini Rex", "New Zealand"))),
-        "remind": st.builds(Reminder, text=words, on=_soon(), time=maybe | clock, who=maybe | who, key=maybe | keys),
-        "done": st.builds(ChoreDone, chore=st.sampled_from(("trimming nails", "check_nest")), who=maybe | who, key=maybe | keys, on=on),
+    }  # fmt: skip
+
+
+def _of_the_barn() -> dict[str, st.SearchStrategy[Fact]]:
+    """Feed, weather, chores and settings."""
+    on, words, maybe = _lately(), st.sampled_from(PHRASES), st.none()
+    keys, clock = st.sampled_from(("kindling:9:2026-10-28", "custom:9:2026-11-25:trim-nails")), st.sampled_from(("07:00", "16:30"))
+    setting = st.sampled_from(SAID_SETTINGS).map(lambda said: SettingChanged(name=said[0], value=said[1]))
+    ration = {"amount": st.sampled_from((0.25, 0.5, 1.0, 1.5, 0.333)), "unit": st.sampled_from(("cup", "oz", "g", "lb", "kg")), "on": on}
+    return {
+        "ration": st.builds(RationSet, who=WHO, **ration) | st.builds(RationSet, scope=SCOPE, **ration),
+        "feed_bought": st.builds(FeedBought, bags=_some(1, 9), grams=maybe | _some(9000, 99999), price=PRICE, on=on)
+        | st.builds(FeedBought, grams=_some(9000, 99999), price=PRICE, on=on),
+        "feed_left": st.builds(FeedLeft, grams=_some(500, 99999), on=on),
         "weather": st.builds(
             WeatherNoted, what=st.sampled_from(("frost", "cold", "heat", "other")), on=on,
             celsius=maybe | st.integers(-300, 450).map(lambda tenths: tenths / 10),
         ),
-        "remark": st.builds(Remark, text=words, who=maybe | who, on=on),
+        "skipped": st.builds(Skipped, chore=st.sampled_from(CHORES), who=maybe | WHO, on=on),
+        "setting": setting
+        | st.builds(SettingChanged, name=st.just("target_weight"), value=_some(1000, 3000), breed=st.sampled_from(("Mini Rex", "New Zealand"))),
+        "remind": st.builds(Reminder, text=words, on=_soon(), time=maybe | clock, who=maybe | WHO, key=maybe | keys),
+        "done": st.builds(ChoreDone, chore=st.sampled_from(("trimming nails", "check_nest")), who=maybe | WHO, key=maybe | keys, on=on),
+    }  # fmt: skip
+
+
+def _of_the_talk() -> dict[str, st.SearchStrategy[Fact]]:
+    """Remarks, questions and what is taken back."""
+    buck, on, words, maybe = st.sampled_from(FARM_BUCKS), _lately(), st.sampled_from(PHRASES), st.none()
+    return {
+        "remark": st.builds(Remark, text=words, who=maybe | WHO, on=on),
         "query": st.builds(
-            Query, about=st.sampled_from(ABOUT), who=maybe | who, with_=maybe | buck, scope=maybe | scope,
+            Query, about=st.sampled_from(ABOUT), who=maybe | WHO, with_=maybe | buck, scope=maybe | SCOPE,
             breed=maybe | st.sampled_from(("Mini Rex", "New Zealand")), until=maybe | _soon(),
         ),
-        "undo": st.builds(Undo, who=maybe | who, about=maybe | st.sampled_from(("weighed", "kindled", "kits_lost", "nest_box"))),
-        "correct": st.builds(Correct, set=st.sampled_from(CORRECTIONS).map(Fields), who=maybe | who),
+        "undo": st.builds(Undo, who=maybe | WHO, about=maybe | st.sampled_from(("weighed", "kindled", "kits_lost", "nest_box"))),
+        "correct": st.builds(Correct, set=st.sampled_from(CORRECTIONS).map(Fields), who=maybe | WHO),
     }  # fmt: skip
+
+
+def written_facts() -> dict[str, st.SearchStrategy[Fact]]:
+    """By kind: facts in the form that a reader gives them, every field said and unsaid."""
+    return {**_of_animals(), **_of_litters(), **_of_those_that_leave(), **_of_the_barn(), **_of_the_talk()}

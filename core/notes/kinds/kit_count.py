@@ -141,12 +141,10 @@ def _seen_there(c: Clause) -> int | None:
     alive = c.first("alive")
     if c.has("chore_word", "alive") and any("nest check" in item.said for item in c.items):
         return c.number_for(alive, behind=False) if alive is not None else None  # "Nest check. Doe 12: 7 live"
-    still = _still_there(c)
-    if still is not None:
-        return still
-    left = c.first("left_over", "alive")
-    told = alive is not None and c.has("left_over")
-    return c.number_for(left, behind=False) if left is not None and (told or _of_the_lost(c)) else None
+    still, left = _still_there(c), c.first("left_over", "alive")
+    if still is None and left is not None and ((alive is not None and c.has("left_over")) or _of_the_lost(c)):
+        return c.number_for(left, behind=False)
+    return still
 
 
 def _still_there(c: Clause) -> int | None:

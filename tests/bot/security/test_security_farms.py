@@ -48,6 +48,29 @@ def heard(served: Served, who: str) -> str:
     return repr([(call.params, call.uploads) for call in mine])
 
 
+def _asks(barns: Served) -> dict[str, Any]:
+    """Bo asks for what there is, then sends a note of his own, which is given."""
+    for words in ASKED:
+        barns.standin.say("Bo", words)
+    return barns.standin.say("Bo", "hay was good")
+
+
+def _files_and_groups(barns: Served) -> None:
+    """Bo and Cy send all else that a chat can send."""
+    standin = barns.standin
+    standin.send_file("Bo", "photo", b"\xff\xd8", caption="77")
+    standin.send_file("Bo", "voice", b"OggS")
+    standin.send_place("Bo")
+    standin.edit(standin.send_file("Bo", "voice", b"OggS", caption="x"), "")
+    standin.send_file("Bo", "document", b"tag,sex\n77,doe\n", name="a.csv", mime_type="text/csv")
+    standin.say("Cy", "card of 77")
+    standin.group("Barn", "Bo", "Cy")
+    standin.say("Bo", "@barn_notes_bot card of 77", chat="Barn")
+    standin.migrate("Barn")
+    barns.reply(standin.say("Bo", "the hay smells good"))
+    standin.block("Bo")
+
+
 def test_every_row_of_the_table_finds_nothing_of_another_farm(barns: Served, url: str, monkeypatch: Any, tmp_path: Path) -> None:
     """Words, commands, buttons, answers, edits, files, photos and groups: none reads or changes the other's book."""
     standin, used = barns.standin, set()
@@ -68,9 +91,7 @@ def test_every_row_of_the_table_finds_nothing_of_another_farm(barns: Served, url
     assert _account(barns, "Ann") in before[-1]
     monkeypatch.setattr("bot.telegram.handlers.HANDLERS", tuple(map(spied, HANDLERS)))
 
-    for words in ASKED:
-        standin.say("Bo", words)
-    mine = standin.say("Bo", "hay was good")
+    mine = _asks(barns)
     said = barns.reply(mine)
     for label in ("Undo", "Fix"):
         forge(standin, "Bo", said, key_of(answer, label))
@@ -79,17 +100,7 @@ def test_every_row_of_the_table_finds_nothing_of_another_farm(barns: Served, url
     for number in (note["message_id"], answer["message_id"]):
         standin.say("Bo", "it was 8-4", reply_to={**said, "message_id": number})
     standin.edit(mine, "card of 77")
-    standin.send_file("Bo", "photo", b"\xff\xd8", caption="77")
-    standin.send_file("Bo", "voice", b"OggS")
-    standin.send_place("Bo")
-    standin.edit(standin.send_file("Bo", "voice", b"OggS", caption="x"), "")
-    standin.send_file("Bo", "document", b"tag,sex\n77,doe\n", name="a.csv", mime_type="text/csv")
-    standin.say("Cy", "card of 77")
-    standin.group("Barn", "Bo", "Cy")
-    standin.say("Bo", "@barn_notes_bot card of 77", chat="Barn")
-    standin.migrate("Barn")
-    barns.reply(standin.say("Bo", "the hay smells good"))
-    standin.block("Bo")
+    _files_and_groups(barns)
 
     for words in ("card of 77", "herd"):
         barns.ask("Ann", words)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Callable
 from datetime import timedelta
 from random import Random
 
@@ -25,10 +26,8 @@ BREEDS = ("New Zealand", "Mini Rex", "Barn Mix", None)
 COLORS = ("black", "castor", "blue", "white", "palomino", "steel", None)
 
 
-def wild(seed: int, facts: int = 90) -> Herd:
-    """A herd of notes that make little sense: any kind about any animal on any day."""
-    random = Random(seed)
-    herd = Herd()
+def sayings(random: Random) -> tuple[Callable[[], tuple[str, dict[str, object]]], ...]:
+    """What a note may say of any animal on any day, drawn anew with each call."""
 
     def day() -> object:
         return ago(random.randint(0, 500))
@@ -39,7 +38,7 @@ def wild(seed: int, facts: int = 90) -> Herd:
     def few() -> int:
         return random.randint(0, 9)
 
-    sayings = (
+    return (
         lambda: ("animal", {"tag": tag(), "sex": random.choice(["buck", "doe", None]), "breed": random.choice(BREEDS), "color": random.choice(COLORS), "born": random.choice([None, day()]), "sire": random.choice([None, tag()]), "dam": random.choice([None, tag()])}),
         lambda: ("bred", {"doe": tag(), "buck": tag(), "on": day()}),
         lambda: ("kindled", {"doe": tag(), "born": few(), "alive": random.choice([None, few()]), "on": day()}),
@@ -65,8 +64,14 @@ def wild(seed: int, facts: int = 90) -> Herd:
         lambda: (random.choice(["died", "sold", "culled", "given_away"]), {"who": f"R{few()}", "on": day()}),
         lambda: ("setting", {"name": random.choice(["bucks_a_breed", "does_a_breed", "cages", "mouths"]), "value": few()}),
     )  # fmt: skip
+
+
+def wild(seed: int, facts: int = 90) -> Herd:
+    """A herd of notes that make little sense."""
+    random = Random(seed)
+    herd, said = Herd(), sayings(random)
     for _ in range(facts):
-        kind, fields = random.choice(sayings)()
+        kind, fields = random.choice(said)()
         herd = tell(herd, kind, **fields)
     return herd
 
