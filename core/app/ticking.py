@@ -52,8 +52,13 @@ def _reminders(connection: Connection, farm: int, herd: Herd, chats: Sequence[st
     from core.reports.due import morning  # noqa: PLC0415 - the reports are loaded when they are wanted
 
     ripe = [chore for chore in morning(herd, local.date()) if is_time(chore, herd, local)]
-    fresh = [chore for chore in ripe if outgoing.first_time(connection, farm, chore.key, chore.on, local)]
+    fresh = [chore for chore in ripe if outgoing.first_time(connection, farm, _turn(chore), chore.on, local)]
     return [_letter(chat, fresh, local.date()) for chat in chats] if fresh else []
+
+
+def _turn(chore: Chore) -> str:
+    """What is remembered of a reminder beside its day: one put off to another hour of the same day comes again."""
+    return chore.key if chore.time is None else f"{chore.key} {chore.time}"
 
 
 def is_time(chore: Chore, herd: Herd, local: datetime) -> bool:
@@ -89,7 +94,7 @@ def _letter(chat: str, chores: Sequence[Chore], today: date) -> Letter:
         offers = (*pad, *(Offer(choice, _answers(chores[0]), apart=True) for choice in told[0].choices))
     else:
         offers = tuple(Offer(Choice(f"Done: {chore.text}"[:LABEL_LETTERS], "done"), _answers(chore)) for chore in chores[:BUTTONS])
-    these = hashlib.sha256("\n".join(f"{chore.key} {chore.on}" for chore in chores).encode()).hexdigest()
+    these = hashlib.sha256("\n".join(f"{_turn(chore)} {chore.on}" for chore in chores).encode()).hexdigest()
     lines = (*(line for reply in told for line in reply.lines), *([asks] if asks else []))
     return Letter(f"reminders:{chat}:{these}", chat, lines, offers, chores=tuple(_answers(chore) for chore in chores))
 

@@ -43,9 +43,14 @@ def zone(name: str) -> tzinfo:
         return UTC
 
 
+def local_time(at: datetime, herd: Herd) -> datetime:
+    """The moment by the farm's clock."""
+    return at.astimezone(zone(herd.settings.timezone))
+
+
 def local_day(at: datetime, herd: Herd) -> date:
     """The calendar day at the farm."""
-    return at.astimezone(zone(herd.settings.timezone)).date()
+    return local_time(at, herd).date()
 
 
 def day_of(entry: Entry, timezone: str) -> date:

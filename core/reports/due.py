@@ -123,7 +123,13 @@ def _late_does(herd: Herd, today: date) -> tuple[str, ...]:
 def reminder(chore: Chore, today: date) -> Reply:
     """One chore as it is sent on its day, with what can be answered."""
     late = f" (since {when(chore.on, today)})" if chore.on < today else ""
-    return Reply((f"{chore.text}{late}.",), (Choice("Done", "done"), Choice("Tomorrow", "tomorrow"), Choice("Skip", "skip")))
+    choices = (
+        Choice("Done", "done"),
+        Choice("Later today", "later today"),
+        Choice("Tomorrow", "tomorrow"),
+        Choice("Skip", "skip"),
+    )
+    return Reply((f"{chore.text}{late}.",), choices)
 
 
 def morning(herd: Herd, today: date) -> tuple[Chore, ...]:

@@ -11,14 +11,16 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
-from datetime import date
+from datetime import date, datetime, timedelta
 from typing import Final
 
+from core.handbook.asking import LATER_TODAY_HOURS
 from core.herd.calendar import all_chores
 from core.herd.chore import Chore, chore_named
 from core.herd.litters import alive_now, litter_meant, untagged
 from core.herd.litters import the_litter as litter_with_kits
 from core.herd.questions import same_tag
+from core.herd.settings import is_quiet, quiet_hours
 from core.herd.state import Herd
 from core.notes.kinds.doing import ChoreDone
 from core.notes.kinds.remark import Remark
@@ -57,6 +59,8 @@ _LEFT_FOR = re.compile(r"\b(?:leav\w+|till?|until|will|doing|gonna|going to|wait
 _SET_UP = frozenset({"nest_box_in", "nest_box_out", "custom"})
 _HAPPENED = re.compile(r"\d|\b(?:in|out|put|took|had|got|gave|went|was|were|pulled|added|moved|cleaned|trimmed|removed|last|this)\b")
 _MORE = re.compile(r"\b(?:(?:another|(?:a|one) more) (day|week|month)|(\w+) more (days|weeks|months))$")
+_LATER_TODAY = frozenset({"later today", "later on today", "later on", "later today please", "remind me later today", "ask me later today"})
+_IN_HOURS = re.compile(r"^(?:(?:remind me|ask me|ask|snooze(?: it)?|again) )*(?:again )?(?:in|for) (an|one|a|\d{1,2}) hours?(?: please)?$")
 _LATER = frozenset({"later", "snooze", "not today", "remind me later", "later please", "put it off", "ask me later"})
 
 
@@ -94,20 +98,41 @@ def _chore(herd: Herd, chore: str, who: str | None, key: str | None, today: date
     return None
 
 
-def chore_reply(herd: Herd, reply_to: ReplyTo, text: str, today: date, reads: Reads) -> Meaning:
-    """What the answer to a reminder means."""
+def chore_reply(herd: Herd, reply_to: ReplyTo, text: str, now: datetime, reads: Reads) -> Meaning:
+    """What the answer to a reminder means; `now` is farm time."""
+    today = now.date()
     due = due_of(herd, reply_to, today)
     said = plain(text)
-    meaning = _plain_answer(herd, due, said, text, today) or _told(herd, due, text, today, reads)
+    meaning = _later_today(herd, due, said, now) or _plain_answer(herd, due, said, text, today) or _told(herd, due, text, today, reads)
     return replace(meaning, subject=meaning.subject or due.who)
+
+
+def _later_today(herd: Herd, due: Due, said: str, now: datetime) -> Meaning | None:
+    """`later today`, `in 2 hours`: the same chore at another hour. Hours that somebody names may be quiet ones."""
+    named = _IN_HOURS.match(said)
+    if named is None and said not in _LATER_TODAY:
+        return None
+    hours = LATER_TODAY_HOURS.whole if named is None else int(named.group(1)) if named.group(1).isdigit() else 1
+    again = now + timedelta(hours=hours)
+    time = f"{again:%H:%M}"
+    if named is None and (again.date() != now.date() or is_quiet(herd.settings, time)):
+        time = quiet_hours(herd.settings)[0]  # the last moment before the night
+        if not f"{now:%H:%M}" < time:
+            return _when_again(due)
+        again = now
+    return Meaning((Reminder(text=due.text, on=again.date(), time=time, who=due.who, key=due.key),))
+
+
+def _when_again(due: Due) -> Meaning:
+    draft = Draft("remind", {"text": due.text, "who": due.who, "key": due.key}, "on")
+    return Meaning((), Ask("when", "When should I remind you again?", ("tomorrow", "in 2 days", "in a week"), draft), settled=True)
 
 
 def _plain_answer(herd: Herd, due: Due, said: str, text: str, today: date) -> Meaning | None:
     if _SKIP.match(said):
         return Meaning((Skipped(chore=due.chore, who=due.who, on=today),))
     if said in _LATER:
-        draft = Draft("remind", {"text": due.text, "who": due.who, "key": due.key}, "on")
-        return Meaning((), Ask("when", "When should I remind you again?", ("tomorrow", "in 2 days", "in a week"), draft), settled=True)
+        return _when_again(due)
     told = _CHORE_SAYS.get((due.chore, said))
     if told is not None:
         return told(herd, due, today)

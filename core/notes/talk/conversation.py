@@ -21,7 +21,7 @@ from core.notes.kinds.setting import SettingChanged
 from core.notes.kinds.undoing import Undo
 from core.notes.meaning import Meaning, meaning_of
 from core.notes.reading import Ask, Context, Draft, Message, Reading
-from core.notes.replay import Book, local_day
+from core.notes.replay import Book, local_day, local_time
 from core.notes.slots.tokens import tokens
 from core.notes.talk.about_note import INSTEAD, NOTE, note_meant, of_note, told_anew
 from core.notes.talk.amend import corrected, sire_told, undone
@@ -70,7 +70,7 @@ def understood(book: Book, message: Message, reader: Reader) -> Meaning:
     if message.reply_to is not None and (note := note_meant(book, message.reply_to)) is not None:
         return of_note(book, message, note, _as_then(reader, note))
     if message.reply_to is not None and message.reply_to.chore != NOTE:
-        return _resolved(talk, chore_reply(talk.herd, message.reply_to, message.text, talk.today, talk.reads))
+        return _resolved(talk, chore_reply(talk.herd, message.reply_to, message.text, local_time(message.at, book.herd), talk.reads))
     last = last_entries(book, message)
     taken_back = _kindling_after_all(book, message, last)
     if taken_back is not None:

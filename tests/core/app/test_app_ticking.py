@@ -137,6 +137,32 @@ def test_a_reminder_put_off_comes_again(farm: App) -> None:
     assert len(told(farm, clock(7, days=1))) == 1
 
 
+@pytest.mark.parametrize(
+    ("hour", "says", "again"),
+    [(8, "later today", "11:00"), (19, "later today", "21:00"), (22, "in 2 hours", "00:00"), (8, "in an hour", "09:00")],
+)
+def test_a_reminder_put_off_to_another_hour_comes_again(farm: App, hour: int, says: str, again: str) -> None:
+    """On the same day, before the quiet hours unless the person named the hours; and once."""
+    farm.tick(clock(7))
+    (out,) = sent(farm, clock(7))
+    answers = farm.reply_to("c", f"m{out.id}")
+    said = farm.hear(Message(says, clock(hour), "ann", "c", "901", reply_to=answers)).text
+    assert said.endswith(f" at {again}.")
+    due = datetime.combine(DAY + timedelta(days=hour == 22), time.fromisoformat(again), HOME).astimezone(UTC)
+    assert told(farm, due - timedelta(minutes=1)) == []
+    assert len(told(farm, due)) == 1
+    assert told(farm, due + timedelta(minutes=5)) == []
+
+
+def test_late_in_the_evening_later_today_is_asked_about(farm: App) -> None:
+    """Nothing of today is left."""
+    farm.tick(clock(7))
+    (out,) = sent(farm, clock(7))
+    answers = farm.reply_to("c", f"m{out.id}")
+    said = farm.hear(Message("later today", clock(22), "ann", "c", "901", reply_to=answers)).text
+    assert said.startswith("When should I remind you again?")
+
+
 def test_a_reminder_taken_back_is_not_sent(farm: App) -> None:
     """Nothing was scheduled, so nothing is left behind."""
     farm.hear(Message("undo", AT + timedelta(hours=2), "ann", "c", "902"))
@@ -186,4 +212,4 @@ def test_kits_to_count_have_numbers_to_press(chore: str, asks: str) -> None:
     letter = _letter("c", [Chore(DAY, chore, "14", "It is time", f"{chore}:14", None)], DAY)
     assert letter.lines[-1] == asks
     assert [offer.choice.label for offer in letter.offers if not offer.apart] == [str(each) for each in range(1, MOST_ON_PAD + 1)]
-    assert [offer.choice.label for offer in letter.offers if offer.apart] == ["Done", "Tomorrow", "Skip"]
+    assert [offer.choice.label for offer in letter.offers if offer.apart] == ["Done", "Later today", "Tomorrow", "Skip"]

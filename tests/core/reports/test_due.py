@@ -101,4 +101,4 @@ def test_reminder_offers_answers() -> None:
     late, today = morning(bred(14, 12).herd, TODAY)
     assert reminder(late, TODAY).lines[0].endswith("(since Mon 23 Nov).")
     assert reminder(today, TODAY).lines[0].endswith(").")
-    assert [one.says for one in reminder(today, TODAY).choices] == ["done", "tomorrow", "skip"]
+    assert [one.says for one in reminder(today, TODAY).choices] == ["done", "later today", "tomorrow", "skip"]
