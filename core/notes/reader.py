@@ -35,7 +35,7 @@ from core.notes.slots.lexicon import FOREIGN, FOREIGN_SHARED
 from core.notes.slots.tokens import Token, tokens
 from core.notes.talk.recall import subject_of
 from core.notes.told import Statements
-from core.notes.whole import headed_message, whole_message
+from core.notes.whole import ASKED_FOR, headed_message, whole_message
 from core.notes.written import written_fact
 
 _TICK: Final = re.compile(r"\[[^\S\n]*[xX\u2713]?[^\S\n]*\]")
@@ -121,6 +121,7 @@ def _only_ordered(found: list[Any], begin: int, behind: Reading) -> bool:
 
 
 _OPEN_QUESTION: Final = ("who", "what", "when", "which", "why", "how", "where")
+_BULLET: Final = re.compile(r"^\s*[-+*\u2022]\s+")
 #: A line, or a sentence that asks.
 _ASKED_OR_LINE: Final = re.compile(r"[^\n?]*\?+|[^\n?]+")
 
@@ -136,12 +137,14 @@ def _apart(whole: Clause, message: Message, text: str, herd: Herd, context: Cont
 
 def _questions_apart(message: Message, text: str, herd: Herd, context: Context) -> Reading | None:
     """`why 14?` over `31 4-6`: the questions, and what the rest tells, where it tells something."""
-    pieces = [piece for piece in _ASKED_OR_LINE.findall(text) if piece.strip()]
+    pieces = [bare for piece in _ASKED_OR_LINE.findall(text) if (bare := _BULLET.sub("", piece).strip())]
     if len(pieces) == 1:
         return None
     readings = [read(replace(message, text=piece), herd, context) if _may_ask(piece) else None for piece in pieces]
     asked = [reading for reading in readings if reading is not None and _asks_alone(reading)]
     rest = "\n".join(piece for piece, reading in zip(pieces, readings, strict=True) if reading is None or not _asks_alone(reading))
+    if len(asked) > 1 and rest.rstrip(" :").lower() in {"", *ASKED_FOR}:
+        return replace(asked[-1], facts=tuple(fact for reading in asked for fact in reading.facts))
     if not asked or not rest:
         return None
     told = read(replace(message, text=rest), herd, context, parted=True)

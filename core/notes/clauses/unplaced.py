@@ -32,7 +32,8 @@ def animal_about(clause: Clause) -> str | None:
         if mention and mention.tag:
             return mention.tag
     opening = clause.opening()
-    if opening is not None and clause.known(opening) and not clause.counted(opening) and not clause.has("other_species"):
+    others = clause.each("other_species")
+    if opening is not None and clause.known(opening) and not clause.counted(opening) and (not others or others[0] > opening + FAR):
         mention = clause.mention(opening)
         return mention.tag if mention else None
     lone = [i for i in clause.sorted_as("num") if clause.known(i) and not clause.counted(i) and i and clause.items[i - 1].sort == "word"]
@@ -41,6 +42,7 @@ def animal_about(clause: Clause) -> str | None:
     return mention.tag if mention else None
 
 
+FAR: Final = 4  # not a figure: items: an animal of another kind behind as many is none of hers
 #: Verbs that no reading of their own statement may pass over.
 VERBS: Final = frozenset({"weigh", "lose", "die", "sell", "cull", "wean", "kindle", "foster", "palpate", "treat", "tag", "list"})
 #: Kinds that may stand beside such a verb of another kind.

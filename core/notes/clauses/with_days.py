@@ -10,7 +10,7 @@ from core.notes.slots.items import Item, pair_grams
 
 PAST: Final = "past"
 PLAN: Final = "plan"
-WELL: Final = frozenset({"fine", "ok", "okay", "great", "healthy", "normal", "perfect", "himself", "herself"})
+WELL: Final = frozenset({"fine", "ok", "okay", "great", "healthy", "normal", "perfect", "clean", "clear", "himself", "herself"})
 #: Before a date they tell how long something goes on.
 UP_TO: Final = frozenset({"until", "til", "till", "thru", "up until"})
 

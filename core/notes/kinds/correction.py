@@ -85,7 +85,7 @@ def read(c: Clause) -> None:
     """`no, 15 not 14`, `make that 7`, `born 8, not 7`, `the date was 22 November`."""
     opening = c.opening()
     begin = 2 if _wrong_animal(c) else 0
-    first = _by_the_way(c) or next((item for item in c.items[begin:] if item.sort != "mark"), None)
+    first = _by_the_way(c) or next((item for item in c.items[begin:] if item.sort != "mark" and item.said != "and"), None)
     negated = c.first("negation")
     if _of_animal(c):
         return

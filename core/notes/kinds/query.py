@@ -199,7 +199,7 @@ def _about(c: Clause, places: list[int]) -> str | None:
     sexes = {animal.sex for i in places if (animal := c.known(i))}
     if c.has("open") and c.has("question") and not places:
         asked.add("open")
-    if not places and c.has("breed") and c.has("negation") and c.said(c.opening() or 0).startswith(("who", "which")):
+    if not places and c.has("breed") and c.has("negation") and any(item.said.startswith(("who", "which")) for item in c.items[:2]):
         return "open"  # "who hasn't been bred yet"
     if not places and c.has("plan:breed") and c.has("question") and c.said(c.opening() or 0).startswith(("who", "which")):
         return "pair"  # "who should I breed next"
@@ -228,6 +228,8 @@ def _about(c: Clause, places: list[int]) -> str | None:
 
 def _asked_outright(c: Clause) -> str | None:
     """`did 14 kindle?`, `has Moss been wormed?`: what one card or list answers; nothing where it is no short question."""
+    if c.says({"have"}) and c.says({"them"}):
+        return "litters"  # "did 14 have them?"
     if c.marks.isdisjoint(BEFALL) or len([item for item in c.items if item.sort not in {"mark", "break"}]) > LONGEST_ASKED:
         return None
     return "litters" if c.has("kindle", "had", "wean") else "card"

@@ -52,7 +52,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("refuse",)
 CUES: Final = {
-    "refuse": "ref | refd | rfsd | rfs | refused | refuses | refuse | refusal | wouldnt lift | wont lift | would not lift | didnt lift | not lift | not lifting | wouldnt stand"
+    "refuse": "said no to | says no to | ref | refd | rfsd | rfs | refused | refuses | refuse | refusal | wouldnt lift | wont lift | would not lift | didnt lift | not lift | not lifting | wouldnt stand"
     " | no lift | wouldnt breed | wouldnt take | not interested | wasnt interested | wanted nothing to do with | wants nothing to do with | want nothing to do with | would have nothing to do with | ran from | no interest"
     " | wouldnt cooperate | would not breed | wont breed | will not lift | didnt want | sat down | clamped down | wouldnt have him | wouldnt have it"
     " | would have none of | will have none of | having any of it | isnt having any of it | have anything to do with | wouldnt have anything to do with | didnt want anything to do with | doesnt want anything to do with | wants no part of | wanted no part of | would have none of it | wasnt having it | wasnt having any of it | not having it | isnt having it | having none of it | none of it | have none of it | will have none of it | had no use for | has no use for | had no time for | wants none of | wanted none of | isnt interested | is not interested | was not interested | not in the mood | wasnt in the mood | not receptive | wasnt receptive | isnt receptive | fought him off | wouldnt let him near | tucked her tail | sat tight | wouldnt go for | wouldnt accept | wont accept | wouldnt raise"
@@ -68,6 +68,8 @@ def read(c: Clause) -> None:
     if cue is not None and c.said(cue) in {"turned down", "refused"} and c.items[cue + 1 : cue + 2] and _offered(c, cue + 1):
         c.use([cue + 1])
         return  # "turned down 40 for R23"
+    if cue is not None and c.said(cue).endswith("no to") and not (_is(c, cue - 1, "doe") and _is(c, cue + 1, "buck")):
+        return  # "the lady said no to 31"
     if cue is not None and (_of_the_speaker(c, cue) or c.said(cue - 1) in {"rabbits", "bunnies", "rabbit"}):
         return
     if cue is not None and any(
@@ -97,6 +99,11 @@ def read(c: Clause) -> None:
             found.used.extend(buck.items)
             c.fill(found, buck, "buck")
         c.take(found)
+
+
+def _is(c: Clause, i: int, sex: str) -> bool:
+    animal = c.known(i)
+    return animal is not None and animal.sex == sex
 
 
 def _told_before(c: Clause, does: list[Pick | None], buck: Pick | None) -> bool:

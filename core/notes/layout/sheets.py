@@ -33,7 +33,7 @@ _DAY: Final = re.compile(rf"\b(?:{_ONE_DAY})\b")
 _DAY_LAST: Final = re.compile(rf"[ ,:(-]+(?:(?:on|for|from|of|as of|starting) )?{_DAYS}\)?$")
 _DAY_FIRST: Final = re.compile(rf"^{_DAYS}[ ,:-]+")
 #: `losses, Sorrel`, `condition of 12`; a title has one word or two.
-_OF_WHOM: Final = re.compile(r"^([a-z]+(?: [a-z]+)?)(?:,| -| of| for) ((?:doe |buck )?[\w']+(?: [\w']+)?)$")
+_OF_WHOM: Final = re.compile(r"^([a-z]+(?: [a-z]+)?)(?:,| -| of| for| under) ((?:doe |buck )?[\w']+(?: [\w']+)?)$")
 _LATELY: Final = re.compile(r" (?:this week|this month|so far|lately|recently|today|tonight|please|pls)$")
 _OWNERS: Final = re.compile(r"^(?:today'?s|tonight'?s|this week'?s|our|my|the) ")
 _BULLET: Final = re.compile(r"^(?:[-+>~]|\d{1,2}[.)](?=\s))\s*")

@@ -109,7 +109,7 @@ class Unknown(Marks):
         if not (before.isdigit() and any("new" in marks for _, marks in self.lexicon.phrases.get(self._key(0), ()))):
             return False
         marks = frozenset().union(*(found for _, found in self.lexicon.phrases.get(meant, ())))
-        return "breed_name" not in marks and ("color" not in marks or self.tokens[at].capital)
+        return marks.isdisjoint({"breed_name", "bag", "each", "feed"}) and ("color" not in marks or self.tokens[at].capital)
 
     def _colored_name(self) -> bool:
         """`new doe 7 Magpie new zealand white`: a colour's word is the name where another colour follows."""
