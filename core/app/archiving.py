@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
 import json
 from collections.abc import Mapping
 from dataclasses import asdict, dataclass
@@ -11,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from core.app.carrying import journal_lines, notes_of
-from core.app.photos import Photos, lay_down
+from core.app.photos import Photos, is_whole, lay_down
 from core.notes.journal import Note
 from core.problem import Problem
 from core.store import people, photos
@@ -95,7 +94,7 @@ def _held_in(parts: Mapping[str, bytes]) -> Held | Problem:
     if isinstance(notes, Problem) or len(notes) != number:
         return _bad("The archive is not whole: notes are missing or broken.")
     files = {name.removeprefix(FOLDER): content for name, content in parts.items() if name.startswith(FOLDER)}
-    if any("/" in file or hashlib.sha256(content).hexdigest() != file.partition(".")[0] for file, content in files.items()):
+    if any("/" in file or not is_whole(file, content) for file, content in files.items()):
         return _bad("The archive is not whole: a photo is not what its name says.")
     return Held(notes, members, chats, rows, files)
 

@@ -176,6 +176,7 @@ class App(Speaking, Post, People, Archiving, MovingOut, MovingIn, Bringing, Leav
 
     def restore_file(self, path: Path, spare: Path | None = None) -> int | Problem:
         """The same from a file: a journal, or a backup of a whole book, with the photos beside it. `spare`: where photos lie of a book in no file."""
+        from core.app.copies import PHOTOS  # noqa: PLC0415 - few restore
         from core.app.opening import held_in  # noqa: PLC0415 - opening knows this class
 
         held = held_in(path, self.name)
@@ -184,8 +185,8 @@ class App(Speaking, Post, People, Archiving, MovingOut, MovingIn, Bringing, Leav
         lines, rows = held
         done = self.restore(lines)
         if not isinstance(done, Problem) and rows:
-            source = Path(f"{path}.photos")
-            self.take_photos(rows, source, self.photo_folder(spare or source))
+            beside = Path(f"{path}.photos")  # of a backup; a day's copy has the other
+            self.take_photos(rows, (beside, path.with_name(PHOTOS)), self.photo_folder(spare or beside))
         return done
 
     # looking after
@@ -204,7 +205,7 @@ class App(Speaking, Post, People, Archiving, MovingOut, MovingIn, Bringing, Leav
         """What is wrong with the book; empty where it is sound."""
         with self._engine.connect() as connection:  # without a commit: a damaged file refuses one
             found = looking_after.soundness(connection, self._farm)
-        return found or self.missing_photos()
+        return found or self.harmed_photos()
 
     @property
     def place(self) -> str:

@@ -16,6 +16,9 @@ DAYS = 7
 WEEKS = 8
 MONTHS = 12
 
+#: Where the photos of all these copies lie, each once: it is named by what it holds, and never changes.
+PHOTOS = "photos"
+
 
 def worth_keeping(days: Iterable[date]) -> frozenset[date]:
     """Of the days that have a copy, those whose copy stays: the newest ones, and the newest of each week and of each month."""
@@ -44,7 +47,7 @@ def copy_of_the_day(engine: Engine, today: date) -> Problem | None:
     folder = folder_of(engine.url)
     if folder is None or (folder / _name(today)).exists():
         return None
-    problem = backup(engine, folder / _name(today))
+    problem = backup(engine, folder / _name(today), folder / PHOTOS)
     if problem is None:
         there = days_of(engine.url)
         for day in set(there) - worth_keeping(there):

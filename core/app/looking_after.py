@@ -6,7 +6,7 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import URL, Connection, Engine, make_url
+from sqlalchemy import URL, Connection, Engine
 
 from core.herd.state import Herd
 from core.notes.journal import Note
@@ -43,8 +43,11 @@ def _one_by_one(notes: tuple[Note, ...]) -> Herd:
     return growing.herd
 
 
-def backup(engine: Engine, path: Path) -> Problem | None:
-    """A copy of the whole book, found whole before it is put in place; None, or why there is none."""
+def backup(engine: Engine, path: Path, photos_to: Path | None = None) -> Problem | None:
+    """A copy of the whole book, found whole before it is put in place; None, or why there is none.
+
+    photos_to   the folder for the photos; without one it lies beside the copy, as beside any book
+    """
     if engine.dialect.name != "sqlite":
         return Problem(
             "no_backup", "A PostgreSQL book is backed up by PostgreSQL itself.", remedy="Use pg_dump, or 'haynote export --journal'."
@@ -52,7 +55,7 @@ def backup(engine: Engine, path: Path) -> Problem | None:
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
         copying.copy_book(engine, path)
-        _photos_too(engine, path)
+        _photos_too(engine, photos_to or path.with_name(f"{path.name}.photos"))
     except (OSError, copying.BadCopyError) as error:
         return Problem(
             "no_backup",
@@ -62,12 +65,12 @@ def backup(engine: Engine, path: Path) -> Problem | None:
     return None
 
 
-def _photos_too(engine: Engine, path: Path) -> None:
-    """The photos of all farms, into a folder beside the copy: a copy is a book like any other. OSError where they can't be written."""
+def _photos_too(engine: Engine, target: Path) -> None:
+    """The photos of all farms, into that folder. OSError where they can't be written."""
     from core.app.photos import carried, folder_of  # noqa: PLC0415 - photos take notes, which nobody needs here
 
-    source, target = folder_of(engine.url), folder_of(make_url(f"sqlite:///{path}"))
-    if source is not None and target is not None and source.is_dir():
+    source = folder_of(engine.url)
+    if source is not None and source.is_dir():
         with engine.begin() as connection:
             carried(source, target, photos.files(connection))
 

@@ -39,6 +39,8 @@ ONLY_WHOSE = re.compile(
     r"\b(?:photos?|pictures?|pics?|snaps?|of|this|that|is|here|heres|its|it|the|my|our|a|doe|buck|rabbit|bunny|for)\b|[^\w\s-]",
     re.IGNORECASE,
 )
+#: What helps where a photo's file is gone or damaged.
+FROM_A_COPY = "The notes are whole. Copy the photos' folder from a backup to that place."
 WHOSE = "Whose photo is that? Send it again with the tag under it, for example: 14"
 
 
@@ -77,14 +79,15 @@ class Photos(Room):
         return reply
 
     def photo(self, file: str, folder: Path) -> bytes | Problem:
-        """A photo's file, as it came."""
+        """A photo's file, as it came; none that holds something else by now."""
         try:
-            return (folder / Path(file).name).read_bytes()
+            content = (folder / Path(file).name).read_bytes()
         except OSError:
             return Problem("no_file", "The photo's file is not there any more.", remedy="Look in a backup.")
+        return content if is_whole(file, content) else Problem("no_file", "The photo's file is damaged.", remedy="Look in a backup.")
 
     def photos(self, folder: Path) -> Iterator[tuple[str, bytes]]:
-        """Every photo that shows an animal: the name of its file, and what it holds; those whose file is gone are left out."""
+        """Every photo that shows an animal: the name of its file, and what it holds; those whose file is gone or damaged are left out."""
         with self._engine.begin() as connection:
             files = dict.fromkeys(one.file for one in kept.all_of(connection, self._farm) if one.animal)
         for file in files:
@@ -92,22 +95,25 @@ class Photos(Room):
             if isinstance(content, bytes):
                 yield file, content
 
-    def take_photos(self, rows: Sequence[Photo], source: Path, folder: Path) -> int:
-        """Photos from another book, with their files from its folder; how many came with their file."""
+    def take_photos(self, rows: Sequence[Photo], sources: Iterable[Path], folder: Path) -> None:
+        """Photos from another book, with their files from its folders, as far as they are there."""
         with self._engine.begin() as connection:
             for row in rows:
                 kept.keep(connection, self._farm, row)
-        return carried(source, folder, (row.file for row in rows))
+        for source in sources:
+            carried(source, folder, (row.file for row in rows))
 
-    def missing_photos(self) -> tuple[Problem, ...]:
-        """That photos' files are not in the folder beside the book, where some are not."""
+    def harmed_photos(self) -> tuple[Problem, ...]:
+        """That photos' files are not in the folder beside the book, or hold something else than what was sent, where that is so."""
         folder = folder_of(self._engine.url)
-        files = dict.fromkeys(one.file for one in self.photo_rows()) if folder is not None else {}
-        missing = [file for file in files if folder is not None and not (folder / file).is_file()]
-        if not missing:
+        if folder is None:
             return ()
-        text = f"{count(len(missing), 'photo')} of {len(files)}: the file is not in {folder}."
-        return (Problem("unsound", text, remedy="The notes are whole. Copy the photos' folder from a backup to that place."),)
+        files = dict.fromkeys(one.file for one in self.photo_rows())
+        gone = [file for file in files if not (folder / file).is_file()]
+        damaged = [file for file in files if file not in gone and isinstance(self.photo(file, folder), Problem)]
+        told = ((gone, f"the file is not in {folder}"), (damaged, f"the file in {folder} is damaged"))
+        texts = [f"{count(len(those), 'photo')} of {len(files)}: {what}." for those, what in told if those]
+        return tuple(Problem("unsound", text, remedy=FROM_A_COPY) for text in texts)
 
     def photo_rows(self) -> tuple[Photo, ...]:
         """Every photo of the farm: whose it is, and in which file it lies."""
@@ -116,11 +122,24 @@ class Photos(Room):
 
 
 def carried(source: Path, target: Path, files: Iterable[str]) -> int:
-    """The files copied from folder to folder, as far as they are there; how many are in the target now. OSError where it can't be written."""
-    there = [file for file in dict.fromkeys(files) if (source / file).is_file()]
-    for file in there:
-        lay_down(target, file, (source / file).read_bytes())
-    return len(there)
+    """The files copied from folder to folder, as far as they are there and whole; how many. OSError where the target can't be written."""
+    return sum(_carried(source / file, target) for file in dict.fromkeys(files) if (source / file).is_file())
+
+
+def _carried(file: Path, target: Path) -> bool:
+    """Whether the target has the file by now. One of that name and length there is not read again: a day's copy must be quick."""
+    there = target / file.name
+    if there.is_file() and there.stat().st_size == file.stat().st_size:
+        return True
+    content = file.read_bytes()
+    if is_whole(file.name, content):
+        lay_down(target, file.name, content)
+    return is_whole(file.name, content)
+
+
+def is_whole(file: str, content: bytes) -> bool:
+    """Whether that is what a photo's file of that name held when it was sent."""
+    return hashlib.sha256(content).hexdigest() == file.partition(".")[0]
 
 
 def folder_of(url: URL, what: str = "photos") -> Path | None:
@@ -130,9 +149,9 @@ def folder_of(url: URL, what: str = "photos") -> Path | None:
 
 
 def lay_down(folder: Path, file: str, content: bytes) -> None:
-    """Put a file into the folder unless it is there; in its place only once it is whole."""
+    """Put a file into the folder unless it is there as it should be; in its place only once it is whole."""
     place = folder / file
-    if place.exists():
+    if place.is_file() and place.read_bytes() == content:
         return
     folder.mkdir(parents=True, exist_ok=True)
     part = place.with_name(file + ".part")

@@ -176,6 +176,33 @@ def test_a_check_misses_files_that_are_gone(camera: Camera) -> None:
     assert problem.text == f"1 photo of 2: the file is not in {camera.folder}."
 
 
+def test_a_damaged_photo_is_told_and_goes_nowhere(camera: Camera, tmp_path: Path) -> None:
+    """It is not shown, nor in an archive, which stays one that can be taken in; a copy of the day keeps the whole one, and gives it back."""
+    camera.send("14")
+    camera.send("3", DASH)
+    assert camera.app.copy_of_the_day(AT) is None
+    harmed = camera.folder / Sent(DOT, "jpg").file
+    harmed.write_bytes(b"\xff\xd8 a dor")
+    (problem,) = camera.app.check()
+    assert problem.text == f"1 photo of 2: the file in {camera.folder} is damaged."
+    assert camera.shown("photos 3") == [DASH]
+    assert isinstance(camera.shown("photos 14")[0], Problem)
+    assert camera.app.backup(tmp_path / "copy.sqlite") is None
+    assert [file.read_bytes() for file in (tmp_path / "copy.sqlite.photos").iterdir()] == [DASH]
+    parts, again = camera.app.archive(camera.folder), opened(tmp_path / "again.sqlite")
+    assert again.take_archive(parts, tmp_path / "again", AT) == len(camera.app._hearing.book().notes)
+    copies = Path(f"{tmp_path / 'book.sqlite'}.copies")
+    assert camera.app.copy_of_the_day(AT + timedelta(days=1)) is None
+    assert {file.read_bytes() for file in (copies / "photos").iterdir()} == {DOT, DASH}
+    third = opened(tmp_path / "third.sqlite")
+    third.restore_file(copies / "2026-03-05.sqlite")
+    assert Camera(third).shown() == [DOT]
+    camera.send("14")
+    assert camera.app.check() == ()
+    for book in (again, third):
+        book.close()
+
+
 def test_photos_of_an_animal_that_was_taken_back(camera: Camera) -> None:
     """They stay with its key, and are told by it."""
     camera.app.hear(Message("new doe 21", AT, "ann", "c", "n21"))
