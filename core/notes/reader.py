@@ -22,6 +22,7 @@ from core.notes.clauses.taken_back import CORRECTORS, without_taken_back
 from core.notes.clauses.unreal import BARE_VERBS
 from core.notes.grammar import LEAST_BEFORE, LEXICON, PLAIN
 from core.notes.kinds import reminder
+from core.notes.layout.forms import feed_form
 from core.notes.layout.heads import headless, tells
 from core.notes.layout.receipt import is_receipt, receipt_read
 from core.notes.layout.sheets import sheet_told
@@ -89,6 +90,8 @@ def _laid_out(message: Message, text: str, herd: Herd, context: Context, today: 
         return receipt_read(text, today, herd.settings.date_order)
     if "\n" in text and (rows := table_told(message.text)) is not None:
         return read(replace(message, text=rows), herd, context)
+    if "\n" in text and (form := feed_form(text)) is not None:
+        return read(replace(message, text=form), herd, context)
     if not told and ("\n" in text or ":" in text) and (sheet := sheet_told(text, words_of(herd))) is not None:
         return read(replace(message, text=sheet), herd, context, told=True)
     if "[" in text and _TICK.search(text):

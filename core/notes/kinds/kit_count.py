@@ -189,7 +189,7 @@ def _of_kits(c: Clause, cue: int, place: int) -> bool:
     return (
         after is None
         or after.sort in {"mark", "date", "break"}
-        or bool(after.marks & {"kits", "alive", "left_over", "all", "count", "lose"})
+        or bool(after.marks & {"kits", "alive", "left_over", "all", "count", "lose", "well"})
         or after.said in {"in", "in with", "under", "of", "and", "so", "but", "as", "healthy", "i", "we"}
         or (after.said in {"for", "with"} and "count" in c.items[cue].marks)
     )

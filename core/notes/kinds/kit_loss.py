@@ -273,8 +273,11 @@ def _carried_off(c: Clause) -> int | None:
 
 def _dead(c: Clause) -> int | None:
     """`found a dead kit`, `12 2 dead`, `two froze`."""
-    dead = c.first("dead", "die", "froze", "cause:cold", "cause:sick")
-    if dead is None or c.said(dead - 1) in {"no", "none", "zero"} or c.items[dead].marks.isdisjoint({"dead", "die", "froze"}):
+    dead = c.first("dead", "die", "froze", "cause:cold", "cause:sick", "cause:starved")
+    if dead is None or c.said(dead - 1) in {"no", "none", "zero"}:
+        return None
+    starved = c.said(dead) == "starved" and c.whole(dead - 1) is not None
+    if not starved and c.items[dead].marks.isdisjoint({"dead", "die", "froze"}):
         return None
     return dead if c.has("kits", "litter") or _of_a_doe(c, dead) else None
 

@@ -80,6 +80,7 @@ CUES: Final = {
     "weather:heat": "heat wave | heatwave | hot spell | heat index | hot day | scorching | heat | hot | sweltering | triple digits | humid",
     "weather:other": "storm | snow | rain | thunderstorm | blizzard | ice storm | hail | flood | tornado | windy | power outage | power is out | snowing | thunder | wind | rainy",
     "weather": "first frost | hard frost | killing frost | frost | cold snap | cold front | heat wave | heatwave | snow | storm | thunderstorm | blizzard | ice storm | weather | hard freeze | cold spell | deep freeze | forecast",
+    "thermometer": "thermometer",
     "degrees_verb": "got up to | gets up to | climbed to | rose to | going down to | dropping to | getting down to | supposed to hit | lows of | highs of | gonna hit | going to hit | dropped to | low of | high of | got down to | supposed to get to | hit",
     "outdoors": "tonight | weather | outside | barn | forecast | degrees | low | high | supposed to hit | tomorrow | last night | overnight | getting down to | dropped to | down to | gonna be | going to be | hit",
 }  # fmt: skip
@@ -131,7 +132,12 @@ def read(c: Clause) -> None:
 def _gone_up_to(c: Clause) -> bool:
     """`supposed to hit 95 tomorrow`: degrees by their verb and a day, or by where they were read."""
     verb = c.first("degrees_verb")
-    return verb is not None and c.whole(verb + 1) is not None and (bool(c.dates()) or _indoors(c, verb))
+    gone = verb is not None and c.whole(verb + 1) is not None and (bool(c.dates()) or _indoors(c, verb))
+    return gone or (c.has("thermometer") and any(c.said(i - 1) in READ_OFF for i in c.sorted_as("num")))
+
+
+#: Before the degrees, of a thermometer.
+READ_OFF: Final = frozenset({"said", "says", "read", "reads", "shows", "showed", "showing", "at"})
 
 
 def _of_the_air(c: Clause, numbers: list[int]) -> bool:
