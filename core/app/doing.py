@@ -18,6 +18,7 @@ from core.notes.reading import Message
 from core.notes.replay import Book, local_day
 from core.notes.talk.recall import REPLAY
 from core.reply import Reply
+from core.words import listed
 
 DO_IT = re.compile(
     r"(?:ok(?:ay)?|yes|yep|yeah|please|all right|good)?[\s,.!]*(?:let'?s )?do (?:it|it all|all of it|the plan|that)(?: please)?[\s.!]*",
@@ -45,26 +46,33 @@ def _tells_plan(fact: Fact) -> bool:
     return isinstance(fact, Query) and fact.about in {"winter", "keep"} and (fact.who, fact.scope, fact.breed) == (None, None, None)
 
 
-def plan_lines(herd: Herd, today: date) -> tuple[str, ...]:
-    """What the plan would have done that day, as notes."""
+def plan_orders(herd: Herd, today: date) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """What the plan would have done that day, as notes; and who has no tag to be named by in one."""
     from core.reports.winter.doing import orders  # noqa: PLC0415 - the reckoning is loaded when it is wanted
 
-    return tuple(orders(herd, today))
+    told = orders(herd, today)
+    return told.notes, told.untagged
 
 
-def done(book: Book, message: Message, hear: Callable[[Message], Heard], reckon: Reckon = here) -> tuple[Heard, ...]:
-    """What each line of the plan came to, heard as a note of the person who said to do it."""
-    lines = reckon(plan_lines, book.herd, local_day(message.at, book.herd))
-    return tuple(
+def done(
+    book: Book, message: Message, hear: Callable[[Message], Heard], reckon: Reckon = here
+) -> tuple[tuple[Heard, ...], tuple[str, ...]]:
+    """What each line of the plan came to, heard as a note of the person who said to do it; and who goes without one, having no tag."""
+    lines, untagged = reckon(plan_orders, book.herd, local_day(message.at, book.herd))
+    each = tuple(
         hear(replace(message, text=line, number=f"{message.number}.{at}" if message.number else "", reply_to=None))
         for at, line in enumerate(lines, 1)
     )
+    return each, untagged
 
 
-def summed_up(heard: Heard, each: tuple[Heard, ...]) -> Heard:
+def summed_up(heard: Heard, each: tuple[Heard, ...], untagged: tuple[str, ...]) -> Heard:
     """The answer to `do it`: what every line came to, and that nothing happened to any animal yet."""
     lines = [one.reply.lines[0] for one in each]
-    end = "Planned, not done: tell me when each is gone. Undo takes back one after the other." if each else NOTHING
-    reply = Reply((*lines, end))
+    if untagged:
+        lines.append(f"Not noted, for they have no tags: {listed(untagged)}. Tell me when they go: sold {untagged[0]}.")
+    if each:
+        lines.append("Planned, not done: tell me when each is gone. Undo takes back one after the other.")
+    reply = Reply(tuple(lines) or (NOTHING,))
     note = replace(heard.note, reply=reply.text)
     return replace(heard, note=note, reply=reply, book=replace(heard.book, notes=(*heard.book.notes[:-1], note)))

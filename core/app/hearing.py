@@ -48,8 +48,8 @@ class Turn:
         known = listen(self.book, message, self._answer)
         if not known.is_new or not told_to_do(self.book, message):
             return self._taken(known)
-        each = done(self.book, message, lambda line: self._taken(listen(self.book, line, self._answer)), self.reckon)
-        heard = self._taken(summed_up(listen(self.book, message, self._answer), each))
+        each, untagged = done(self.book, message, lambda line: self._taken(listen(self.book, line, self._answer)), self.reckon)
+        heard = self._taken(summed_up(listen(self.book, message, self._answer), each, untagged))
         return replace(heard, note=replace(heard.note, facts=tuple(fact for one in each for fact in one.note.facts)))
 
     def _taken(self, heard: Heard) -> Heard:

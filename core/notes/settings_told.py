@@ -38,6 +38,9 @@ def pieces_of(whole: Clause, ends: frozenset[str]) -> list[Clause]:
 
 HAVING: Final = ("we have", "we've", "we got", "i have", "i've", "i got", "there are", "there's", "theres")
 
+#: What may stand before a bare count of cages.
+BEFORE: Final = frozenset({"no", "sorry", "actually", "only", "just", "about", ","})
+
 
 def is_setting(whole: Clause) -> bool:
     place = whole.first("setting") or 0
@@ -61,7 +64,9 @@ def is_setting(whole: Clause) -> bool:
             whole.said(place) == "cages"
             and whole.whole(place - 1) is not None
             and all(item.sort == "mark" for item in whole.items[place + 1 :])
-            and (place == 1 or (place <= NAMED_BY + 1 and whole.text().startswith(HAVING)))  # "24 cages", and nothing else
+            and (
+                {item.said for item in whole.items[: place - 1]} <= BEFORE or (place <= NAMED_BY + 1 and whole.text().startswith(HAVING))
+            )  # "24 cages", and nothing else
         )
         or (whole.said(whole.opening() or 0) in {"our", "my"} and place - (whole.opening() or 0) <= NAMED_BY)
     )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Callable
 from datetime import datetime
 from functools import lru_cache
 from pathlib import Path
@@ -14,6 +15,7 @@ from core.notes.reading import Message, ReplyTo
 from core.notes.replay import Book, book
 from core.notes.roster import herd_of
 from core.reply import Reply
+from core.reports.answers import answer
 from tests.conversations.transcript import Turn
 
 ROSTER = Path(__file__).parent.parent / "corpus" / "roster.json"
@@ -31,8 +33,13 @@ def echo(query: Query, _book: Book, _at: datetime) -> Reply:
     return Reply((f"(asked: {asked})",))
 
 
-def hear(turns: list[Turn]) -> list[Heard]:
-    """What each message came to, one after the other."""
+def answering(path: Path) -> Callable[[Query, Book, datetime], Reply]:
+    """Who answers the questions of that transcript: the reports, where it is about the winter plan."""
+    return answer if path.stem.startswith("winter_") else echo
+
+
+def hear(turns: list[Turn], asked: Callable[[Query, Book, datetime], Reply] = echo) -> list[Heard]:
+    """What each message came to, one after the other; questions answered so."""
     kept = book(farm())
     heard: list[Heard] = []
     edits: dict[int, int] = {}
@@ -41,6 +48,6 @@ def hear(turns: list[Turn]) -> list[Heard]:
         edits[number] = edits.get(number, -1) + 1
         reply_to = ReplyTo(*turn.answers) if turn.answers else None
         message = Message(turn.text, turn.at, turn.author, "barn", str(number), edits[number], reply_to)
-        heard.append(listen(kept, message, echo))
+        heard.append(listen(kept, message, asked))
         kept = heard[-1].book
     return heard

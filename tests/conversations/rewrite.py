@@ -9,14 +9,14 @@ import sys
 from pathlib import Path
 
 from core.notes.listen import Heard, printed
-from tests.conversations.heard import hear
+from tests.conversations.heard import answering, hear
 from tests.conversations.transcript import ANY, transcripts, turns
 
 
 def rewritten(path: Path) -> str:
     """The transcript with today's answers; comments and messages as they are."""
     expected = turns(path)
-    answers = {turn.line: _answer(heard) for turn, heard in zip(expected, hear(expected), strict=True)}
+    answers = {turn.line: _answer(heard) for turn, heard in zip(expected, hear(expected, answering(path)), strict=True)}
     lines: list[str] = []
     for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), start=1):
         if line.startswith("  | ") or not line.startswith("  "):

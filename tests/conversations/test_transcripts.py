@@ -11,7 +11,7 @@ from core.notes.layout.dated_lines import DatedLine, dated_lines
 from core.notes.listen import listen, printed
 from core.notes.replay import book
 from core.problem import WHY
-from tests.conversations.heard import echo, farm, hear
+from tests.conversations.heard import answering, echo, farm, hear
 from tests.conversations.transcript import FARM, transcripts, turns
 
 CODES_ASKED = {turn.why for path in transcripts() for turn in turns(path)} - {None}
@@ -21,7 +21,7 @@ CODES_ASKED = {turn.why for path in transcripts() for turn in turns(path)} - {No
 def test_the_conversation_goes_as_written(path: Path) -> None:
     """Each answer word by word, each choice, each question's reason, each recorded kind."""
     expected = turns(path)
-    for turn, heard in zip(expected, hear(expected), strict=True):
+    for turn, heard in zip(expected, hear(expected, answering(path)), strict=True):
         where = f"{path.name}:{turn.line} {turn.text!r}"
         asked = heard.note.ask.why if heard.note.ask else None
         assert turn.same_reply(list(heard.reply.lines)), f"{where} was answered:\n" + heard.reply.text

@@ -53,6 +53,7 @@ EXAMPLES: tuple[Example, ...] = (
     Example("cup = 5 oz", ({"name": "cup_weight", "value": 142},)),
     Example("there are 18 cages", ({"name": "cages", "value": 18},)),
     Example("24 cages", ({"name": "cages", "value": 24},)),
+    Example("only 9 cages", ({"name": "cages", "value": 9},)),
     Example("winter dec 10", ({"name": "winter", "value": "2026-12-10"},)),
     Example("bucks/breed 3", ({"name": "bucks_a_breed", "value": 3},)),
     Example("Would you send the reminders at 7 in the evening, please", ({"name": "reminder_time", "value": "19:00"},)),
@@ -382,7 +383,7 @@ def _behind(*words: str) -> Callable[[Clause], SettingValue | None]:
         for word in words:
             found = re.search(rf"\b{word}\b[\s:=]*(?:is|are|to|for)?\s*(.+)", text)
             if found:
-                return found.groups()[-1].strip(" .")
+                return re.sub(r"\s+,", ",", found.groups()[-1]).strip(" .")
         return None
 
     return value
@@ -498,7 +499,7 @@ _SAID: Final = {
     "does_a_breed": "does you keep{each}: {value}",
     "cages": "cages: {value}",
     "mouths": "rabbits to feed through the winter, untagged kits too: {value} at most. Did you mean people? Then say undo",
-    "litters_wanted": "litters you want in spring{breed}: {value}",
+    "litters_wanted": "litters you want{breed} in spring: {value}",
     "winter_feed": "feed until spring: {value} at most",
     "lowest_temper": "temper: {value}",
     "risk": "risk on thin evidence: {value}",
@@ -551,7 +552,7 @@ def _shown(name: str, value: SettingValue, herd: Herd) -> str:
     if name in _GRAMS:
         return grams(herd, int(value))
     if name in _SHARES:
-        return words.share(float(value))
+        return f"{words.plain(round(float(value) * 100, 1))} %"  # not a figure: per cent, as it was set: 12.5 %
     if name in _DAYS:
         return words.full_day(date.fromisoformat(str(value)))
     if name == "winter_low":

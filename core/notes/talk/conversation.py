@@ -225,7 +225,8 @@ def _told_again(talk: Talk, last: Sequence[Entry], meaning: Meaning) -> Meaning:
         return meaning
     said, today = to_json(before), talk.today.isoformat()
     put = {name: value for name, value in to_json(fact).items() if said.get(name) != value and not (name == "on" and value == today)}
-    return Meaning((Correct(set=Fields(tuple(put.items()))),)) if put and "trait" not in put else meaning
+    another = "trait" in put or (fact.kind == "setting" and "name" in put)  # "no biters" behind "4 litters wanted" is a wish of its own
+    return Meaning((Correct(set=Fields(tuple(put.items()))),)) if put and not another else meaning
 
 
 def _field_named(talk: Talk, last: Fact) -> tuple[tuple[str, Json], ...]:

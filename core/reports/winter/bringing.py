@@ -48,12 +48,16 @@ def bringing_lines(barn: Evidence, key: str) -> list[str]:
     worth, settings = worths(barn).get(key), barn.herd.settings
     if worth is None:
         return []
-    low, high = (grams(settings, max(each, 0.0)) for each in likely(worth))
     start, *others = worth.terms
     told = sorted((one for one in others if grams(settings, abs(one.grams)) not in NOTHING), key=lambda one: -abs(one.grams))[:TOLD]
     by = "; ".join([f"{_named(start)[0]} {grams(settings, start.grams)}", *(_said(settings, one) for one in told)])
-    about = f"about {grams(settings, max(worth.guess.value, 0.0))} of kits a year (likely {low} to {high})"
-    return [f"Should bring {about}: {by}."]
+    return [f"Should bring {brought(settings, worth)}: {by}."]
+
+
+def brought(settings: Settings, worth: Worth) -> str:
+    """A worth in words, with its bounds: `about 11 lb 7 oz of kits a year (likely 7 lb 4 oz to 15 lb 10 oz)`."""
+    low, about, high = (grams(settings, max(each, 0.0)) for each in (likely(worth)[0], worth.guess.value, likely(worth)[1]))
+    return "hardly any kits" if high in NOTHING else f"about {about} of kits a year (likely {low} to {high})"
 
 
 #: Weights that are told as none.

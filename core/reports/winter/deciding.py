@@ -12,7 +12,7 @@ from core.reckon.winter.types import Candidate
 from core.reports.evidence import Evidence
 from core.reports.finding import Finding
 from core.reports.verdict import Verdict
-from core.reports.winter.bringing import likely
+from core.reports.winter.bringing import brought, likely
 from core.reports.winter.timing import next_seen
 from core.reports.winter.wanted import Asked, cautious
 from core.reports.winter.worth import worths
@@ -84,7 +84,8 @@ class _Deciding:
         facts = self._facts(candidate)
         rivals = [self.of[key] for key in self.kept if self._rival(code, candidate, self.of[key])]
         least = min(rivals, key=lambda rival: (self._brings(rival), rival.key), default=None)
-        text = f"{limit}: number {facts['rank']} of {facts['count']} by what it should bring, {self._worth(candidate)}"
+        measure = " for its breed" if len({other.breed for other in self.asked.candidates}) > 1 else ""
+        text = f"{limit}: number {facts['rank']} of {facts['count']} by what it should bring{measure}, {self._worth(candidate)}"
         if least is not None and self._brings(least) > self._brings(candidate):
             last = worths(self.barn)[least.key].guess.value
             text += f"; the last of the breed that stays brings {self._grams(last)}"
@@ -121,9 +122,7 @@ class _Deciding:
         }
 
     def _worth(self, one: Candidate) -> str:
-        worth = worths(self.barn)[one.key]
-        low, high = likely(worth)
-        return f"about {self._grams(worth.guess.value)} of kits a year (likely {self._grams(low)} to {self._grams(high)})"
+        return brought(self.barn.herd.settings, worths(self.barn)[one.key])
 
     def _close(self, one: Verdict, what: str) -> Finding:
         """A place that one more litter, or one more weighing, could change."""

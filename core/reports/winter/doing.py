@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from datetime import date
 
 from core.herd.state import Herd
@@ -13,11 +14,24 @@ from core.reports.verdict import Verdict
 OF_THE_PLAN = "winter plan"
 
 
-def orders(herd: Herd, today: date) -> tuple[str, ...]:
-    """A note for every tagged animal that the plan lets go, in the order told; none for what the person decided already."""
+@dataclass(frozen=True, slots=True)
+class Orders:
+    """What the plan would have done.
+
+    notes     one for every tagged animal that it lets go, in the order told; none for what the person decided already
+    untagged  those of whom no plan can be noted: `5 kits of 23`
+    """
+
+    notes: tuple[str, ...]
+    untagged: tuple[str, ...]
+
+
+def orders(herd: Herd, today: date) -> Orders:
+    """The plan of that day as notes."""
     told = keep_or_cull(herd, today)
-    going = [one for word in ("cull", "sell") for one in told.of(word) if one.tag is not None and not one.pinned]
-    return tuple(show(_planned(one), herd) for one in going)
+    going = [one for word in ("cull", "sell") for one in told.of(word) if not one.pinned]
+    notes = tuple(show(_planned(one), herd) for one in going if one.tag is not None)
+    return Orders(notes, tuple(one.called for one in going if one.tag is None))
 
 
 def _planned(one: Verdict) -> Planned:

@@ -9,6 +9,7 @@ from typing import Any
 from core.reckon.winter.types import Price
 from core.reports.evidence import Evidence
 from core.reports.verdict import Verdict
+from core.reports.winter.bringing import NOTHING
 from core.reports.winter.wanted import Asked
 from core.reports.wording import grams, price
 from core.words import listed
@@ -34,7 +35,8 @@ class Pinned:
         fed = f" takes {grams(settings, self.cost.feed_g)} of feed ({price(settings, self.cost.feed_g * barn.cents_a_gram)}) until spring"
         told = [f"{listed(self.go)} {_verb('go', self.go)} instead"] if self.go else []
         told += [f"{listed(self.stay)} {_verb('stay', self.stay)} instead"] if self.stay else []
-        lost = f"costs the herd about {grams(settings, self.cost.worth)} of kits a year"
+        worth = grams(settings, self.cost.worth)
+        lost = f"costs the herd {'hardly any kits' if worth in NOTHING else f'about {worth} of kits a year'}"
         return f"{what}, as you said,{f'{fed} and' if self.stays else ''} {lost}{'; ' if told else ''}{', and '.join(told)}."
 
     def document(self) -> dict[str, Any]:

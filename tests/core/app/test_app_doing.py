@@ -103,3 +103,15 @@ def test_a_file_does_nothing(barn: App) -> None:
     """A line of a file tells what happened; it orders nothing."""
     barn.replay("2026-04-03 08:00 winter\n2026-04-03 08:01 do it\n")
     assert plans(barn) == []
+
+
+def test_untagged_kits_that_go_are_named(app: App) -> None:
+    """No plan can be noted of kits without tags; the answer says so, and what to write when they go."""
+    for at, text in enumerate(("new buck 3 rex born 1/1/2025", "new doe 9 rex born 1/4/2025", "2 cages")):
+        say(app, text, at - 60, f"k{at}")
+    born = AT + timedelta(days=-50)
+    for text, day in (("9 bred to 3", born - timedelta(31)), ("9 kindled 5", born), ("weaned 9: 5", born + timedelta(40))):
+        app.hear(Message(text, day, "ann", "c", text))
+    say(app, "winter", number="1")
+    told = say(app, "do it", 1, "2")
+    assert told.lines == ("Not noted, for they have no tags: 5 kits of 9. Tell me when they go: sold 5 kits of 9.",)

@@ -140,11 +140,11 @@ def test_what_to_see_first(barn: Barn, tag: str, text: str) -> None:
 
 def test_orders_are_notes_of_the_plan() -> None:
     """Every animal that goes by the plan and not yet by the person's word; a buck to sell gets the end of his offer."""
-    (order,) = orders(condemned().herd, TODAY)
+    (order,) = orders(condemned().herd, TODAY).notes
     why = "winter plan, 8 of 32 kits raised in 4 litters, 25 %"
     assert order == f'plan to cull 14 on {TODAY} because "{why}"'
-    assert orders(condemned().say("planned", who="14", what="cull").herd, TODAY) == ()
+    assert orders(condemned().say("planned", who="14", what="cull").herd, TODAY).notes == ()
     show = Barn().doe("9").doe("10").buck("3").say("shown", who="9", placing="1st")
     show.say("for_sale", who="9", until=ago(9), on=ago(30))
-    (order,) = orders(show.herd, TODAY)
+    (order,) = orders(show.herd, TODAY).notes
     assert order.startswith(f'plan to sell 9 until {TODAY + timedelta(21)} because "winter plan, ')
