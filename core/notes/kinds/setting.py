@@ -22,6 +22,7 @@ from core.notes.clauses.leftovers import ASKED
 from core.notes.clauses.scene import Found, Need
 from core.notes.fact import SettingValue
 from core.notes.kind import Example, Kind
+from core.notes.settings_page import ABOUT
 from core.notes.slots.items import breed_said, color_said
 from core.notes.slots.measures import clock_time
 from core.notes.telling import breed_written, grams, money
@@ -451,7 +452,8 @@ def check(fact: SettingChanged, _herd: Herd, _today: date) -> Problem | None:
     if fact.breed is not None and fact.name not in BY_BREED:
         return Problem("what", f"{_plain(fact.name)} can't be set for one breed.", (), "Send it again without the breed.")
     if normal(fact.name, fact.value) is None:
-        return Problem("what", f"{_plain(fact.name)} can't be {fact.value}.", (), "Send it again with another value.")
+        remedy = f"Send it again with another value, for example \u201c{ABOUT[fact.name][1]}\u201d."
+        return Problem("what", f"{_plain(fact.name)} can't be {fact.value}.", (), remedy)
     return None
 
 
@@ -470,7 +472,7 @@ _PRICES = frozenset({"feed_price", "feed_money"})
 
 
 def _plain(name: str) -> str:
-    return name.replace("_", " ").capitalize()
+    return name.replace("_", " ").capitalize().replace("coi", "COI")
 
 
 def reply(fact: SettingChanged, _before: Herd, after: Herd) -> tuple[str, ...]:
