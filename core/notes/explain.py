@@ -27,7 +27,7 @@ from core.notes.slots.animals import Mention
 from core.notes.slots.dates import Said
 from core.notes.slots.items import Item
 from core.notes.slots.tokens import Token
-from core.notes.watching import Step, watched
+from core.notes.watching import PARTS, Step, watched
 
 #: The kinds' names by their modules' names in `core.notes`.
 KIND_IN: Final[Mapping[str, str]] = {f"kinds.{module.__name__.rpartition('.')[2]}": module.KIND.name for module in ALL}
@@ -110,7 +110,7 @@ def passes_of(steps: Iterable[Step]) -> list[Pass]:
                 continue
             done.append(under_way.pop())
             done[-1].reading = step.result or Reading()
-        elif step.room in KIND_IN:
+        elif step.room in KIND_IN or step.room in PARTS:
             _in_kind(step, under_way[-1], trials)
         elif step.name == "Marked.take" and not step.ends and trials:
             trials[-1].taken.append((step.args[1], _place(*step.caller)))
@@ -120,7 +120,7 @@ def passes_of(steps: Iterable[Step]) -> list[Pass]:
 
 
 def _in_kind(step: Step, now: Pass, trials: list[Trial]) -> None:
-    """A step inside a kind's own file."""
+    """A step inside a kind's own file, or a part of it."""
     if step.name in WAYS_IN:
         if step.ends:
             trials.pop().ended = step.line

@@ -15,6 +15,8 @@ Result = TypeVar("Result")
 
 NOTES: Final = "core.notes."
 KINDS: Final = "core.notes.kinds."
+#: Parts of a kind's reading that have a file of their own: their steps are kept like the kind's.
+PARTS: Final = frozenset({"clauses.birth_counts", "clauses.newcomers", "clauses.weights", "clauses.wished"})
 #: Beside the files of the kinds, whose every step is kept: what is worth telling of the road of a note, by the function's own name.
 WORTH_TELLING: Final = frozenset(
     {
@@ -58,7 +60,9 @@ def watched(act: Callable[[], Result]) -> tuple[Result, list[Step]]:
         module = frame.f_globals.get("__name__", "")
         code = frame.f_code
         if event not in {"call", "return"} or not (
-            module.startswith(KINDS) or (module.startswith(NOTES) and (code.co_qualname in WORTH_TELLING or "plausible" in module))
+            module.startswith(KINDS)
+            or module.removeprefix(NOTES) in PARTS
+            or (module.startswith(NOTES) and (code.co_qualname in WORTH_TELLING or "plausible" in module))
         ):
             return
         back = frame.f_back

@@ -1,7 +1,4 @@
-"""Animals that leave, or are offered: one by one with their tags, or so many kits of a doe.
-
-Over 300 lines: the ways of naming who leaves, and the price and taker that go with each.
-"""
+"""Animals that leave, or are offered: one by one with their tags, or so many kits of a doe."""
 
 from __future__ import annotations
 
@@ -10,17 +7,16 @@ from typing import Any, Final
 
 from core.herd.litters import alive_now, the_litter, untagged
 from core.notes.clauses.clause import Clause
+from core.notes.clauses.price import PRICE_LEADS, price_told
 from core.notes.clauses.scene import Found, Need, Pick
 from core.notes.clauses.with_animals import LOOKS
 from core.notes.fact import Cents, Fact
 from core.notes.slots.items import Item
 
 _RECIPIENT: Final = re.compile(r"\bto ((?:a|an|the|my|our|her|his|some|mr|mrs|ms|dr)\b.*|[a-z'-]+(?: [a-z'-]+){0,3})$")
-_PRICE_LEADS: Final = frozenset({"for", "at", "@", "price", "paid", "asking", ":", ","})
 _SINGLE: Final = frozenset(
     {"runt", "one", "kit", "baby", "buck", "doe", "male", "female", "smallest", "biggest", "littlest", "bunny", "kid"}
 )
-_FROM: Final = frozenset({"from", "of", "out of", "off", "off of", "under"})  # `2 bucks from 16` are no dollars
 _THEM: Final = frozenset({"them", "those", "these"})
 _NOT_PEOPLE: Final = frozenset({"cage", "pen", "eat", "death", "b", "the freezer", "freezer"})
 
@@ -30,7 +26,7 @@ def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bo
     if cue and c.said(cue - 1).split(" ")[-1] == "be":
         return []  # "first in line to be culled"
     used = [item for item in c.items if item.marks & {"sell", "list", "cull", "give", "each", "bought_by"}]
-    price, price_items = _price(c, cue) if money else (None, [])
+    price, price_items = price_told(c, cue) if money else (None, [])
     c.used.update(id(item) for item in price_items)
     used += price_items
     values: dict[str, Any] = {"price": Cents(price)} if price is not None else {}
@@ -40,7 +36,7 @@ def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bo
         return [c.take(kits)]
     picks = _picks(c, cue)
     if money and cue is not None and not c.explicit() and _something_else(c, cue):
-        picks = [pick for pick in picks if not any(c.said(i - 1) in _PRICE_LEADS for i, item in enumerate(c.items) if item in pick.items)]
+        picks = [pick for pick in picks if not any(c.said(i - 1) in PRICE_LEADS for i, item in enumerate(c.items) if item in pick.items)]
         if not picks and not c.strangers():
             return []  # "sold eggs for 5"
     if not c.explicit() and not any(pick.tag for pick in picks) and c.strangers():
@@ -154,55 +150,6 @@ def _part_leaves(c: Clause, fact: type[Fact], part: tuple[int, int], values: dic
     count = c.whole(part[0])
     used = [*used, c.items[part[0]], *(item for item in c.items if "kits" in item.marks)]
     return c.past(fact, c.pick(part[1]), "litter_of", {**values, "count": count}, used)
-
-
-def _price(c: Clause, cue: int | None) -> tuple[int | None, list[Item]]:
-    """Money; `40 bucks`; else a bare number behind `for`, `at`, or behind the animal at the end."""
-    money = c.sorted_as("money")
-    if money:
-        item = c.items[money[0]]
-        extra = [c.items[money[0] + 1]] if money[0] + 1 < len(c.items) and "each" in c.items[money[0] + 1].marks else []
-        return int(item.value), [item, *extra]
-    numbers = c.sorted_as("num")
-    animals = _animals_besides(c, numbers)
-    for i in reversed(numbers):
-        behind = c.items[i + 1].marks if i + 1 < len(c.items) else frozenset()
-        dollars, each = "bucks_word" in behind, "each" in behind
-        if dollars and animals and c.said(i - 1) != "of" and c.said(i + 2) not in _FROM:
-            return _cents(c, i), [c.items[i], c.items[i + 1]]
-        if c.counted(i) and not dollars and not each:
-            continue
-        led = c.said(i - 1) in _PRICE_LEADS or each or (c.said(i - 1) == "to" and cue is not None and "price" in c.said(cue))
-        decimal = c.items[i].value != int(c.items[i].value) or "." in c.items[i].said
-        if (led and animals) or decimal or (animals and i == numbers[-1] and _at_the_end(c, i, cue, numbers)):
-            return _cents(c, i), [c.items[i]]  # "dropped the price on 32 to 45"
-    return None, []
-
-
-def _animals_besides(c: Clause, numbers: list[int]) -> bool:
-    """Whether a price would leave an animal to be sold: one named, another number, or the one spoken of."""
-    spoken_of = c.subject is not None or (bool(c.scene.context.subject) and c.has("pronoun"))
-    lone = numbers[0] if spoken_of and len(numbers) == 1 else None
-    priced = lone is not None and c.said(lone - 1) == "for" and c.said(lone - 2) in {"him", "her", "it"}
-    return bool(c.explicit()) or len(numbers) > 1 or priced or (lone is not None and c.known(lone) is None)
-
-
-def _at_the_end(c: Clause, i: int, cue: int | None, numbers: list[int]) -> bool:
-    """`sold 31 40`: the last number, behind the verb and the animal."""
-    return (
-        c.said(i + 1) != "of"
-        and (cue is None or i > cue)
-        and c.said(i - 1) not in {"out", "of", "from", "and", "to", "with", "out of", "outta", "off of", "off", "under"}
-        and (
-            (bool(c.explicit()) and c.explicit()[0] < i)
-            or (c.subject is not None and len(numbers) == 1 and c.known(i) is None)
-            or (len(numbers) > 1 and not c.explicit())
-        )
-    )
-
-
-def _cents(c: Clause, i: int) -> int:
-    return int((c.items[i].value * 100).to_integral_value())
 
 
 def _recipient(c: Clause) -> str | None:

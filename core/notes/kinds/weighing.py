@@ -5,7 +5,6 @@ Over 300 lines: weights come in lists and tables, in three notations, with and w
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar, Final
@@ -19,12 +18,12 @@ from core.herd.settings import target_weight
 from core.herd.state import Animal, Herd
 from core.herd.weights import gain_since, last_weight, odd_weight
 from core.notes.checking import animal_problem, not_yet, worst
-from core.notes.clauses.amounts import GRAMS_FROM, bare_weight
 from core.notes.clauses.clause import Clause
 from core.notes.clauses.scene import Need, Pick
+from core.notes.clauses.weights import Weight, may_be_weights, use_earlier_weights, weights_told
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
-from core.notes.slots.items import Item, pair_grams
+from core.notes.slots.items import Item
 from core.notes.talk.dotted import what_is_the_dot
 from core.notes.telling import called, change, dated, grams, noted
 from core.problem import Problem
@@ -133,9 +132,6 @@ CUES: Final = {
 OTHERS: Final = ("another", "the other", "other one", "next", "the next", "one more")  # not the animal spoken of
 
 
-ROUND_WEIGHT: Final = frozenset({"even", "flat"})
-GRAMS_SAID: Final = frozenset({"grams", "gram"})
-LEAST_OF_LIST: Final = 6  # not a figure: numbers: two animals, pounds and ounces each
 #: Sorts of items and marks that it can begin with where a figure stands, without a word of its own.
 BESIDE: Final = frozenset({"animal", "clock", "code", "num", "pair", "weight"})
 
@@ -148,11 +144,11 @@ def read(c: Clause) -> None:
     if _nobody_on_it(c, cue):
         return
     told = cue is not None or "weigh" in c.virtual
-    if not told and not c.holds("weight", "pair", "clock") and not _may_weigh(c, c.places("num")):
+    if not told and not c.holds("weight", "pair", "clock") and not may_be_weights(c, c.places("num")):
         return
     if not c.found and len(c.explicit()) + sum(1 for i in c.sorted_as("num") if c.known(i)) <= 1:
-        _told_before(c)
-    weights = _weights(c, told=told)
+        use_earlier_weights(c)
+    weights = weights_told(c, told=told)
     if not weights:
         if told and (c.explicit() or c.sorted_as("num")) and not c.has("negation", "kits"):
             _no_weight(c, cue)
@@ -199,20 +195,6 @@ def _weighed(c: Clause, animals: list[Pick], weights: list[Weight], cue: int | N
             c.take(c.past(Weighed, None, "who", {"grams": heavy}, [*used, *pick.items], parent))
         else:
             c.take(c.past(Weighed, pick, "who", {"grams": heavy}, used, need))
-
-
-def _may_weigh(c: Clause, numbers: Sequence[int]) -> bool:
-    """Whether bare numbers may be weights where no word of weighing is said: grams, a fraction, `5 even`, or animals and pounds and ounces in a row."""
-    return (
-        len(numbers) >= LEAST_OF_LIST
-        or any(c.items[i].value != int(c.items[i].value) or c.said(i + 1) in ROUND_WEIGHT for i in numbers)
-        or _in_grams(c)
-    )
-
-
-def _in_grams(c: Clause) -> bool:
-    """`weights in grams, 31: 1790, 32: 1850`."""
-    return c.says(GRAMS_SAID) or (c.before is not None and c.before.says(GRAMS_SAID))
 
 
 def _judged_too(c: Clause, weights: list[Weight]) -> bool:
@@ -264,82 +246,9 @@ def _no_weight(c: Clause, cue: int | None) -> None:
         )
 
 
-Weight = tuple[int | None, list[Item]]
-BEFORE: Final = frozenset(
-    {"was", "from", "prev", "previous", "previously", "prior", "last", "before", "formerly", "last time", "not", "wasnt", "used to be"}
-)
-CHANGES: Final = frozenset({"gained", "gain", "up", "put on", "lost", "down", "added", "dropped"})
-
-
 CHANGED: Final = frozenset(
     {"lost", "losing", "lose", "loses", "gained", "gaining", "gain", "dropped", "dropping", "put on", "putting on", "some", "no"}
 )
-
-
-def _told_before(c: Clause) -> None:
-    """`was 4-1`, `up from 4-1`, `gained 5 oz`: what it weighed before, or by how much it changed, is no weight of today."""
-    places = [
-        i
-        for i in range(len(c.items))
-        if not c.taken(i)
-        and (c.items[i].sort in {"weight", "pair", "clock"} or (c.items[i].sort == "num" and c.items[i].value != int(c.items[i].value)))
-    ]
-    for i in places if len(places) > 1 else ():
-        before = c.past_fillers(i - 1, -1, 1) if c.said(i - 1) not in BEFORE else i - 1
-        if (
-            (c.said(before) in BEFORE and places.index(i) > 0)
-            or (c.said(before) in BEFORE - {"was", "not"})
-            or (c.said(before) in CHANGES and c.items[i].sort == "weight")
-        ):
-            c.use([i])
-
-
-def _weights(c: Clause, *, told: bool) -> list[Weight]:
-    """The weights of the statement; in words about weighing also `4 6`, and a bare number in the farm's unit."""
-    found: list[Weight] = [(c.grams(i), [c.items[i]]) for i in c.sorted_as("weight", "pair", "clock") if c.said(i - 1) not in CHANGES]
-    if found:
-        return found
-    numbers = c.sorted_as("num")
-    even = [i for i in numbers if c.said(i + 1) in ROUND_WEIGHT and (told or c.known(i - 1) is not None)]
-    if even:
-        return [bare_weight(c, i) for i in even]  # "R23 5 even"
-    heavy = [i for i in numbers if c.whole(i) is not None and (c.whole(i) or 0) >= GRAMS_FROM and c.known(i) is None]
-    if heavy and _in_grams(c):
-        return [bare_weight(c, i) for i in heavy]
-    if told:
-        return _bare(c, numbers)
-    if (
-        len(numbers) >= LEAST_OF_LIST
-        and len(numbers) % 3 == 0
-        and len(numbers) == len(c.items)
-        and all(c.known(numbers[n]) for n in range(0, len(numbers), 3))
-    ):
-        return _bare(c, numbers)
-    decimals = [i for i in numbers if c.items[i].value != int(c.items[i].value) and not c.said(i).isalpha()]  # "half" is no weight
-    lone = c.explicit() or [i for i in numbers if i not in decimals]
-    if decimals and len(lone) == len(decimals) and len(c.items) <= 4 * len(decimals):
-        return [bare_weight(c, i) for i in decimals]
-    return []
-
-
-def _bare(c: Clause, numbers: list[int]) -> list[Weight]:
-    """Numbers without a unit behind the animals: a pair of whole numbers is pounds and ounces."""
-    rest = list(numbers)
-    if not c.explicit() and rest and (c.whole(rest[0]) is not None):
-        if len(rest) == 1:
-            return [bare_weight(c, rest[0])] if c.spoken_of() else []
-        rest = rest[1:]
-    if len(rest) == 1:
-        return [] if c.known(rest[0]) and c.said(rest[0] - 1) in {"and", "&"} else [bare_weight(c, rest[0])]
-    if len(rest) == 2 and c.whole(rest[0]) is not None and c.whole(rest[1]) is not None:
-        from_pair = pair_grams(c.whole(rest[0]) or 0, c.whole(rest[1]) or 0)
-        return [(from_pair, [c.items[i] for i in rest])]
-    if not c.explicit() and len(numbers) % 3 == 0 and all(c.whole(i) is not None for i in numbers):
-        return [
-            (pair_grams(c.whole(numbers[i + 1]) or 0, c.whole(numbers[i + 2]) or 0), [c.items[numbers[i + 1]], c.items[numbers[i + 2]]])
-            for i in range(0, len(numbers), 3)
-        ]
-    return []
 
 
 def _animals(c: Clause, weights: list[Weight], *, told: bool, cue: int | None) -> list[Pick]:
