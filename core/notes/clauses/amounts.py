@@ -27,6 +27,12 @@ def bare_weight(c: Clause, i: int) -> tuple[int | None, list[Item]]:
     return None, [item]
 
 
+def cents(c: Clause, i: int) -> int:
+    """Money, or a number that is said of money [cents]."""
+    item = c.items[i]
+    return int(item.value) if item.sort == "money" else int((item.value * 100).to_integral_value())
+
+
 def _named_unit(c: Clause) -> bool:
     """Whether a heading says kilos: `weights (kg): 31 1.71`."""
     heading = [item.said for clause in (c, c.before) if clause is not None for item in clause.items if item.sort == "word"]

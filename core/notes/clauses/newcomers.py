@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from core.notes.clauses.amounts import cents
 from core.notes.clauses.clause import Clause
 from core.notes.clauses.with_animals import LOOKS
 from core.notes.slots.common_words import COMMON
@@ -86,11 +87,11 @@ def birth_told(c: Clause) -> tuple[Days | None, list[Item]]:
 def price_paid(c: Clause) -> tuple[int | None, list[Item]]:
     """What was paid [cents]: money, or a number behind `paid` or before `bucks`."""
     for i in c.sorted_as("money"):
-        return int(c.items[i].value), [c.items[i]]
+        return cents(c, i), [c.items[i]]
     for i in c.sorted_as("num"):
         paid = c.said(i - 1) in {"paid", "for"} or (i + 1 < len(c.items) and "bucks_word" in c.items[i + 1].marks)
         if paid and (len(c.sorted_as("num")) > 1 or c.explicit()):
-            return int((c.items[i].value * 100).to_integral_value()), [c.items[i]]
+            return cents(c, i), [c.items[i]]
     return None, []
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from core.notes.clauses.amounts import cents
 from core.notes.clauses.clause import Clause
 from core.notes.slots.items import Item
 
@@ -17,20 +18,20 @@ def price_told(c: Clause, cue: int | None) -> tuple[int | None, list[Item]]:
     if money:
         item = c.items[money[0]]
         extra = [c.items[money[0] + 1]] if money[0] + 1 < len(c.items) and "each" in c.items[money[0] + 1].marks else []
-        return int(item.value), [item, *extra]
+        return cents(c, money[0]), [item, *extra]
     numbers = c.sorted_as("num")
     animals = _animals_besides(c, numbers)
     for i in reversed(numbers):
         behind = c.items[i + 1].marks if i + 1 < len(c.items) else frozenset()
         dollars, each = "bucks_word" in behind, "each" in behind
         if dollars and animals and c.said(i - 1) != "of" and c.said(i + 2) not in WHERE_FROM:
-            return _cents(c, i), [c.items[i], c.items[i + 1]]
+            return cents(c, i), [c.items[i], c.items[i + 1]]
         if c.counted(i) and not dollars and not each:
             continue
         led = c.said(i - 1) in PRICE_LEADS or each or (c.said(i - 1) == "to" and cue is not None and "price" in c.said(cue))
         decimal = c.items[i].value != int(c.items[i].value) or "." in c.items[i].said
         if (led and animals) or decimal or (animals and i == numbers[-1] and _at_the_end(c, i, cue, numbers)):
-            return _cents(c, i), [c.items[i]]  # "dropped the price on 32 to 45"
+            return cents(c, i), [c.items[i]]  # "dropped the price on 32 to 45"
     return None, []
 
 
@@ -54,7 +55,3 @@ def _at_the_end(c: Clause, i: int, cue: int | None, numbers: list[int]) -> bool:
             or (len(numbers) > 1 and not c.explicit())
         )
     )
-
-
-def _cents(c: Clause, i: int) -> int:
-    return int((c.items[i].value * 100).to_integral_value())

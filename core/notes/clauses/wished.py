@@ -8,7 +8,7 @@ from typing import Final
 
 from core import words
 from core.herd import settings
-from core.notes.clauses.amounts import bare_weight
+from core.notes.clauses.amounts import bare_weight, cents
 from core.notes.clauses.clause import Clause
 from core.notes.fact import SettingValue
 from core.notes.slots.items import color_said
@@ -32,13 +32,10 @@ def _share(c: Clause) -> SettingValue | None:
 
 
 def _money(c: Clause) -> SettingValue | None:
-    for i in c.sorted_as("money"):
-        return f"{c.items[i].value // 100}.{c.items[i].value % 100:02d}"
+    """Money, else the only number."""
     numbers = c.sorted_as("num")
-    if len(numbers) == 1:
-        cents = int((c.items[numbers[0]].value * 100).to_integral_value())
-        return f"{cents // 100}.{cents % 100:02d}"
-    return None
+    place = next(iter(c.sorted_as("money")), numbers[0] if len(numbers) == 1 else None)
+    return None if place is None else words.money(cents(c, place))
 
 
 def _litters(c: Clause) -> SettingValue | None:

@@ -10,6 +10,7 @@ from core import words
 from core.herd.settings import feed_bag
 from core.herd.state import Event, Herd
 from core.notes.checking import not_yet, worst
+from core.notes.clauses.amounts import cents
 from core.notes.clauses.clause import Clause
 from core.notes.clauses.scene import Need
 from core.notes.fact import Cents
@@ -79,15 +80,12 @@ def read(c: Clause) -> None:
     used = [item for item in c.items if item.marks & {"buy", "feed", "bag", "each"}]
     used += [c.items[i] for i in (bags, price, *weights[:1]) if i is not None]
     total = _total_grams(c, weights, count)
-    cents = _cents(c, price)
-    if cents is not None and each and count:
-        cents = cents * count
-    if cents is not None:
-        used += [
-            c.items[i] for i in c.sorted_as("num", "money") if c.items[i] not in used and _cents(c, i) == cents and not c.counted(i)
-        ]  # "4 bags @ 18.75 = 75.00"
-    values = {"grams": total, "bags": count, "price": Cents(cents) if cents is not None else None}
-    nothing = total is None and count is None and cents is None
+    paid = None if price is None else Cents(cents(c, price) * (count if each and count else 1))
+    used += [
+        c.items[i] for i in c.sorted_as("num", "money") if c.items[i] not in used and cents(c, i) == paid and not c.counted(i)
+    ]  # "4 bags @ 18.75 = 75.00"
+    values = {"grams": total, "bags": count, "price": paid}
+    nothing = total is None and count is None and paid is None
     need = Need("how_many", "bags", "How many bags of feed, and what did they cost?") if nothing else None
     c.take(c.past(FeedBought, None, "", values, used, need))
 
@@ -182,13 +180,6 @@ def _each(c: Clause, i: int) -> bool:
         or c.said(i - 1) == "@"
         or (c.said(i - 1) == "at" and c.said(i + 1) not in _OF_ALL)
     )
-
-
-def _cents(c: Clause, price: int | None) -> int | None:
-    if price is None:
-        return None
-    item = c.items[price]
-    return int(item.value) if item.sort == "money" else int((item.value * 100).to_integral_value())
 
 
 def _total_grams(c: Clause, weights: list[int], count: int | None) -> int | None:

@@ -157,19 +157,9 @@ def read(c: Clause) -> None:
     ):
         return
     text = c.text()
-    times = [
-        time
-        for i in c.sorted_as("time", "clock")
-        if (time := c.items[i].value if c.items[i].sort == "time" else clock_time(c.items[i].value))
-    ]
-    if "quiet" in text and len(times) == 1 and "quiet from" in text:
-        times += [
-            f"{hour:02d}:00"
-            for i in c.sorted_as("num")
-            if (hour := c.whole(i)) is not None and c.said(i - 1) in {"to", "until", "till", "-"}
-        ]
-    if "quiet" in text and len(times) > 1:
-        for name, time in zip(("quiet_from", "quiet_to"), times, strict=False):
+    hours = _quiet_hours(c, text) if "quiet" in text else []
+    if len(hours) > 1:
+        for name, time in zip(("quiet_from", "quiet_to"), hours, strict=False):
             c.take(Found(SettingChanged, {"name": name, "value": time}, list(c.items), _more_than(c, 2)))
         return
     for name, wanted, value in WISHED:
@@ -181,6 +171,22 @@ def read(c: Clause) -> None:
                 more = _beside_words(c, str(said)) if name in _FREE else _more_than(c, 0 if name in _WORDED else 1)
                 c.take(Found(SettingChanged, {"name": name, "value": said, "breed": breed}, used, more))
                 return
+
+
+def _quiet_hours(c: Clause, text: str) -> list[str]:
+    """`quiet hours 9pm to 6am`, `quiet from 9pm to 6`: the hours told, in order."""
+    times = [
+        time
+        for i in c.sorted_as("time", "clock")
+        if (time := c.items[i].value if c.items[i].sort == "time" else clock_time(c.items[i].value))
+    ]
+    if len(times) == 1 and "quiet from" in text:
+        times += [
+            f"{hour:02d}:00"
+            for i in c.sorted_as("num")
+            if (hour := c.whole(i)) is not None and c.said(i - 1) in {"to", "until", "till", "-"}
+        ]
+    return times
 
 
 def _breed(c: Clause, text: str) -> str | None:
