@@ -15,7 +15,8 @@ from zoneinfo import ZoneInfo
 
 from core.herd.state import Herd
 from core.notes.as_facts import kept_as_remark, remark_of
-from core.notes.clauses.asked import ASKING, ASKS
+from core.notes.clauses.asked import ASKS
+from core.notes.clauses.asked_about import ASKING
 from core.notes.clauses.clause import Clause
 from core.notes.clauses.scene import Scene
 from core.notes.clauses.taken_back import CORRECTORS, without_taken_back

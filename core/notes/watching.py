@@ -16,7 +16,9 @@ Result = TypeVar("Result")
 NOTES: Final = "core.notes."
 KINDS: Final = "core.notes.kinds."
 #: Parts of a kind's reading that have a file of their own: their steps are kept like the kind's.
-PARTS: Final = frozenset({"clauses.birth_counts", "clauses.newcomers", "clauses.weights", "clauses.wished"})
+PARTS: Final = frozenset(
+    {f"clauses.{part}" for part in ("asked_about", "birth_counts", "losses", "newcomers", "partners", "planned", "weights", "wished")}
+)
 #: Beside the files of the kinds, whose every step is kept: what is worth telling of the road of a note, by the function's own name.
 WORTH_TELLING: Final = frozenset(
     {

@@ -6,7 +6,8 @@ from dataclasses import replace
 from typing import Final
 
 from core.notes.as_facts import ask_for, fact_of, kept_as_remark, subject_told
-from core.notes.clauses.asked import ASKING, ASKS, MARKS_OF_QUESTION, PLACES_OF_QUESTION, asks_outright, is_question
+from core.notes.clauses.asked import ASKS, MARKS_OF_QUESTION, PLACES_OF_QUESTION, asks_outright, is_question
+from core.notes.clauses.asked_about import ASKING
 from core.notes.clauses.clause import Clause
 from core.notes.clauses.unplaced import animal_about
 from core.notes.grammar import ENDS, FIGURES, LEAST_BEFORE, OPENS, PLAIN

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from core.notes.clauses.asked_about import ASKING
 from core.notes.clauses.clause import Clause
 from core.notes.grammar import ENDS, FIGURES, LEAST_BEFORE, OPENS
 from core.notes.kinds import query
@@ -11,7 +12,6 @@ from core.notes.slots.items import Item, marks_of
 
 #: Between the two of a pair that is only spoken of.
 PAIRING: Final = frozenset({"by", "x", "with", "to", "and", "on", "over", "the", "so", "okay", "ok", "um", "cross", "pair"})
-ASKING: Final = query.ASKING
 ASKED_ONES: Final = frozenset({"you", "we", "they", "i", "she", "he"})
 RHETORICAL: Final = (
     "would you believe",

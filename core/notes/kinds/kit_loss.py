@@ -1,7 +1,4 @@
-"""Kits die in the nest or at the doe's foot.
-
-Over 300 lines: losses have eleven causes, told before, after and without their verb.
-"""
+"""Kits die in the nest or at the doe's foot."""
 
 from __future__ import annotations
 
@@ -15,9 +12,10 @@ from core.handbook import health
 from core.handbook.reproduction import LARGEST_LITTER
 from core.herd.changes import lost
 from core.herd.litters import alive_now, litter_meant, the_litter
-from core.herd.state import Herd, Litter
+from core.herd.state import Herd
 from core.notes.checking import nest_problem, not_yet, too_many, worst
 from core.notes.clauses.clause import Clause
+from core.notes.clauses.losses import doe_of_the_lost, loss_cue, lost_count, number_left, nursing
 from core.notes.clauses.scene import Need, Pick
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
@@ -124,20 +122,17 @@ TROD: Final = frozenset(
 CAUSES: Final = ("eaten", "crushed", "predator", "cold", "heat", "starved", "out_of_box", "deformed", "sick", "scattered", "unknown")
 
 
-STILL_THERE: Final = frozenset({"makes", "leaves", "leaving", "making", "now", "down to", "now at"})
-
-
 #: Sorts of items and marks that it can begin with where a figure stands, without a word of its own.
 BESIDE: Final = frozenset({"dead", "die"})
 
 
 def read(c: Clause) -> None:
     """Kits of a doe that died, how many and of what. Kits that are eaten or stepped on tell of the doe's manners as well."""
-    cue = _cue(c)
+    cue = loss_cue(c)
     if cue is None or _of_its_body(c, cue) or (c.has("froze") and c.says(WATERS) and not c.has("lose", "kits", "litter", "dead", "die")):
         return
     marks = c.items[cue].marks if cue >= 0 else c.virtual
-    pick = _doe(c, cue)
+    pick = doe_of_the_lost(c, cue)
     if _of_nobody(c, cue, pick):
         return
     if pick is None and not c.has("kits", "litter"):
@@ -145,14 +140,14 @@ def read(c: Clause) -> None:
     if pick is not None and pick.tag is None and not c.has("kits", "litter") and not c.sorted_as("num"):
         return  # "lost daisy"
     animal = c.herd.find(pick.tag) if pick and pick.tag else None
-    if pick and animal is not None and not _nursing(c, pick) and not (c.has("kits", "litter") or _kit_number(c, cue, pick)):
+    if pick and animal is not None and not nursing(c, pick) and not (c.has("kits", "litter") or _kit_number(c, cue, pick)):
         return
     if pick:
         c.used.update(id(item) for item in pick.items)
     litter = the_litter(c.herd, animal.key, c.today) if animal else None
     weaned = litter is not None and litter.weaned_on is not None
-    left = _left(c)
-    count, used, need = _count(c, cue, litter, left)
+    left = number_left(c)
+    count, used, need = lost_count(c, cue, litter, left)
     cause = cause_of(c)
     if "eat" in marks or "eat" in c.marks:
         cause = "eaten" if not c.has("cause:predator") else "predator"
@@ -224,167 +219,12 @@ def cause_of(c: Clause) -> str | None:
     return next((cause for cause in CAUSES if cause in found), None)
 
 
-#: What kits eat: then nobody eats them.
-EATEN_BY_KITS: Final = frozenset({"hay", "grass", "solid", "solids", "well", "good", "like", "oats", "on", "out"})
-
-
-def _cue(c: Clause) -> int | None:
-    """The word that tells of a loss; -1 where an earlier statement's verb holds on."""
-    for mark in ("step", "eat", "lose"):
-        cue = c.first(mark)
-        if cue is not None and not _of_no_kits(c, cue, mark):
-            return cue
-    for way in (_fewer, _carried_off, _dead):
-        cue = way(c)
-        if cue is not None:
-            return cue
-    return -1 if "lose" in c.virtual else None
-
-
-def _of_no_kits(c: Clause, cue: int, mark: str) -> bool:
-    """`lots of hay`, `stepped out`, `eating well`, `lost weight`: the word, and no kits."""
-    said, after, kits = c.said(cue), c.said(cue + 1), c.has("kits", "litter")
-    behind = c.items[cue + 1 : cue + 3]
-    return (
-        (said == "lots" and c.whole(cue + 1) is None and not (behind and behind[0].marks & {"no_count", "all", "pronoun"}))
-        or (mark == "step" and after in {"herself", "himself", "out", "out of", "in", "into", "over", "themselves"})
-        or (mark == "eat" and not kits and c.number_for(cue) is None)
-        or (mark == "eat" and any(item.marks & {"feed"} or item.said in EATEN_BY_KITS for item in behind))
-        or (mark == "lose" and said in {"lost", "lose"} and after in {"weight", "her", "his", "fur", "a"} and not kits)
-    )
-
-
-def _fewer(c: Clause) -> int | None:
-    """`Sorrel's down two kits`."""
-    fewer = c.first("fewer")
-    if fewer is None or not c.has("kits", "litter"):
-        return None
-    one = c.said(fewer) == "down" and c.said(fewer + 1) in {"a", "another", "one"}
-    return fewer if one or c.whole(fewer + 1) is not None else None
-
-
-def _carried_off(c: Clause) -> int | None:
-    """`a rat took two`, `something got into 12's litter`."""
-    taken = c.first("took_kits")
-    if taken is None or not c.has("cause:predator"):
-        return None
-    return taken if c.has("litter", "kits") or c.whole(taken + 1) is not None else None
-
-
-def _dead(c: Clause) -> int | None:
-    """`found a dead kit`, `12 2 dead`, `two froze`."""
-    dead = c.first("dead", "die", "froze", "cause:cold", "cause:sick", "cause:starved")
-    if dead is None or c.said(dead - 1) in {"no", "none", "zero"}:
-        return None
-    starved = c.said(dead) == "starved" and c.whole(dead - 1) is not None
-    if not starved and c.items[dead].marks.isdisjoint({"dead", "die", "froze"}):
-        return None
-    return dead if c.has("kits", "litter") or _of_a_doe(c, dead) else None
-
-
-def _of_a_doe(c: Clause, dead: int) -> bool:
-    """`12 2 dead`, `found 2 dead under 12`, `one of Sorrel's was found dead`."""
-    if c.part_of() is not None:
-        return True
-    number = c.number_for(dead, behind=False)
-    if number is None and any(mark.startswith("cause:") for mark in c.marks):
-        number = next((i for i in c.sorted_as("num") if c.whole(i) is not None and i != c.opening()), None)
-    if number is None:
-        number = next((i for i in c.sorted_as("num") if c.said(i + 1) == "of" and c.whole(i) is not None), None)
-    pick = _doe(c, dead)
-    if number is None or pick is None or pick.tag is None or c.items[number] in pick.items:
-        return False
-    return _nursing(c, pick)
-
-
-def _nursing(c: Clause, pick: Pick) -> bool:
-    animal = c.herd.find(pick.tag) if pick.tag else None
-    if animal is None or animal.sex == "buck":
-        return False
-    litter = the_litter(c.herd, animal.key, c.today)
-    return litter is not None and alive_now(litter) > 0
-
-
 def _kit_number(c: Clause, cue: int, pick: Pick) -> bool:
     return (
         any(c.items[i] not in pick.items and c.whole(i) is not None for i in c.sorted_as("num"))
         and cue >= 0
         and bool(c.items[cue].marks & {"step", "eat", "lose"})
     )
-
-
-def _doe(c: Clause, cue: int) -> Pick | None:
-    explicit = c.explicit()
-    if explicit:
-        return c.subject_of(cue if cue >= 0 else None)
-    opening = c.opening()
-    if (
-        opening is not None
-        and c.whole(opening) is not None
-        and opening != cue
-        and not c.counted(opening)
-        and c.said(opening + 1) != "of"
-        and c.known(opening)
-    ):
-        return c.pick(opening)
-    if (
-        opening is not None
-        and c.whole(opening) is not None
-        and cue == opening + 1
-        and not c.counted(opening)
-        and (c.known(opening) is not None or c.spoken_of() is None)  # "12 down to 6, one smothered"
-    ):
-        return c.pick(opening)
-    led = c.led("of", "from", "under", "in", "on", "with", "for", "litter")
-    if led is not None:
-        return c.pick(led)
-    return c.spoken_of()
-
-
-def _left(c: Clause) -> int | None:
-    """Where the number of those stands that are left: `so that's six of them left now`, `six left`."""
-    for i in c.each("left_over", "count"):
-        if c.said(i) not in {"left", "remaining", "kits left"} or c.said(i + 1) in {"the", "her", "in", "on", "for"}:
-            continue
-        before = i - 1
-        while before > 0 and (c.items[before].marks & {"kits", "alive", "pronoun"} or c.said(before) in {"of", "the", "those", "still"}):
-            before -= 1
-        if c.whole(before) is not None and not (before and "lose" in c.items[before - 1].marks):
-            return before
-    return None
-
-
-def _count(c: Clause, cue: int, litter: Litter | None, left: int | None) -> tuple[int | None, list[Item], Need | None]:
-    """How many: the number beside the verb, else any; `them all` is all that live."""
-    every = [i for i in c.each("all", "none") if "all" in c.items[i].marks]
-    numbers = [
-        i
-        for i in c.sorted_as("num")
-        if c.whole(i) is not None
-        and i != left
-        and c.said(i - 1) not in STILL_THERE
-        and not (c.said(i - 1) in {"are", "is", "has"} and c.said(i - 2) == "now")
-    ]
-    if numbers:
-        nearest = min(numbers, key=lambda i: abs(i - cue) + (3 if i < cue else 0)) if cue >= 0 else numbers[0]
-        kits = [i for i in numbers if c.counted(i)]
-        chosen = kits[0] if kits else nearest
-        return c.whole(chosen), [c.items[chosen]], None
-    whole = bool(every) or (c.has("litter") and not c.has("from", "kits"))
-    if whole and not c.has("no_count") and litter is not None and alive_now(litter):
-        return alive_now(litter), [c.items[i] for i in every[:1]], None
-    one = cue >= 0 and c.said(cue + 1) in {"a", "another", "one"} and cue + 2 < len(c.items) and bool(c.items[cue + 2].marks & {"kits"})
-    if cue >= 0 and c.said(cue - 1) in {"a", "another"} and c.said(cue + 1) in {"kit", "baby", "bunny", "one"}:
-        return 1, [], None  # "a squashed kit"
-    if not one and ((cue >= 0 and c.items[cue].marks & {"eat", "step"}) or c.has("no_count")):
-        return None, [], Need("how_many", "count", "How many kits were lost? Send the number.")
-    singular = next((item for item in c.items if item.said in {"a kit", "kit", "a baby", "baby", "the runt", "runt"}), None)
-    if singular is not None and any(
-        item.unit == "possessive" or item.said in {"a", "another", "the"}
-        for item in c.items[max(0, c.items.index(singular) - 3) : c.items.index(singular)]
-    ):
-        return 1, [], None
-    return None, [], Need("how_many", "count", "How many kits were lost? Send the number.")
 
 
 def check(fact: KitsLost, herd: Herd, today: date) -> Problem | None:

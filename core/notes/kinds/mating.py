@@ -17,6 +17,7 @@ from core.herd.state import Animal, Herd, Mating
 from core.notes.checking import animal_problem, not_born, not_yet, was_gone, worst, wrong_sex
 from core.notes.clauses.clause import Clause
 from core.notes.clauses.marked import FILLERS
+from core.notes.clauses.partners import bucks_here, doe_and_buck, doe_spoken_of, partners, stud_elsewhere
 from core.notes.clauses.scene import Need, Pick, first_need
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
@@ -94,17 +95,17 @@ def read(c: Clause) -> None:
     if cue is None or _no_mating(c, cue):
         return
     falls, used = _falls(c)
-    places = _animals(c, cue, used)
+    places = partners(c, cue, used)
     picks = [c.pick(i) for i in places[:2]]
     if len(picks) < 2 and not c.has("elsewhere"):
         picks += [Pick(Mention((), c.said(i)), [c.items[i]]) for i in c.strangers()[: 2 - len(picks)]]
-    doe, buck = _roles(c, picks)
+    doe, buck = doe_and_buck(c, picks)
     if cue >= 0:
         used.append(c.items[cue])
-    outside = _outside(c) if buck is None else None
+    outside = stud_elsewhere(c) if buck is None else None
     need = None
     if doe is None and buck is not None and not outside:
-        doe = _spoken_doe(c)
+        doe = doe_spoken_of(c)
     values: dict[str, object] = {"falls": falls}
     if outside:
         values["buck"] = outside
@@ -113,7 +114,7 @@ def read(c: Clause) -> None:
         found.used.extend(buck.items)
         c.fill(found, buck, "buck")
     elif not outside:
-        need = Need("which_animal", "buck", "Which buck was it? Send his tag or name.", _bucks(c))
+        need = Need("which_animal", "buck", "Which buck was it? Send his tag or name.", bucks_here(c))
     found.need = first_need(found.need, need)
     c.take(found)
 
@@ -246,88 +247,6 @@ def _falls(c: Clause) -> tuple[int | None, list[Item]]:
         if c.said(i + 1) == "x" and c.items[i + 1].glued and (i + 2 == len(c.items) or c.items[i + 2].sort in {"mark", "date"}):
             return c.whole(i), [c.items[i], c.items[i + 1]]
     return None, []
-
-
-def _animals(c: Clause, cue: int, used: list[Item]) -> list[int]:
-    """Where the animals stand: those named, then bare numbers where an animal may be."""
-    explicit = c.explicit()
-    _heard_to(c, used)
-    bare = [i for i in c.sorted_as("num") if c.whole(i) is not None and not c.counted(i) and all(item is not c.items[i] for item in used)]
-    known = [i for i in bare if c.known(i)]
-    places = sorted({*explicit, *(known if len(_distinct(c, explicit)) < 2 else [])})
-    if len(places) < 2:
-        led = [
-            i
-            for i in bare
-            if i not in places
-            and (c.said(i - 1) in {"to", "x", "with", "in with", "and", "bred", "put"} or c.said(i + 1) in {"to", "x"} or i == cue + 1)
-        ]
-        places = sorted({*places, *led})
-    return _distinct(c, places)
-
-
-def _heard_to(c: Clause, used: list[Item]) -> None:
-    """`bred fifteen two seven`: the `two` between a doe and a buck is `to`."""
-    heard = (i for i in c.sorted_as("num") if c.items[i].spoken and c.whole(i) == 2 and c.known(i) is None)
-    used.extend(c.items[i] for i in heard if {animal.sex for animal in (c.known(i - 1), c.known(i + 1)) if animal} == {"doe", "buck"})
-
-
-def _distinct(c: Clause, places: list[int]) -> list[int]:
-    seen: set[object] = set()
-    kept = []
-    for i in places:
-        mention = c.mention(i)
-        who = mention.tags if mention and mention.tags else (mention.said if mention else i)
-        if who not in seen:
-            kept.append(i)
-        seen.add(who)
-    return kept
-
-
-def _roles(c: Clause, picks: list[Pick]) -> tuple[Pick | None, Pick | None]:
-    sexes = [_sex(c, pick) for pick in picks]
-    if len(picks) == 2:
-        if sexes[0] == "buck" and sexes[1] != "buck":
-            return picks[1], picks[0]
-        if sexes[0] is None and sexes[1] == "doe":
-            return picks[1], picks[0]
-        return picks[0], picks[1]
-    if not picks:
-        return c.spoken_of(), None
-    if sexes[0] == "buck":
-        return None, picks[0]
-    return picks[0], None
-
-
-def _sex(c: Clause, pick: Pick) -> str | None:
-    if pick.mention.tag is None:
-        if pick.mention.tags:
-            found = {animal.sex for tag in pick.mention.tags if (animal := c.herd.find(tag))}
-            return found.pop() if len(found) == 1 else pick.mention.sex
-        return pick.mention.sex
-    animal = c.herd.find(pick.mention.tag)
-    return animal.sex if animal and animal.sex else pick.mention.sex
-
-
-def _spoken_doe(c: Clause) -> Pick | None:
-    spoken = c.spoken_of()
-    return spoken if spoken and _sex(c, spoken) == "doe" else None
-
-
-def _outside(c: Clause) -> str | None:
-    """A stud from elsewhere: the name behind `the neighbor's buck`."""
-    i = c.first("elsewhere")
-    if i is None:
-        return None
-    after = c.items[i + 1] if i + 1 < len(c.items) else None
-    if after is None or after.sort != "word" or after.marks:
-        return None
-    c.use([i, i + 1])
-    return after.said.capitalize()
-
-
-def _bucks(c: Clause) -> tuple[str, ...]:
-    return tuple(animal.tag for animal in c.scene.words.living() if animal.sex == "buck")[:5]
 
 
 def check(fact: Bred, herd: Herd, today: date) -> Problem | None:

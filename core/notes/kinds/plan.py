@@ -16,6 +16,7 @@ from core.herd.calendar import plan_chores
 from core.herd.state import Herd, Intention
 from core.notes.checking import already_past, animal_problem, worst
 from core.notes.clauses.clause import CONDITIONS, Clause
+from core.notes.clauses.planned import animal_places, place_taken, plan_told
 from core.notes.clauses.scene import Found, Need, Pick, first_need
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
@@ -111,21 +112,20 @@ CUES: Final = {
     "reason": "because | since | cause | cuz | for | due to",
 }  # fmt: skip
 LATE_ENTRY: Final = 60  # not a figure: days: an entry copied later than this is more likely a plan for next year
-PLANS: Final = ("replace", "retire", "review", "cull", "sell", "keep", "breed")
 
 
 def read(c: Clause) -> None:
     """What is meant to be done with an animal; never what might be."""
-    what = _what(c)
+    what = plan_told(c)
     if "luck" in c.words() and any(c.said(i) == "no" and c.said(i + 1) == "luck" for i in range(len(c.items) - 1)):
         return  # "no luck getting 16 to breed"
-    if what is None or _only_wondered(c, what) or not (_places(c) or c.has("pronoun") or c.virtual or len(c.items) <= 3):
+    if what is None or _only_wondered(c, what) or not (animal_places(c) or c.has("pronoun") or c.virtual or len(c.items) <= 3):
         return
     cue = c.first(f"plan:{what}")
-    cue = cue if cue is not None else _place_taken(c)
+    cue = cue if cue is not None else place_taken(c)
     if what == "keep" and cue is not None and c.said(cue) in {"keep", "keeps"} and c.said(cue + 1).split(" ")[0].endswith("ing"):
         return  # "16's kits keep getting out"
-    if not _places(c) and not c.has("pronoun") and not c.virtual and any(breed_said(item) for item in c.items):
+    if not animal_places(c) and not c.has("pronoun") and not c.virtual and any(breed_said(item) for item in c.items):
         c.take(Found(Planned, {"what": what}, list(c.items), Need("which_animal", "who", "Which animal is this about?")))
         return
     with_place = _with(c, what, cue)
@@ -134,7 +134,7 @@ def read(c: Clause) -> None:
         c.used.update(id(item) for item in with_pick.items)
     until, until_items = _until(c)
     c.used.update(id(item) for item in until_items)
-    picks = _subjects(c, cue, with_pick, what)
+    picks = _subjects(c, cue, with_pick)
     reason = _reason(c, cue)
     found = [_planned(c, what, pick, with_pick, until, until_items, reason) for pick in picks]
     for each in found:
@@ -201,86 +201,11 @@ def _doe_first(c: Clause, found: Found) -> None:
             found.need = Need("which_animal", "who", "Which doe is he to be bred to?")
 
 
-def _place_taken(c: Clause) -> int | None:
-    """`33 is to take Juno's place`: the verb before the one whose place it is."""
-    if not c.has("place_of"):
-        return None
-    return next(
-        (
-            i
-            for i in range(1, len(c.items) - 2)
-            if c.said(i) in TAKING
-            and c.said(i - 1) not in {"may", "might", "could", "would"}
-            and c.items[i + 1].unit == "possessive"
-            and "place_of" in c.items[i + 2].marks
-        ),
-        None,
-    )
-
-
-TAKING: Final = frozenset({"take", "takes", "taking", "will take"})
-
-
-def _what(c: Clause) -> str | None:
-    if _place_taken(c) is not None:
-        return "replace"
-    for what in PLANS:
-        cue = c.first(f"plan:{what}")
-        if cue is None or (c.said(cue) in {"put", "eat"} and not c.has("intent")):
-            continue
-        if c.said(cue) in BARE and not _says_only(c, cue):
-            continue
-        if c.said(cue) in {"butchering", "processing", "culling", "slaughtering"} and not (
-            c.has("intent") or c.ahead() or c.planned_for(cue) or c.to_come(cue)
-        ):
-            continue
-        if c.said(cue) == "breeding" and (not c.to_come(cue) or c.has("falls", "times_word")):
-            continue
-        if (c.said(cue) == "keep" and c.said(cue + 1).endswith("ing")) or (c.said(cue - 1) == "to" and c.said(cue - 2) in JUDGED):
-            continue
-        if what == "breed" and (
-            c.said(cue) == "put" or (c.said(cue - 1) == "to" and c.said(cue - 2) in {"ready", "eager", "willing", "enough", "young", "old"})
-        ):
-            continue
-        if c.said(cue) == "retired" or (c.said(cue) == "process" and c.said(cue - 1) in {"the", "in"}):
-            return what if c.said(cue) == "retired" else None
-        return what
-    return next((mark.removeprefix("plan:") for mark in sorted(c.virtual) if mark.startswith("plan:")), None)
-
-
-#: Verbs of staying and going that mean a plan only where nothing else is said: `3 goes`, `14 and 9 stay`.
-BARE: Final = frozenset({"goes", "go", "has to go", "have to go", "must go", "needs to go", "got to go", "stays", "stay"})
-
-
-def _says_only(c: Clause, cue: int) -> bool:
-    """Whether the verb ends a sentence of animals alone."""
-    places = set(_places(c))
-    named = [i for i in range(cue) if i in places]
-    link = {",", "and", "&", "doe", "buck"}
-    ends = all(item.said in {".", "!"} or item.sort == "date" for item in c.items[cue + 1 :])
-    return bool(named) and ends and all(i in places or c.said(i) in link for i in range(cue))
-
-
-#: `hard to keep`, `a shame to sell`: what such words judge is not decided.
-JUDGED: Final = frozenset(
-    {"cruel", "hard", "easy", "silly", "foolish", "sad", "shame", "pity", "wrong", "tough", "expensive", "crazy", "idea", "cheaper"}
-)
-
-
-def _places(c: Clause) -> list[int]:
-    return sorted(
-        {
-            *c.explicit(),
-            *(i for i in c.sorted_as("num") if c.whole(i) is not None and not c.counted(i) and (c.known(i) or i == c.opening())),
-        }
-    )
-
-
 def _with(c: Clause, what: str, cue: int | None) -> int | None:
     """The other animal: behind `with`, `to`, `x`, `by`."""
     if what not in {"breed", "replace"}:
         return None
-    places = [i for i in _places(c) if cue is None or i > cue or what == "replace"]
+    places = [i for i in animal_places(c) if cue is None or i > cue or what == "replace"]
     newcomers = [i for i in places if cue is not None and i < cue]
     if newcomers and cue is not None and c.past_fillers(cue + 1, 1) in places:
         return newcomers[-1]  # "keeping 33 to replace Juno"
@@ -298,8 +223,8 @@ def _until(c: Clause) -> tuple[Days | None, list[Item]]:
     return None, []
 
 
-def _subjects(c: Clause, cue: int | None, with_pick: Pick | None, what: str) -> list[Pick | None]:
-    places = [i for i in _places(c) if not c.taken(i) and not (with_pick and c.items[i] in with_pick.items)]
+def _subjects(c: Clause, cue: int | None, with_pick: Pick | None) -> list[Pick | None]:
+    places = [i for i in animal_places(c) if not c.taken(i) and not (with_pick and c.items[i] in with_pick.items)]
     if not places:
         if cue is not None and c.whole(cue + 1) is not None and not c.counted(cue + 1):
             return [c.pick(cue + 1)]
@@ -307,7 +232,6 @@ def _subjects(c: Clause, cue: int | None, with_pick: Pick | None, what: str) -> 
     before = [i for i in places if cue is not None and i < cue]
     after = [i for i in places if cue is None or i > cue]
     chosen = after or before
-    _ = what
     if len(chosen) > 1 and _listed(c, chosen):
         return [c.pick(i) for i in chosen]
     return [c.pick(chosen[0])]

@@ -1,7 +1,4 @@
-"""A question for the book.
-
-Over 300 lines: almost half is examples and words, for the twenty things that can be asked.
-"""
+"""A question for the book."""
 
 from __future__ import annotations
 
@@ -9,8 +6,9 @@ from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar, Final
 
-from core.herd.state import Animal, Herd
+from core.herd.state import Herd
 from core.notes.checking import worst
+from core.notes.clauses.asked_about import SCOPES, SEXES, asked_about, asks_for_paper, parent_asked_of
 from core.notes.clauses.clause import Clause
 from core.notes.clauses.scene import Found
 from core.notes.fact import Tag
@@ -117,60 +115,13 @@ CUES: Final = {
     "ask:digest": "digest | weekly digest | the digest | this weeks digest",
     "show_me": "print | print me | print out | read me | show | show me | list | give me | tell me | let me see | can i see | could i see | query | display | see | pull up | send me",
 }  # fmt: skip
-EATING: Final = frozenset({"eat", "eats", "eating", "fed", "get", "gets"})
-#: Small verbs that begin a question to be answered with yes or no.
-ASKING: Final = frozenset({"is", "are", "did", "has", "was", "were", "does", "will", "have", "can", "should", "would", "could"})
-#: What may have befallen an animal: of anything else (`is Juno allergic to cats`) the book knows nothing.
-BEFALL: Final = frozenset(
-    """kindle had wean breed palpate treat drug weigh sell cull move box die dead lose pregnant open ail tag show condition fault bite refuse miss
-    count give foster feed ration kits litter born""".split()  # noqa: SIM905 - a table of words
-)
-LONGEST_ASKED: Final = 8  # not a figure: items
 _GENERATIONS: Final = frozenset({"generation", "generations", "gen", "gens"})
-_SCOPES: Final = {"bucks_word": "bucks", "does_word": "does", "scope:grow-outs": "grow-outs", "scope:all": "all"}
-_SEXES: Final = {"scope:bucks": "bucks", "scope:does": "does", "buck_word": "bucks", "doe_word": "does"}
-#: What sets all of a sex side by side, and what asks who comes out ahead.
-_RANKS: Final = frozenset({"compare", "rank"})
-_WHICH: Final = ("which", "who", "whose", "what")
-_PARENTS: Final = {
-    "sire": "sire",
-    "father": "sire",
-    "dad": "sire",
-    "daddy": "sire",
-    "dam": "dam",
-    "mother": "dam",
-    "mom": "dam",
-    "mama": "dam",
-}
-#: The order in which a question's words are weighed: the narrow before the broad.
-_ORDER: Final = (
-    "digest",
-    "what_if",
-    "help",
-    "why",
-    "compare",
-    "pedigree",
-    "picture",
-    "flags",
-    "journal",
-    "due",
-    "sales",
-    "count",
-    "open",
-    "weights",
-    "litters",
-    "keep",
-    "feed",
-    "winter",
-    "pair",
-    "card",
-)
 
 
 def read(c: Clause) -> None:
     """What the person wants to know, about whom."""
     places = _animals(c)
-    about = _about(c, places)
+    about = asked_about(c, places)
     if about is None:
         return
     c.take(Found(Query, _values(c, about, places), list(c.items)))
@@ -194,109 +145,6 @@ def _animals(c: Clause) -> list[int]:
     return places
 
 
-def _about(c: Clause, places: list[int]) -> str | None:
-    asked = {mark.removeprefix("ask:") for item in c.items for mark in item.marks if mark.startswith("ask:")}
-    sexes = {animal.sex for i in places if (animal := c.known(i))}
-    if c.has("open") and c.has("question") and not places:
-        asked.add("open")
-    if not places and c.has("breed") and c.has("negation") and any(item.said.startswith(("who", "which")) for item in c.items[:2]):
-        return "open"  # "who hasn't been bred yet"
-    if not places and c.has("plan:breed") and c.has("question") and c.said(c.opening() or 0).startswith(("who", "which")):
-        return "pair"  # "who should I breed next"
-    if c.says(EATING) and c.said(c.opening() or 0) in {"what", "how much"}:
-        return "feed"
-    if c.has("breed", "plan:breed") and c.has("question") and places and not c.has("ask:due", "ask:why") and "side by side" not in c.text():
-        return "card" if c.said(c.opening() or 0).startswith("when") and len(places) == 1 else "pair"  # "when was 14 bred"
-    if c.said(c.opening() or 0) in {"is", "are"} and places and c.has("open", "pregnant", "breed"):
-        return "open" if c.has("open") else "card"
-    if places and c.has("show_me") and any(item.said == "growing" for item in c.items):
-        return "picture"
-    if c.has("ask:herd") and len(c.items) <= 2 and not places:
-        return "count"
-    if not places and _lines_up(c):
-        return "compare"
-    for about in _ORDER:
-        if about in asked and _fits(c, about, places, sexes):
-            return about
-    if len(places) >= 2 and {"doe", "buck"} <= sexes:
-        return "pair"
-    opening = c.opening() or 0
-    if (places or _of_her(c)) and c.said(opening) in ASKING and c.said(opening + 1) != "you":
-        return _asked_outright(c)
-    return "card" if (places or _of_her(c)) and c.has("question", "show_me") and len(c.items) <= 6 else None
-
-
-def _asked_outright(c: Clause) -> str | None:
-    """`did 14 kindle?`, `has Moss been wormed?`: what one card or list answers; nothing where it is no short question."""
-    if c.says({"have"}) and c.says({"them"}):
-        return "litters"  # "did 14 have them?"
-    if c.marks.isdisjoint(BEFALL) or len([item for item in c.items if item.sort not in {"mark", "break"}]) > LONGEST_ASKED:
-        return None
-    return "litters" if c.has("kindle", "had", "wean") else "card"
-
-
-def _of_her(c: Clause) -> bool:
-    """`how is she`, where an animal was spoken of."""
-    return any(item.said in {"she", "he", "her", "him"} for item in c.items) and c.spoken_of() is not None
-
-
-def _fits(c: Clause, about: str, places: list[int], sexes: set[str | None]) -> bool:
-    """Whether a word of the question, such as `or` or `with`, means what it usually asks."""
-    if about == "compare":
-        if _parent_asked_of(c, places) is not None:
-            return True
-        return len(places) >= 2 and not (
-            not any(word in c.text() for word in ("better", "compare", "side by side")) and {"doe", "buck"} <= sexes
-        )
-    if about == "pair":
-        return (len(places) >= 2 and {"doe", "buck"} <= sexes) or any(c.said(i) in {"pair", "pairing"} for i in range(len(c.items)))
-    if about == "journal" and any(item.said == "going on" for item in c.items):
-        return not c.has("open", *(f"ask:{other}" for other in _ORDER if other != about))
-    if about == "open":
-        return not places or len(c.items) <= 3
-    if about == "card":
-        return bool(places) or _of_her(c) or _prints(c)
-    if about == "digest":
-        return not places and len(c.items) <= 4 and not c.dates()
-    if about == "due":
-        return not c.has("ask:why") and (any(word in c.text() for word in ("due", "do", "chore", "calendar", "ics")) or not places)
-    if about == "count":
-        return not (places and _counts_litters(c))
-    if about == "litters":
-        return not c.has("ask:count") or not places or _counts_litters(c)
-    if about == "weights":
-        return c.has("weigh") or "weigh" in c.text() or "growth" in c.text() or "gaining" in c.text() or "heavy" in c.text()
-    return True
-
-
-def _counts_litters(c: Clause) -> bool:
-    """`how many litters has Sorrel had`: her litters, not her kits."""
-    return any(c.said(i) == "litters" and c.said(i - 1) == "how many" for i in range(1, len(c.items)))
-
-
-def _prints(c: Clause) -> bool:
-    """`cage cards for the does`, `print cards`: a paper, and no talk of one."""
-    return c.said(c.opening() or 0).startswith(("cage card", "print")) or ("cage card" in c.text() and c.has("show_me", "question"))
-
-
-def _lines_up(c: Clause) -> bool:
-    """`compare the bucks`, `which doe is best`: all of a sex or a breed, none by name."""
-    opening = c.said(c.opening() or 0)
-    asked = opening in _RANKS or (opening.startswith(_WHICH) and c.has("ask:best", "ask:compare"))
-    return asked and (c.has(*_SCOPES, *_SEXES) or any(breed_said(item) for item in c.items))
-
-
-def _parent_asked_of(c: Clause, places: list[int]) -> Animal | None:
-    """`is 7 better than his sire`: the parent of the one animal spoken of, as the book knows it."""
-    kin = next((_PARENTS[word] for item in c.items if (word := item.said.rpartition(" ")[2]) in _PARENTS), None)
-    if kin is None or len(places) > 1:
-        return None
-    mention = c.mention(places[0]) if places else c.spoken_of()
-    animal = c.herd.find(mention.tag) if mention is not None and mention.tag else None
-    parent = getattr(animal, kin) if animal is not None else None
-    return c.herd.animals.get(parent) if parent else None
-
-
 def _values(c: Clause, about: str, places: list[int]) -> dict[str, object]:
     mentions = [mention for i in places if (mention := c.mention(i))]
     tags = [mention.tag or mention.said.upper() for mention in mentions]
@@ -311,7 +159,7 @@ def _values(c: Clause, about: str, places: list[int]) -> dict[str, object]:
         values["who"] = spoken.tag
     if len(tags) > 1:
         values["with_"] = tags[1]
-    parent = _parent_asked_of(c, places) if about == "compare" else None
+    parent = parent_asked_of(c, places) if about == "compare" else None
     if parent is not None:
         values["with_"] = parent.tag
     if (
@@ -321,7 +169,7 @@ def _values(c: Clause, about: str, places: list[int]) -> dict[str, object]:
     ):
         values["scope"] = "all"
     elif not tags:
-        scopes = _SCOPES | _SEXES if about in {"compare", "feed"} or _prints(c) else _SCOPES
+        scopes = SCOPES | SEXES if about in {"compare", "feed"} or asks_for_paper(c) else SCOPES
         values["scope"] = next((scope for mark, scope in scopes.items() if c.has(mark)), None)
     values["breed"] = next((breed for item in c.items if (breed := breed_said(item))), None)
     until = _until(c)
