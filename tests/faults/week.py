@@ -4,6 +4,8 @@
 
 What the book must hold is written down by the script as it talks, not asked of the bot. Time is the stand-in's and passes fifty times as fast while somebody waits; the server's
 own waiting is shortened alike, so that "within a minute" means a minute of that clock.
+
+Over 300 lines: the script of a week, its clock and its book in one place, to be read from Monday to Sunday.
 """
 
 from __future__ import annotations

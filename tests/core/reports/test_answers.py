@@ -1,4 +1,7 @@
-"""Every question has its answer; what can't be answered says what to ask instead."""
+"""Every question has its answer; what can't be answered says what to ask instead.
+
+Over 300 lines: a test or two for each thing that can be asked.
+"""
 
 from __future__ import annotations
 

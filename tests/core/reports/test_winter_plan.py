@@ -1,4 +1,7 @@
-"""The winter plan for a whole herd: who goes for want of room, what a person's word costs, what fits, and what was not known."""
+"""The winter plan for a whole herd: who goes for want of room, what a person's word costs, what fits, and what was not known.
+
+Over 300 lines: every wish a farm can have, met and missed.
+"""
 
 from __future__ import annotations
 

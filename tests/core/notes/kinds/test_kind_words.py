@@ -1,4 +1,7 @@
-"""What a person reads: the reply that echoes the reading, and the fact written back as a note."""
+"""What a person reads: the reply that echoes the reading, and the fact written back as a note.
+
+Over 300 lines: tables with a row or more for every kind.
+"""
 
 from __future__ import annotations
 

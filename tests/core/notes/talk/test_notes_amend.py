@@ -1,4 +1,7 @@
-"""Undo, corrections and edits."""
+"""Undo, corrections and edits.
+
+Over 300 lines: undo, corrections and edits undo one another, so they are tested side by side.
+"""
 
 from __future__ import annotations
 
