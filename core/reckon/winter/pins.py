@@ -34,12 +34,13 @@ def prices(order: tuple[Candidate, ...], whole: Programme, found: Solved, top: C
 def _price(order: tuple[Candidate, ...], pinned: Candidate, kept: set[str], free: set[str], worth: float) -> Price:
     feed = {one.key: one.feed_g for one in order}
     others = [one.key for one in order if one.key != pinned.key]
+    go, stay = free - kept, kept - free
     return Price(
         worth=worth,
         feed_g=pinned.feed_g,
-        more_feed_g=sum(feed[key] for key in kept - free) - sum(feed[key] for key in free - kept),
-        go=tuple(key for key in others if key in free - kept),
-        stay=tuple(key for key in others if key in kept - free),
+        more_feed_g=sum(feed[key] for key in stay) - sum(feed[key] for key in go),
+        go=tuple(key for key in others if key in go),
+        stay=tuple(key for key in others if key in stay),
     )
 
 
