@@ -63,10 +63,7 @@ def whole_in_words(found: dict[str, Any]) -> str:
 
 def _served(book: str | None) -> dict[str, Any]:
     """Whether a server runs for the book, and when it last gave a sign of life."""
-    from bot.telegram.lock import last_sign, lock_file  # noqa: PLC0415
-
-    kept = options.outside()
-    when, runs = last_sign(lock_file(book or kept.database_url, (kept.bot_token or "").partition(":")[0], data_folder()))
+    when, runs = options.served(book)
     return {"served": runs, "last_sign": None if when is None else datetime.fromtimestamp(when, UTC).isoformat()}
 
 

@@ -8,8 +8,11 @@ from pathlib import Path
 import click
 
 from bot.commands.exporting import whole
-from bot.commands.options import book_options, moment, now_option, opened, refuse, why_not
+from bot.commands.options import book_options, moment, now_option, opened, refuse, served, why_not
 from core.problem import Problem
+
+#: A server would go on with the farm that it keeps in mind.
+SERVED = Problem("too_early", "A server runs for this book.", remedy="Nothing was deleted. Stop 'haynote serve', and try again.")
 
 
 @click.command(short_help="Delete a farm: a last archive first, then seven days to think it over.")
@@ -53,7 +56,7 @@ def delete(last: Path | None, stay: bool, now: str | None, book: str | None, far
             f"The last archive is in {last}. The farm may be deleted from {day} on: then say this again. 'haynote delete --stay' takes it back."
         )
         return
-    problem = app.delete(at, json.loads(parts["about.json"])["notes"], photo_folder(app))
+    problem = SERVED if served(book)[1] else app.delete(at, json.loads(parts["about.json"])["notes"], photo_folder(app))
     if problem is not None:
         refuse(problem)
     click.echo(f"The farm is deleted. Its last archive is in {last}.")

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any, NoReturn, TypeVar
 
 import click
 
-from bot.settings import Settings, settings
+from bot.settings import Settings, data_folder, settings
 from core.app import open_book
 from core.problem import Problem
 from core.reply import Reply
@@ -55,6 +55,14 @@ def outside(*, as_json: bool = False) -> Settings:
     if isinstance(kept, Problem):
         refuse(kept, as_json=as_json)
     return kept
+
+
+def served(book: str | None) -> tuple[float | None, bool]:
+    """When a server of that book last gave a sign of life [s since 1970], and whether one runs on this machine now."""
+    from bot.telegram.lock import last_sign, lock_file  # noqa: PLC0415 - few commands ask
+
+    kept = outside()
+    return last_sign(lock_file(book or kept.database_url, (kept.bot_token or "").partition(":")[0], data_folder()))
 
 
 def clock() -> datetime:

@@ -6,6 +6,7 @@ the other fonts are looked at in turn, and opened only then.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from functools import lru_cache
 from importlib.util import find_spec
@@ -30,6 +31,17 @@ PLACES = (
     "C:/Windows/Fonts/malgun.ttf",
     "C:/Windows/Fonts/Nirmala.ttf",
 )
+
+
+#: Words written from the right, with the spaces between them.
+FROM_THE_RIGHT = re.compile(r"[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc]+(?: +[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufefc]+)*")
+LEFT_TO_RIGHT = "\u200e"
+
+
+def in_our_order(text: str) -> str:
+    """The text with signs that nobody sees, so that a name from the right turns neither the tag before it nor the day behind it around."""
+    told = FROM_THE_RIGHT.sub(rf"\g<0>{LEFT_TO_RIGHT}", text)
+    return text if told == text else LEFT_TO_RIGHT + told
 
 
 @lru_cache(maxsize=1)

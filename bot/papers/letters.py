@@ -45,6 +45,7 @@ class Letters:
 
     def ready(self, said: str, size: float, *, bold: bool = False) -> str:
         """The text as it can be drawn, with its font set, and set to join where its script wants it."""
+        said = fonts.in_our_order(said)
         self._find(set(said) - self._looked_at)
         self._pdf.set_font("text", "B" if bold else "", size)
         self._pdf.set_text_shaping(use_shaping_engine=any(first <= letter <= last for letter in said for first, last in SHAPED))

@@ -41,6 +41,7 @@ def _panel(axes: Axes, panel: Panel) -> None:
         _key(axes, panel.planned_said, OTHER, BROWN, 0.46, solid=False)
     axes.set_xlim(0, len(panel.whole) - 1)
     axes.set_ylim(0, (max(*panel.whole, *panel.planned) or 1.0) * 1.12)
+    axes.locator_params(axis="y", integer=all(each == int(each) for each in (*panel.whole, *panel.planned)))
 
 
 def _key(axes: Axes, said: str, color: str, words: str, left: float, *, solid: bool) -> None:  # noqa: PLR0913 - what a line is told by

@@ -32,8 +32,13 @@ def growing(told: Growing) -> Sheet:
     _frame(axes, told)
     _usual(axes, told)
     if told.target is not None:
+        from matplotlib.patheffects import withStroke  # noqa: PLC0415 - loaded by the first picture
+
         axes.axhline(told.target, color=INK, linewidth=THIN, dashes=(6, 3))
-        axes.annotate(told.target_said, (told.along.start, told.target), (2, 4), textcoords="offset points", fontsize=TEXT)
+        words = axes.annotate(
+            told.target_said, (told.along.start, told.target), (2, 4), textcoords="offset points", fontsize=TEXT, zorder=6
+        )
+        words.set_path_effects([withStroke(linewidth=3, foreground="white")])  # a curve may run through them
     if told.today is not None:
         axes.axvline(told.today, color=SOFT, linewidth=THIN, dashes=(1, 2))
         axes.annotate("today", (told.today, told.up.end), (0, 3), textcoords="offset points", ha="center", fontsize=SMALL, color=SOFT)

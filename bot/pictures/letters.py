@@ -24,7 +24,8 @@ class Letters:
 
     def drawable(self, text: str) -> str:
         """The text with a mark for each letter that can't be drawn; line ends stay."""
-        return "".join(letter if letter == "\n" or self._has(letter) else NO_LETTER for letter in text)
+        drawn = "".join(letter if letter == "\n" or self._has(letter) else NO_LETTER for letter in text)
+        return fonts.in_our_order(drawn)
 
     def _has(self, letter: str) -> bool:
         while ord(letter) not in self._known and letter not in self._missing:

@@ -71,6 +71,8 @@ def _coi(barn: Evidence, one: Animal) -> str | None:
 def _inbreeding(barn: Evidence, one: Animal) -> list[str]:
     inbred = barn.kinship.inbreeding.get(one.key, 0.0)
     depth = barn.book.generations(one.key)
+    if not any(barn.book.parents(one.key)):
+        return ["COI unknown: neither sire nor dam is on the book."]
     lines = [f"COI {inbred * 100:.1f} %, all ancestors known for {count(depth, 'generation')}."]
     sire, dam = (barn.herd.animals.get(key or "") for key in barn.book.parents(one.key))
     shared = shared_blood(barn, sire, dam) if inbred and sire and dam else ()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from datetime import timedelta
 
+from bot.telegram.lock import alone, lock_file
 from tests.machine import Machine
 
 
@@ -27,6 +28,18 @@ def test_it_can_be_taken_back(farm: Machine) -> None:
     assert farm.ok("delete", "--stay") == "The farm stays.\n"
     farm.now += timedelta(days=7)
     assert "09 December" in farm.ok("delete", "--last", "last.zip")
+
+
+def test_a_farm_that_is_served_stays(farm: Machine) -> None:
+    """A server would go on with it; once it has stopped the farm goes."""
+    farm.ok("delete", "--last", "last.zip")
+    farm.now += timedelta(days=7)
+    book = farm.json("status")["book"]
+    with alone(lock_file(book, "", farm.folder)):
+        result = farm.run("delete", "--last", "last.zip")
+        assert (result.exit_code, "A server runs for this book." in result.stderr) == (1, True)
+        assert farm.json("status")["notes"] > 0
+    assert "The farm is deleted." in farm.ok("delete", "--last", "last.zip")
 
 
 def test_nothing_is_deleted_without_an_archive(farm: Machine) -> None:

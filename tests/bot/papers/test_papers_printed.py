@@ -5,8 +5,10 @@ from __future__ import annotations
 from datetime import UTC, date, datetime
 from typing import Any
 
+import pypdfium2
 import pytest
 
+from bot.papers.fonts import in_our_order
 from bot.papers.pdf import DRAWN, Printed, pdf
 from core.app.papers import PAPERS, Ancestor, Leaf, Paper, PedigreeTree, Section
 from core.reports.papers.crib_sheet import crib_sheet
@@ -161,3 +163,14 @@ def test_the_crib_is_read_from_afar() -> None:
         assert made.pages == 1
         assert not ink_at_the_edge(made.content)
     assert "14 missed" in texts(made.content)[0].replace("\u00a0", " ")
+
+
+def test_a_name_from_the_right_turns_nothing_around() -> None:
+    """The tag stays before it and the day behind it; text from the left is as it was."""
+    named = "14 \u05e9\u05e8\u05d4 \u05dc\u05d0\u05d4, 10 Nov"
+    assert in_our_order(named) == "\u200e14 \u05e9\u05e8\u05d4 \u05dc\u05d0\u05d4\u200e, 10 Nov"
+    assert in_our_order("14 Juno, 10 Nov") == "14 Juno, 10 Nov"
+    page = pypdfium2.PdfDocument(printed("plan", (leaf(Section(named, (), ())),)).content)[0].get_textpage()
+    shown = page.get_text_range()
+    left = {letter: page.get_charbox(shown.index(letter))[0] for letter in "4\u05e9N"}
+    assert left["4"] < left["\u05e9"] < left["N"]

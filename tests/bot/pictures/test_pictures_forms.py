@@ -8,6 +8,7 @@ from dataclasses import replace
 import pytest
 from PIL import Image
 
+from bot.pictures.days import days
 from bot.pictures.draw import DRAWERS, png
 from core.app.pictures import Axis, Born, DayRow, Days, Group, Growing, Litters, Panel, Picture, Ranks, Row, Series, Week
 
@@ -110,6 +111,14 @@ def test_the_plan_is_a_line_of_its_own() -> None:
 def test_nothing_eaten_is_drawn_all_the_same() -> None:
     """Lines at nought."""
     assert ink(replace(DAYS, panels=(replace(PANEL, whole=(0.0, 0.0), planned=()),), events=()), MAIN) > 0
+
+
+def test_rabbits_are_counted_whole() -> None:
+    """No mark for a fifth of one; feed may have parts."""
+    few = replace(DAYS, panels=(replace(PANEL, whole=(1.0, 2.0), planned=()), replace(PANEL, whole=(0.1, 0.25), planned=())))
+    whole, parts = (axes.get_yticks() for axes in days(few)._figure.axes)
+    assert all(mark == int(mark) for mark in whole)
+    assert not all(mark == int(mark) for mark in parts)
 
 
 def test_today_and_late_stand_out() -> None:
