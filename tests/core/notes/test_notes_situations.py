@@ -12,7 +12,8 @@ import pytest
 from core.app import reader
 from core.app.reading import Reader
 from core.notes import crib_page
-from core.notes.kinds import KIND_OF, query
+from core.notes.clauses.asked_about import ORDER
+from core.notes.kinds import KIND_OF
 from core.notes.situations import SITUATIONS, Situation, situation_named
 
 ROSTER = json.loads((Path(__file__).parents[2] / "corpus" / "roster.json").read_text(encoding="utf-8"))
@@ -51,7 +52,7 @@ def test_the_short_notes_say_what_they_stand_for(farm: Reader, situation: Situat
 def test_everything_that_can_be_asked_is_there(farm: Reader) -> None:
     """All that a question can be about."""
     asked = {farm.read(saying, AT)["facts"][0]["about"] for one in SITUATIONS if one.kinds == ("query",) for saying in one.sayings}
-    assert asked >= set(query._ORDER)
+    assert asked >= set(ORDER)
 
 
 def test_the_crib_is_one_page() -> None:
