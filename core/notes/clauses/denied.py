@@ -30,7 +30,8 @@ def is_tentative(clause: Clause) -> bool:
         return False  # "replace Juno with 33 once she's old enough"
     if said in {"hope", "hoping", "hopefully", "expecting", "expect", "maybe", "perhaps", "supposed to"} and told and told[0] < place:
         return False
-    return not (said == "supposed to" and clause.sorted_as("temp")) and not clause.has("palpate")
+    weather = clause.sorted_as("temp") or clause.has("degrees_verb")
+    return not (said == "supposed to" and weather) and not clause.has("palpate")
 
 
 def is_yet_to_come(clause: Clause) -> bool:
@@ -113,6 +114,8 @@ def _befell_nobody(clause: Clause) -> bool:
 def _there_is_no(clause: Clause, i: int, *, yet: bool) -> bool:
     """`no palp yet`, `no kits`: whether what stands behind the `no` at that place is denied."""
     behind = clause.items[i + 1]
+    if behind.sort == "num" and behind.spoken and behind.value == 1 and i + 2 < len(clause.items):
+        return bool(clause.items[i + 2].marks & OPENS)  # "no one kindled last night"
     if yet and behind.marks & OPENS:
         return True
     return bool(behind.marks & {"kits", "litter"}) and (yet or (len(clause.items) <= SHORT and not clause.has("miss")))

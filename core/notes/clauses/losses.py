@@ -123,8 +123,14 @@ def doe_of_the_lost(c: Clause, cue: int) -> Pick | None:
 STILL_THERE: Final = frozenset({"makes", "leaves", "leaving", "making", "now", "down to", "now at"})
 
 
+LEAVES: Final = frozenset({"leaves", "leaving", "leaves her", "leaving her"})
+
+
 def number_left(c: Clause) -> int | None:
     """Where the number of those stands that are left: `so that's six of them left now`, `six left`."""
+    for i in range(len(c.items) - 1):
+        if c.said(i) in LEAVES and c.whole(i + 1) is not None and i and c.said(i + 2) in {"", ".", ",", "now", "in", "alive", "left"}:
+            return i + 1  # "so that leaves six"
     for i in c.each("left_over", "count"):
         if c.said(i) not in {"left", "remaining", "kits left"} or c.said(i + 1) in {"the", "her", "in", "on", "for"}:
             continue

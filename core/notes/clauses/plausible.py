@@ -12,6 +12,7 @@ from typing import Final
 
 from core.herd.litters import alive_now, the_litter
 from core.notes.clauses.clause import Clause
+from core.notes.clauses.losses import LEAVES
 from core.notes.clauses.scene import Found
 from core.notes.clauses.turns import turned
 from core.notes.clauses.unreal import unreal
@@ -486,6 +487,8 @@ BARE: Final = frozenset(
 
 def _some_of_them(c: Clause, found: Found) -> bool:
     """Whether kits counted without a verb are only some of them, or have something done to them: `1 kit with a bad eye`."""
+    if any(c.said(i - 1) in LEAVES for i in _used_numbers(c, found)):
+        return False  # "so that leaves six"
     if c.has("ail", "fault", "treat", "cause:sick", "give", "sell", "cull") and not c.has("count"):
         return True
     if any("kits" in item.marks and c.said(i + 1) in {"with", "w"} for i, item in enumerate(c.items)) and not c.has("count"):

@@ -100,7 +100,7 @@ CUES: Final = {
     "lose": "lost | lose | loses | losing | loss | losses | lots",
     "step": "trod on | trodden on | stepped on | stepped | sat on | squashed | crushed | squished | laid on | trampled | smothered | flattened | stomped | stomped on | stepping on | sat down on",
     "eat": "ate | eating | eaten | cannibalized | chewed up | chewed on | eats | chewed | munched | munched on | gobbled | gobbled up | devoured",
-    "took_kits": "took | get | take | getting | got into | got | killed | grabbed | dragged off | carried off | rat got | cat got | dog got | snake got | coon got | hawk got | got at | raided | nabbed",
+    "took_kits": "taken by | took | get | take | getting | got into | got | killed | grabbed | dragged off | carried off | rat got | cat got | dog got | snake got | coon got | hawk got | got at | raided | nabbed",
     "fewer": "down | short | minus",
     "froze": "froze | frozen | frozen solid | freezing",
     "cause:cold": "cold | froze | frozen | chilled | hypothermia | frozen solid | froze to death | too cold | got cold | the cold",

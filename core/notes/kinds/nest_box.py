@@ -117,6 +117,8 @@ def _change(c: Clause, cue: int) -> str | None:
         behind is None or behind.sort != "word" or behind.said in {"with", "for", "now", "as", "since"}
     ):
         return "in"  # "Clover's box is in"
+    if cue >= 0 and c.said(cue + 1) in {"out of", "off"} and c.known(cue + 2) is not None:
+        return "out"  # "got the box out of Sorrel's cage"
     taken = any(c.said(i) in TAKEN for i in range(len(c.items)))
     outs = [
         i

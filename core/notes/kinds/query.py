@@ -109,7 +109,7 @@ CUES: Final = {
     "ask:winter": "winter plan | before winter | through winter | this winter | winter",
     "ask:what_if": "what if | what would happen | what happens if | if i sold | if i culled | suppose i",
     "ask:picture": "picture | pic | chart | graph | plot | photo | picture of | growth chart | pictures | photos | pics | draw | draw me",
-    "ask:help": "crib | the crib | notes crib | crib sheet | help | what can you do | how do i | commands | how does this work | what can i say | instructions",
+    "ask:help": "crib | the crib | notes crib | crib sheet | help | what can you do | how do i | commands | how does this work | what can i say | things can i say | things can i tell | can i say to you | instructions",
     "ask:card": "cage card | cage cards | cage card for | cage cards for | cage card of | cage cards of | print cards | what does the book say about | what do you have on | what do we know about | card | everything on | all on | tell me about | show me | info on | record on | history on | everything about | hows | how is | whats up with | details on | status of | stats on | look up | record for | summary of",
     "ask:herd": "herd | the herd | my herd | our herd",
     "ask:digest": "digest | weekly digest | the digest | this weeks digest",

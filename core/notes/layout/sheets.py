@@ -164,7 +164,7 @@ def _paired(line: str) -> str | None:
 
 def _planned(line: str) -> str | None:
     """`breed 15 to Flint`, `15 x Flint`."""
-    if re.match(r"(?:butcher|cull|keep|sell|breed|retire|replace|review)\b", line):
+    if re.match(r"(?:butcher|cull|keep|sell|breed|retire|replace|review)\b", line, re.IGNORECASE):
         return f"plan to {line}"
     behind = re.match(r"((?:doe |buck )?\w+) (butcher|cull|keep|sell|breed|retire|review)\b(.*)", line)
     if behind:

@@ -34,7 +34,7 @@ SHARED: Final = {
     "people": "the kids | my kids | our kids | grandkids | the grandkids | 4h kids | neighbor kids | neighbors kids | some kids | kids in",
     "all": "every last one | every last one of | every last one of them | every last kit | every last | every single one of | every single kit | every one of | every one of them | every kit | all her kits | the lot | the whole lot | all | all of them | all of em | every single one | each and every one | all of those | every one | everyone | each one | both | every | whole",
     "none": "not a one | not one | not a single one | nary a one | not a single | nary one | none | nobody | neither | no",
-    "kits": "fat bellies | full bellies | round bellies | pups | kiddos | childs | little fellas | little fellows | wee ones | kittens in the nest | bunny babies | babys | babbies | rabbit babies | baby rabbits | baby bunnies | baby rabbit | kits | kit | babies | baby | bunnies | kids | kid | ones | pinkies | newborns | little ones | bunnys | bunny | youngsters | young ones | buns | kitts | litter mates",
+    "kits": "little mites | poor mites | wee mites | fat bellies | full bellies | round bellies | pups | kiddos | childs | little fellas | little fellows | wee ones | kittens in the nest | bunny babies | babys | babbies | rabbit babies | baby rabbits | baby bunnies | baby rabbit | kits | kit | babies | baby | bunnies | kids | kid | ones | pinkies | newborns | little ones | bunnys | bunny | youngsters | young ones | buns | kitts | litter mates",
     "one_of": "one | one of",
     "child_of": "daughter of | son of",
     "litter": "bunch | brood | crew | gang | litter is | litter has | litter | litter of | litters | ltr | lttr | littermates",

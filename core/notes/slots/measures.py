@@ -61,6 +61,8 @@ def amount_at(tokens: Sequence[Token], at: int) -> tuple[Decimal, int, bool, boo
         return THIRDS, end + 1, True, False
     if possessive:
         return value, end, True, True
+    if key(tokens, end) in {"tenth", "tenths"} and 0 < value < 10 and value == int(value):  # not a figure: two tenths
+        return value / 10, end + 1, True, False
     if key(tokens, end) in {"quarters", "quarter"} and value < 4:
         return value * Decimal("0.25"), end + 1, True, False  # not a figure: a quarter
     return _with_fraction(tokens, value, end, spoken_words=True)
@@ -197,9 +199,14 @@ def _money(tokens: Sequence[Token], at: int, value: Decimal, end: int) -> Item:
     cents = amount_at(tokens, end + 1) if key(tokens, end) == "and" and end + 1 < len(tokens) else None
     if cents and key(tokens, cents[1]) in {"cents", "cent"}:
         return _made(tokens, "money", at, cents[1] + 1, int(value * 100 + cents[0]))
+    bare = amount_at(tokens, end) if key(tokens, end) in TENS and value == int(value) else None
+    if bare and 10 <= bare[0] < 100 and key(tokens, bare[1]) in ENDS_PRICE:  # not a figure: cents in two figures
+        return _made(tokens, "money", at, bare[1], int(value * 100 + bare[0]))  # "nineteen dollars fifty apiece"
     return _made(tokens, "money", at, end, int((value * 100).to_integral_value()))
 
 
+#: Behind dollars and cents in words.
+ENDS_PRICE: Final = frozenset({"", ".", ",", ";", "\n", "each", "apiece", "a", "per", "total", "for", "and"})
 #: Behind `20 below` they leave it degrees of frost.
 BELOW_WHAT: Final = frozenset(
     {"zero", ".", "!", ",", "\n", "outside", "out", "tonight", "today", "overnight", "again", "this", "last", "in"}

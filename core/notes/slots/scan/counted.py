@@ -218,11 +218,17 @@ class Counted(Caged):
         cents = amount_at(self.tokens, end) if end < len(self.tokens) and self._key(end) in TENS else None
         if cents is None or not cents[2] or value != int(value) or not TENS_LEAST <= cents[0] < CENTS:
             return False
-        if self._key(cents[1]) not in {"each", "apiece"} and (self._key(cents[1]), self._key(cents[1] + 1)) not in {
-            ("a", "bag"),
-            ("a", "piece"),
-            ("per", "bag"),
-        }:
+        sold = self._key(self.at - 1) == "for" and self._key(cents[1]) in {"", ".", "today"} and self._said_already("sell", "list")
+        if (
+            not sold
+            and self._key(cents[1]) not in {"each", "apiece"}
+            and (self._key(cents[1]), self._key(cents[1] + 1))
+            not in {
+                ("a", "bag"),
+                ("a", "piece"),
+                ("per", "bag"),
+            }
+        ):
             return False
         self._add("money", cents[1], int(value * CENTS + cents[0]))
         return True

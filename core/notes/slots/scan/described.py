@@ -11,7 +11,9 @@ from core.notes.slots.scan.base import Scanned
 OWNED_SEX: Final = frozenset({"doe's", "buck's"})
 SIZES: Final = frozenset({"little", "big", "old", "young", "pretty", "poor", "sweet", "dear", "new"})
 #: What is told of an animal that was described, not of one that is new.
-OF_A_DOE: Final = frozenset({"step", "lose", "eat", "kindle", "bite", "refuse", "miss", "die", "manners", "palpate"})
+OF_A_DOE: Final = frozenset(
+    {"step", "lose", "eat", "kindle", "bite", "refuse", "miss", "die", "manners", "palpate", "temper", "temper:bad"}
+)
 
 
 class Described(Scanned):

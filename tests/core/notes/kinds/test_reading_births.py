@@ -64,7 +64,7 @@ NOTES = [
     note("14 kindled 8, alive", fact("kindled", doe="14", born=8, alive=8)),
     note("14 kindled 8 almost", fact("kindled", doe="14", born=8)),
     note("12 lost another one, that makes six", fact("kits_lost", doe="12", count=1)),
-    note("12 lost one, leaves 6", fact("kits_lost", doe="12", count=1)),
+    note("12 lost one, leaves 6", fact("kits_lost", doe="12", count=1), fact("kit_count", doe="12", count=6)),
     note("12 lost one, leaves 4", ask="which_number"),
     note("12 lost 2 of hers", fact("kits_lost", doe="12", count=2)),
     remark("14 no litter yet", "14"),
