@@ -23,7 +23,12 @@ from core.notes.roster import herd_of
 HERE = Path(__file__).parent
 ROSTER = json.loads((HERE.parents[1] / "corpus" / "roster.json").read_text(encoding="utf-8"))
 AT = datetime.fromisoformat("2026-11-25T07:10:00-06:00")
-CASES = [json.loads(line) for line in (HERE / "notes_read.jsonl").read_text(encoding="utf-8").split("\n") if line.strip()]
+CASES = [
+    json.loads(line)
+    for file in sorted(HERE.glob("notes_read*.jsonl"))
+    for line in file.read_text(encoding="utf-8").split("\n")
+    if line.strip()
+]
 
 
 @lru_cache(maxsize=1)
