@@ -12,7 +12,9 @@ from typing import ClassVar, Final
 from core import words
 from core.herd.calendar import mating_chores
 from core.herd.changes import ancestor, mated_again, of_sex
+from core.herd.kin import inbreeding_of_kits
 from core.herd.matings import SERVICE_DAYS, open_mating, open_matings
+from core.herd.settings import highest_coi
 from core.herd.state import Animal, Herd, Mating
 from core.notes.checking import animal_problem, not_born, not_yet, was_gone, worst, wrong_sex
 from core.notes.clauses.clause import Clause
@@ -282,7 +284,18 @@ def reply(fact: Bred, before: Herd, after: Herd) -> tuple[str, ...]:
     again = (f"Her breeding of {words.day(earlier.on)} counts as not taken.",) if earlier and ended else ()
     same = _same_service(fact, before, doe.key)
     ahead = to_come(chores_of_mating(after, doe.key, fact.on), after.day)
-    return tuple(each for each in (line, *stranger, *again, same, ahead) if each)
+    return tuple(each for each in (line, _too_close(fact, after), *stranger, *again, same, ahead) if each)
+
+
+def _too_close(fact: Bred, after: Herd) -> str | None:
+    """The warning where their kits would be more inbred than the farm wants; it is told, and nothing is held back."""
+    buck, doe = after.find(fact.buck), after.find(fact.doe)
+    if buck is None or doe is None:
+        return None
+    inbred, most = inbreeding_of_kits(after, buck.key, doe.key), highest_coi(after.settings)
+    if inbred < most:
+        return None
+    return f"Close kin: their kits would be {inbred * 100:.1f} % inbred, and you want to be warned from {most * 100:.1f} % on."
 
 
 def _same_service(fact: Bred, before: Herd, doe: str) -> str | None:
