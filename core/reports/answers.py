@@ -33,6 +33,7 @@ from core.reports.flags import all_flags, flags_of
 from core.reports.herd_document import herd_document
 from core.reports.keep_or_cull import in_breed, keep_or_cull
 from core.reports.line_up import line_up
+from core.reports.mates import bred_to, mates, next_does
 from core.reports.pairing import pairing
 from core.reports.papers.replies import CALENDAR, calendar_reply, paper_reply, paper_wanted
 from core.reports.pictures.replies import picture_reply, with_picture
@@ -64,6 +65,9 @@ MANY = 12  # not a figure: lines on a phone
 ALL_OF_THEM = re.compile(r"\b(all|everything|whole|full)\b", re.IGNORECASE)
 #: What asks for the herd itself and not for a number.
 HERD = re.compile(r"^(?!.*\b(how many|count|total)\b).*\bherd\b", re.IGNORECASE)
+#: What asks for somebody to breed, and what asks about a mating that was.
+WHOM = re.compile(r"\b(who|whom|which|next)\b", re.IGNORECASE)
+BRED_TO = re.compile(r"^(?!.*\b(should|can|could|would)\b).*\bbred\b", re.IGNORECASE)
 #: What may be a tag.
 TAG = re.compile(r"\b[A-Za-z]{0,2}-?\d+\b")
 #: A number that is none: a size of paper, a count of days or generations.
@@ -171,12 +175,21 @@ def _why(asked: Asked) -> Reply:
 def _pair(asked: Asked) -> Reply:
     one, other = asked.who, asked.other
     if one is None or other is None:
-        return _needs(asked, "15 x 7?")
+        return _stranger(asked) or _mates(asked, one)
     if {one.sex, other.sex} != {"doe", "buck"}:
         same = f"both {one.sex}s" if one.sex and one.sex == other.sex else "not known to be a doe and a buck"
         return Reply((f"{called(one)} and {called(other)} are {same}. Ask for a doe and a buck: 15 x 7?",))
     doe, buck = (one, other) if one.sex == "doe" else (other, one)
     return pairing(asked.herd, asked.today, doe, buck).reply()
+
+
+def _mates(asked: Asked, one: Animal | None) -> Reply:
+    """Whom to breed the one to, whom it was bred to, or which doe next."""
+    if one is None:
+        return next_does(asked.barn, asked.query.breed) if WHOM.search(asked.said) else _needs(asked, "15 x 7?")
+    if BRED_TO.search(asked.said):
+        return bred_to(asked.barn, one)
+    return mates(asked.barn, one).reply() if one.sex else Reply((f"Is {called(one)} a doe or a buck? Tell me: {one.tag} is a doe",))
 
 
 def _compare(asked: Asked) -> Reply:

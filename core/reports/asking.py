@@ -35,7 +35,15 @@ def first_lines(head: str, lines: Sequence[str], more: str = "more") -> Reply:
 
 def open_does(barn: Evidence, breed: str | None) -> Reply:
     """Does that could be bred: grown, not mated, with no litter under them."""
-    found = [
+    found = grown_and_open(barn, breed)
+    if not found:
+        return Reply(("No doe is open: each grown one is bred or nurses.",))
+    return first_lines(f"{count(len(found), 'open doe')}.", [_open_line(barn, one) for one in found])
+
+
+def grown_and_open(barn: Evidence, breed: str | None) -> list[Animal]:
+    """The does of `open_does` themselves."""
+    return [
         one
         for one in barn.living
         if one.sex == "doe"
@@ -44,9 +52,6 @@ def open_does(barn: Evidence, breed: str | None) -> Reply:
         and open_mating(barn.herd, one.key, barn.today) is None
         and nursed_litter(barn.herd, one.key, barn.today) is None
     ]
-    if not found:
-        return Reply(("No doe is open: each grown one is bred or nurses.",))
-    return first_lines(f"{count(len(found), 'open doe')}.", [_open_line(barn, one) for one in found])
 
 
 def _open_line(barn: Evidence, one: Animal) -> str:
