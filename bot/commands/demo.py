@@ -12,6 +12,7 @@ import click
 
 from bot.commands.options import opened
 from bot.commands.talking import hold
+from bot.terminal.width import on_screen
 from core.problem import Problem
 
 if TYPE_CHECKING:
@@ -46,7 +47,7 @@ def show(app: App) -> None:
     click.echo(f"{told.document['recorded']} notes of an invented farm are in a throw-away book. It is {now:%A, %d %B %Y} there.\n")
     for title, answer in (("haynote due", app.due(now, 7)), ("haynote digest", app.digest(now)), ("haynote keep", app.keep(now))):
         click.secho(f"--- {title}", bold=True)
-        click.echo(answer.reply.text + "\n")
+        click.echo(on_screen(answer.reply.text) + "\n")
     if sys.stdin.isatty():
         click.echo("Ask it something: 'why 9', 'who is due this week', 'is flicker better than ember', or text a note.\n")
         hold(app, "me", now)

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any, NoReturn, TypeVar
 import click
 
 from bot.settings import Settings, data_folder, settings
+from bot.terminal.width import on_screen
 from core.app import open_book
 from core.problem import Problem
 from core.reply import Reply
@@ -100,7 +101,7 @@ def why_not(error: Exception) -> str:
 
 def tell(document: dict[str, Any], reply: Reply, *, as_json: bool) -> None:
     """Print an answer in the form that was asked for."""
-    click.echo(to_line(document) if as_json else in_lines(reply))
+    click.echo(to_line(document) if as_json else on_screen(in_lines(reply)))
 
 
 def in_lines(reply: Reply) -> str:

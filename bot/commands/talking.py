@@ -17,6 +17,7 @@ from bot.commands.options import book_options, json_option, moment, now_option, 
 from bot.settings import data_folder
 from bot.terminal import chat as terminal
 from bot.terminal.files import with_files
+from bot.terminal.width import on_screen
 from core.app import Message
 from core.app.taking_away import handed_over, wanted_form
 from core.reply import Reply
@@ -59,13 +60,18 @@ def chat(author: str, now: str | None, book: str | None, farm: str | None) -> No
     hold(app, author, moment(app, now) if now else None)
 
 
+def _put(text: str) -> None:
+    """On the screen, broken between words."""
+    click.echo(on_screen(text))
+
+
 def hold(app: App, author: str, start: datetime | None) -> None:
     """The chat, typed or piped. With a start, the clock is set to it and runs on from there."""
     clock = running(start)
     hear = ear(app, author, clock)
     if sys.stdin.isatty():
-        click.echo(app.due(clock(), 0).reply.text + "\n")
-        terminal.typed(hear, click.echo, data_folder() / "typed-lines")
+        _put(app.due(clock(), 0).reply.text + "\n")
+        terminal.typed(hear, _put, data_folder() / "typed-lines")
     else:
         terminal.piped(sys.stdin, hear, click.echo)
 
