@@ -9,6 +9,7 @@ import click
 
 from bot.commands.exporting import whole
 from bot.commands.options import book_options, moment, now_option, opened, refuse, served, why_not
+from core.app.leaving import told_stays, told_when
 from core.problem import Problem
 
 #: A server would go on with the farm that it keeps in mind.
@@ -37,7 +38,7 @@ def delete(last: Path | None, stay: bool, now: str | None, book: str | None, far
         raise click.UsageError("say --last FILE, where the last archive goes, or --stay")
     app = opened(book, farm)
     if last is None:
-        click.echo("The farm stays." if app.stay() else "Nobody asked for the farm to be deleted: it stays.")
+        click.echo(told_stays(taken_back=app.stay()))
         return
     at = moment(app, now)
     parts = app.archive(photo_folder(app))
@@ -51,7 +52,7 @@ def delete(last: Path | None, stay: bool, now: str | None, book: str | None, far
         )
     goes_at = app.want_to_go(at)
     if goes_at > at:
-        day = f"{goes_at.astimezone(app.timezone()):%A, %d %B %Y, %H:%M}"
+        day = told_when(goes_at, app.timezone())
         click.echo(
             f"The last archive is in {last}. The farm may be deleted from {day} on: then say this again. 'haynote delete --stay' takes it back."
         )

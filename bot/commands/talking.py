@@ -19,6 +19,7 @@ from bot.terminal import chat as terminal
 from bot.terminal.files import with_files
 from bot.terminal.width import on_screen
 from core.app import Message
+from core.app.leaving import BY_COMMAND, wanted_leaving
 from core.app.taking_away import handed_over, wanted_form
 from core.reply import Reply
 
@@ -41,8 +42,7 @@ def say(text: str, author: str, as_json: bool, now: str | None, book: str | None
     app = opened(book, farm, as_json=as_json)
     at_home(app, now)
     at = moment(app, now)
-    if (form := wanted_form(text)) is not None:
-        reply = in_hand(app, handed_over(form, owner=True), at)
+    if (reply := beside_notes(app, text, at)) is not None:
         tell({"facts": [], "ask": None, "reply": reply.text, "chores": []}, reply, as_json=as_json)
         return
     told = app.say(message(text, at, author))
@@ -77,7 +77,7 @@ def hold(app: App, author: str, start: datetime | None) -> None:
 
 
 def ear(app: App, author: str, clock: Callable[[], datetime]) -> terminal.Hear:
-    """What hears a message typed here: a note, a question, a list, a recording, or that the whole book is wanted."""
+    """What hears a message typed here: a note, a question, a list, a recording, or what concerns the whole book."""
     from bot.terminal.lists import with_list  # noqa: PLC0415 - loads the store, which not every command does
     from bot.terminal.sounds import Sounds  # noqa: PLC0415 - the same
 
@@ -86,9 +86,9 @@ def ear(app: App, author: str, clock: Callable[[], datetime]) -> terminal.Hear:
         command.call_on_close(sounds.close)
 
     def hear(text: str) -> Reply:
-        at, form = clock(), wanted_form(text)
-        if form is not None:
-            return in_hand(app, handed_over(form, owner=True), at)  # whoever sits here has the book already
+        at = clock()
+        if (reply := beside_notes(app, text, at)) is not None:
+            return reply
         if (reply := with_list(app, text, at, author, app.upload_folder(data_folder() / "uploads"))) is not None:
             return reply
         if (reply := sounds.answer(message(text, at, author))) is not None:
@@ -96,6 +96,13 @@ def ear(app: App, author: str, clock: Callable[[], datetime]) -> terminal.Hear:
         return in_hand(app, app.hear(message(text, at, author)), at)
 
     return hear
+
+
+def beside_notes(app: App, text: str, at: datetime) -> Reply | None:
+    """The answer where the whole book is wanted, or the farm is to be deleted or to stay; None where the words are something else."""
+    if (form := wanted_form(text)) is not None:
+        return in_hand(app, handed_over(form, owner=True), at)  # whoever sits here has the book already
+    return Reply((BY_COMMAND,)) if wanted_leaving(text) is not None else None
 
 
 def in_hand(app: App, reply: Reply, at: datetime) -> Reply:

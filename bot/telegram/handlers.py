@@ -20,6 +20,7 @@ from bot.telegram.voices import Voices
 from core.app import Member, Message, Sent, Wish
 from core.app import Update as Kept
 from core.app.bringing import Listed, is_list, listed
+from core.app.leaving import wanted_leaving
 from core.app.members import LOOKS_ONLY
 from core.app.speaking import Spoken, spoken
 from core.app.taking_away import ONLY_IN_PRIVATE, wanted_form
@@ -87,6 +88,10 @@ class Desk:
         await self._answer_press(act, pressed.label)
         if (wanted := wanted_form(pressed.says)) is not None:
             await self._export(act, wanted, button=key)
+            await self._take_buttons_away(act)
+            return
+        if (leave := wanted_leaving(pressed.says)) is not None:
+            await self._leave(act, leave, button=key)
             await self._take_buttons_away(act)
             return
         if (wanted_list := listed(pressed.says)) is not None:
@@ -187,6 +192,18 @@ class Desk:
         who = act.member or Member(act.update.account, act.update.name, "")
         await self.counter.ask(self.counter.app.export_update, act.kept, who, wanted, self.counter.now(), button=button)
 
+    async def leave(self, act: Act) -> None:
+        """The farm is to be deleted, or to stay after all."""
+        await self._leave(act, leaving(act) or "ask")
+
+    async def _leave(self, act: Act, what: str, button: str | None = None) -> None:
+        """That is an owner's to say, and in a chat of their own: the last archive goes with the answer."""
+        if act.update.group:
+            await self._done(act.kept, Reply((ONLY_IN_PRIVATE,)))
+            return
+        who = act.member or Member(act.update.account, act.update.name, "")
+        await self.counter.ask(self.counter.app.leaving_update, act.kept, who, what, self.counter.now(), button=button)
+
     async def move(self, act: Act) -> None:
         """The group goes on under another number."""
         await self.counter.ask(self.counter.app.chat_moved, act.kept, act.update.moved_to or act.update.chat)
@@ -243,6 +260,11 @@ def form(act: Act) -> str | None:
     return wanted_form(words.addressed(act.text))
 
 
+def leaving(act: Act) -> str | None:
+    """What is wished about deleting the farm; None where something else is."""
+    return wanted_leaving(words.addressed(act.text))
+
+
 def pastes(act: Act) -> bool:
     """Whether it is a list of animals, from who may write, and nothing that changes an earlier message."""
     update = act.update
@@ -267,6 +289,7 @@ HANDLERS = (
     Handler("another farm of one's own", lambda act: act.update.edit == 0 and words.farm(act.text) is not None, Desk.tell_farm),
     Handler("something about the farm's people", lambda act: act.update.edit == 0 and wishes(act), Desk.manage),
     Handler("the whole book is wanted", lambda act: act.update.edit == 0 and form(act) is not None, Desk.hand_over),
+    Handler("the farm is to be deleted, or to stay", lambda act: act.update.edit == 0 and leaving(act) is not None, Desk.leave),
     Handler("a photo from who may write", lambda act: act.update.photo is not None and not looks(act), Desk.keep),
     Handler("a recording, with no words under it", speaks, Desk.listen),
     Handler("a file that may be a list", lambda act: act.update.document is not None and act.update.edit == 0, Desk.bring),

@@ -9,12 +9,14 @@ from typing import Any
 
 from sqlalchemy import Connection
 
+from core.app.leaving import Leave, done_about_leaving
 from core.app.letters import answer_of, letter_of, put
-from core.app.members import LOOKS_ONLY, OWNER, REFUSED, Knock, Wish, admitted, done_about_people, farms_of
+from core.app.members import LOOKS_ONLY, OWNER, OWNERS_ONLY, REFUSED, Knock, Wish, admitted, done_about_people, farms_of
 from core.app.room import Room
 from core.app.taking_away import handed_over
 from core.notes.listen import Heard
 from core.notes.reading import Message, ReplyTo
+from core.notes.replay import zone
 from core.notes.talk.about_note import NOTE
 from core.reply import Choice, Reply
 from core.store import buttons, intake, journal, outgoing, people, whose
@@ -98,10 +100,16 @@ class Post(Room):
         """Hand the book over in a form to who may have it, and refuse everybody else before any of it is on its way."""
         reply = handed_over(form, owner=who.role == OWNER)
         with self._begin() as connection:
-            self._put(connection, (_key(update), update.chat, reply), now)
-            if button is not None:
-                buttons.spend(connection, self._farm, button, now)
-            intake.mark(connection, self._farm, update.id, "done")
+            self._be_done(connection, update, reply, now, button)
+        return reply
+
+    def leaving_update(self, update: Update, who: people.Member, what: str, now: datetime, *, button: str | None = None) -> Reply:
+        """Do what an owner wishes about deleting the farm, and tell what came of it: with the letter that the last archive goes with, or not at all."""
+        home = zone(self._hearing.book().herd.settings.timezone)
+        with self._begin() as connection:
+            owner = who.role == OWNER
+            reply = done_about_leaving(connection, self._farm, Leave(what, now, home)) if owner else Reply((OWNERS_ONLY,))
+            self._be_done(connection, update, reply, now, button)
         return reply
 
     def farm_update(self, update: Update, who: people.Member, farm: str, now: datetime, *, group: bool) -> Reply:
@@ -226,6 +234,13 @@ class Post(Room):
     def _park(self, connection: Connection, update: Update, now: datetime) -> None:
         intake.mark(connection, self._farm, update.id, "parked")
         self._put(connection, (_key(update), update.chat, PARKED), now)
+
+    def _be_done(self, connection: Connection, update: Update, reply: Reply, now: datetime, button: str | None) -> None:
+        """Put the answer into the outbox, spend the button that led to it, and be done with the update."""
+        self._put(connection, (_key(update), update.chat, reply), now)
+        if button is not None:
+            buttons.spend(connection, self._farm, button, now)
+        intake.mark(connection, self._farm, update.id, "done")
 
     def _put(self, connection: Connection, letter: tuple[str, str, Reply], now: datetime) -> bool:
         key, chat, reply = letter

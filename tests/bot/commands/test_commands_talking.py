@@ -107,3 +107,12 @@ def test_the_book_is_handed_over_and_no_note_made(farm: Machine) -> None:
     assert "In which form?" in chat
     assert "farm-archive.zip" in chat
     assert farm.ok("export", "--journal") == before
+
+
+def test_deleting_the_farm_is_left_to_its_command(farm: Machine) -> None:
+    """Neither `say` nor the chat does it, or makes a note of it."""
+    before = farm.ok("export", "--journal")
+    assert "'haynote delete --last FILE'" in farm.ok("say", "delete my farm")
+    assert "'haynote delete --stay'" in farm.ok("chat", typed="keep my farm\n")
+    assert "Nobody asked" in farm.ok("delete", "--stay")
+    assert farm.ok("export", "--journal") == before
