@@ -244,13 +244,17 @@ def _plain(name: str) -> str:
     return name.replace("_", " ").capitalize().replace("coi", "COI")
 
 
-def reply(fact: SettingChanged, _before: Herd, after: Herd) -> tuple[str, ...]:
-    """The setting in plain words, in the farm's own units."""
+def reply(fact: SettingChanged, before: Herd, after: Herd) -> tuple[str, ...]:
+    """The setting in plain words, in the farm's own units; told so where it was the same before."""
     value = normal(fact.name, fact.value)
     if value is None:
         return (f"{_plain(fact.name)} can't be {fact.value}.",)
     breed = f" of {fact.breed}" if fact.breed is not None else ""
-    said = words.sentence(_SAID[fact.name].format(value=_shown(fact.name, value, after), breed=breed, each=breed or " of each breed"))
+    told = _SAID[fact.name].format(value=_shown(fact.name, value, after), breed=breed, each=breed or " of each breed")
+    if before is not after and before.settings == after.settings:
+        head, stop, more = told.partition(". ")
+        told = f"{head}, as before{stop}{more}"
+    said = words.sentence(told)
     return (said, *_quiet_hour(after)) if fact.name in _HOURS else (said,)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from datetime import date
@@ -19,12 +20,14 @@ from core.notes.meaning import Meaning
 from core.notes.reading import Ask, Draft, Message
 from core.notes.replay import TOLD, Book, local_day
 from core.notes.talk.answer import day_within
-from core.notes.talk.correction_fields import WRONG, amended, field_for, holds, senses
+from core.notes.talk.correction_fields import WRONG, amended, field_for, holds, is_priced, senses
 from core.notes.talk.doubt import draft_of, echo, problem_with
 from core.notes.talk.recall import animals_of, last_entries, standing_notes, subject_of
 from core.words import pounds_and_ounces
 
 _SHOWN = 12  # not a figure: facts that an undo names one by one
+#: A number and nothing else belongs to the last note, whatever an older one counted.
+_ALONE = re.compile(r"^\W*(?:no|nope|sorry|oops|wait|actually)\b[\s,.:-]*\$?\d+(?:\.\d+)?\W*$", re.IGNORECASE)
 _LOOK_BACK = 10  # notes of that person among which "15 not 14" looks for the 14
 
 
@@ -171,6 +174,8 @@ def book_without(book: Book, entry: Entry) -> Book:
 def _meant(book: Book, message: Message, correct: Correct) -> Entry | None:
     """The fact that the correction is about: of `who` where said, else the one that holds what was wrong ("not 14"), else the last."""
     near = _near(book, message)
+    if near and _ALONE.match(message.text):
+        near = [entry for entry in near if entry.note.id == near[0].note.id]
     if correct.who is not None:
         near = [entry for entry in near if any(same_tag(correct.who, tag) for tag in animals_of(entry.fact))]
     wrong = WRONG.search(message.text)
@@ -193,6 +198,9 @@ def _by_weight(entries: Sequence[Entry]) -> list[Entry]:
 
 
 def _takes(entry: Entry, correct: Correct, herd: Herd) -> bool:
+    """Whether the fact has the fields that the correction sets; of one animal sold or offered a plain number is the price."""
+    if [name for name, _ in correct.set] == ["count"] and is_priced(entry.fact):
+        return True
     return all(field_for(entry.fact, name, value, herd) for name, value in correct.set)
 
 

@@ -213,20 +213,17 @@ def _put_right_in_words(talk: Talk) -> Meaning | None:
 
 def _told_again(talk: Talk, last: Sequence[Entry], meaning: Meaning) -> Meaning:
     """ "No, 10F", "make that a cup": the same thing of the same animal said again behind a "no" or a "sorry" puts the last note right."""
-    if (
-        len(last) != 1
-        or len(meaning.facts) != 1
-        or meaning.ask is not None
-        or unmarked(talk.message.text) == talk.message.text.strip(" .!")
-    ):
+    if len(meaning.facts) != 1 or meaning.ask is not None or unmarked(talk.message.text) == talk.message.text.strip(" .!"):
         return meaning
-    before, fact = last[0].fact, meaning.facts[0]
-    if fact.kind != before.kind or fact.kind in PASSING or subject_of(fact) != subject_of(before) or _MORE.search(talk.message.text):
+    fact = meaning.facts[0]
+    same = [entry.fact for entry in last if entry.fact.kind == fact.kind and subject_of(entry.fact) == subject_of(fact)]
+    if len(same) != 1 or fact.kind in PASSING or _MORE.search(talk.message.text):
         return meaning
-    said, today = to_json(before), talk.today.isoformat()
+    said, today = to_json(same[0]), talk.today.isoformat()
     put = {name: value for name, value in to_json(fact).items() if said.get(name) != value and not (name == "on" and value == today)}
     another = "trait" in put or (fact.kind == "setting" and "name" in put)  # "no biters" behind "4 litters wanted" is a wish of its own
-    return Meaning((Correct(set=Fields(tuple(put.items()))),)) if put and not another else meaning
+    whose = subject_of(fact) if len(last) > 1 else None  # "no, tulip 5-9" behind the weights of three
+    return Meaning((Correct(set=Fields(tuple(put.items())), who=whose),)) if put and not another else meaning
 
 
 def _field_named(talk: Talk, last: Fact) -> tuple[tuple[str, Json], ...]:

@@ -82,7 +82,7 @@ def senses(fact: Fact, correct: Correct, text: str, herd: Herd) -> tuple[Correct
     pounds = _pounds_kept(fact, correct, text)
     if pounds:
         return (replace(correct, set=Fields((("grams", grams_of(pounds) + int(value or 0)),))), correct)
-    if name == "count" and len(correct.set) == 1 and _is_priced(fact) and isinstance(value, int):
+    if name == "count" and len(correct.set) == 1 and is_priced(fact) and isinstance(value, int):
         return (replace(correct, set=Fields((("price", f"{value}.00"),))),)
     count = field_for(fact, "count", value, herd)
     animal = field_for(fact, "who", value, herd)
@@ -118,7 +118,7 @@ def _says_number(text: str, number: int) -> bool:
     return any(each is not None and each[0] == number for each in told) or bool(re.search(rf"\b0*{number}\b", text))
 
 
-def _is_priced(fact: Fact) -> bool:
+def is_priced(fact: Fact) -> bool:
     """Whether the only plain number in it is its price: one animal sold or offered."""
     said = to_json(fact)
     return "who" in said and "price" in said
