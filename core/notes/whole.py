@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Final
 
 from core.notes.as_facts import ask_for, fact_of, kept_as_remark, subject_told
-from core.notes.clauses.asked import ASKS, MARKS_OF_QUESTION, PLACES_OF_QUESTION, asks_outright, is_question
+from core.notes.clauses.asked import ASKS, MARKS_OF_QUESTION, PLACES_OF_QUESTION, RHETORICAL, asks_outright, is_question
 from core.notes.clauses.asked_about import ASKING
 from core.notes.clauses.clause import Clause
 from core.notes.clauses.unplaced import animal_about
@@ -166,7 +166,7 @@ def headed_message(whole: Clause, text: str) -> Reading | None:
 
     Only where nothing behind it could be a record: no figure, no animal, no verb of the barn said of `him` or `her`.
     """
-    asked = "?" in text and whole.said(whole.opening() or 0) in ASKING
+    asked = "?" in text and whole.said(whole.opening() or 0) in ASKING and not text.lower().startswith(RHETORICAL)
     cue = whole.first("undo", "setting", "correct")
     if not asked and (cue is None or len(whole.items) <= PLACES_OF_QUESTION * 2):
         return None

@@ -22,6 +22,8 @@ RHETORICAL: Final = (
     "wouldnt you know",
     "guess what",
     "guess who",
+    "did i ever tell you",
+    "have i ever told you",
 )
 PRONOUN_SEX: Final = {
     "he": "buck",

@@ -51,6 +51,7 @@ WEIGHTLESS: Final = BIRTHS | {
     "foster",
     "bite",
     "temper",
+    "wean",
 }
 MOST_STATEMENTS: Final = 250  # not a figure: a whole page of a litter book has fewer
 

@@ -63,7 +63,7 @@ NOT_THIS: tuple[str, ...] = (
 
 OPENS: Final = ("done",)
 CUES: Final = {
-    "done": "emptied | scraped | raked out | shoveled out | did the nails | did nails | did her nails | did his nails | did toenails | did everybodys nails | cleaning out | cleaned out | done | trimmed | clipped | scrubbed | swept | disinfected | finished | cleaned | sanitized | washed | checked off | all done | mucked out | dusted | refilled | completed | took care of | nails trimmed | nails done | changed out"
+    "done": "got round to clipping | got around to clipping | got round to trimming | got around to trimming | emptied | scraped | raked out | shoveled out | did the nails | did nails | did her nails | did his nails | did toenails | did everybodys nails | cleaning out | cleaned out | done | trimmed | clipped | scrubbed | swept | disinfected | finished | cleaned | sanitized | washed | checked off | all done | mucked out | dusted | refilled | completed | took care of | nails trimmed | nails done | changed out"
     " | got trimmed | cut the nails | cut nails | cut her nails | cut his nails | cut their nails | cut toenails | brushed | groomed | hosed | limed | replaced the",
     "cut": "cut",
     "chore_word": "nails | nail | cages | cage | trays | tray | bottles | crocks | feeders | waterers | pans | pan | floor | barn | water lines | hutches | hutch | nest check | chores | droppings | manure | litter pans | toenails",

@@ -241,7 +241,7 @@ _SHEETS: Final = {
     "litter colors | litter colours | kit colors": Sheet(_litter_colored),
     "litter update | litter updates | litter check | litter checks | litter report": Sheet(_COUNTED_KITS),
     "new arrivals | new animals | new stock | new rabbits | newcomers | bought rabbits": Sheet(_newcomer, _sexed_newcomer),
-    "colors | colours | coat colors | coats": Sheet(_colored),
+    "color | colour | colors | colours | coat color | coat colour | coat colors | coats": Sheet(_colored),
     "litter weights | litter weight": Sheet(_litter_weighed),
     "breedings | matings | bred | breeding log | mating log | breeding record | mating record": Sheet(_mated),
     "status | status report | weekly report | daily report | weekly notes | daily notes | journal": Sheet(None, None, whole=True),

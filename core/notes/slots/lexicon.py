@@ -80,7 +80,7 @@ BESIDE_NUMBER: Final = {
 THUMBED: Final = {
     "wldnt": "wouldnt", "wuldnt": "wouldnt", "woudnt": "wouldnt", "cldnt": "couldnt", "shldnt": "shouldnt", "dnt": "dont", "ddnt": "didnt", "wnt": "wont", "hsnt": "hasnt",
     "wsnt": "wasnt", "isn": "isnt", "didn": "didnt", "wasn": "wasnt", "hasn": "hasnt", "wouldn": "wouldnt", "frm": "from", "fr": "from", "nd": "and",
-    "wth": "with", "bks": "bucks", "bxs": "boxes", "wght": "weight", "wghts": "weights", "remnd": "remind", "kindld": "kindled", "lst": "lost", "gav": "gave", "tak": "take", "sld": "sold", "skp": "skip", "btchrd": "butchered", "fostrd": "fostered", "trtd": "treated", "drsd": "dressed", "brdd": "bred", "wnd": "weaned", "kts": "kits", "bux": "bucks", "ech": "each", "bgas": "bags", "lttr": "litter", "ltr": "litter", "wend": "weaned",
+    "wth": "with", "bks": "bucks", "bxs": "boxes", "wght": "weight", "wghts": "weights", "remnd": "remind", "kindld": "kindled", "lst": "lost", "gav": "gave", "tak": "take", "sld": "sold", "skp": "skip", "btchrd": "butchered", "fostrd": "fostered", "trtd": "treated", "drsd": "dressed", "brdd": "bred", "wnd": "weaned", "kts": "kits", "bux": "bucks", "sael": "sale", "hav": "have", "ech": "each", "bgas": "bags", "lttr": "litter", "ltr": "litter", "wend": "weaned",
 }  # fmt: skip
 
 FOREIGN: Final = frozenset(

@@ -128,7 +128,8 @@ class Figures(Labelled):
             return False
         following = self._key(self.at + 1)
         both_tags = sign == "," and self.herd.tagged(left) is not None and self.herd.tagged(right) is not None
-        if following in POUNDS_OR_OUNCES or following in KG or (self.items and self.items[-1].said in {"$", "@"}):
+        scored = self.items and ("condition" in self.items[-1].marks or self.items[-1].said in {"$", "@"})
+        if following in POUNDS_OR_OUNCES or following in KG or scored:
             return False
         counted = following in COUNTED_BUT_BAGS or (following in {"d", "a", "l"} and self.tokens[self.at + 1].glued)
         born = bool(self.items) and "kindle" in self.items[-1].marks and (sign == ",")
