@@ -8,7 +8,9 @@ from typing import Final
 from core.notes.as_facts import ask_for, fact_of, kept_as_remark, subject_told
 from core.notes.clauses.asked import ASKS, MARKS_OF_QUESTION, PLACES_OF_QUESTION, RHETORICAL, asks_outright, is_question
 from core.notes.clauses.asked_about import ASKING
+from core.notes.clauses.asked_barn import barn_asked
 from core.notes.clauses.clause import Clause
+from core.notes.clauses.scene import Found
 from core.notes.clauses.unplaced import animal_about
 from core.notes.grammar import ENDS, FIGURES, LEAST_BEFORE, OPENS, PLAIN
 from core.notes.kinds import correction, query, reminder, setting, undoing
@@ -79,6 +81,8 @@ def _asked(whole: Clause, text: str) -> Reading | None:
     """The question that the message is, or that stands behind what it tells."""
     if (behind := _asked_behind(whole, text)) is not None:
         return behind
+    if (about := barn_asked(text)) is not None:
+        return Reading((fact_of(Found(query.Query, about)),))
     if not is_question(whole, text):
         return None
     query.read(whole)

@@ -13,6 +13,7 @@ from datetime import date, datetime
 from core.herd.litters import on_book, the_litter
 from core.herd.questions import fitting
 from core.herd.state import Animal, Herd
+from core.notes.clauses.asked_barn import cage_asked, herd_asked, settings_asked
 from core.notes.journal import Entry
 from core.notes.kinds.query import Query
 from core.notes.replay import Book, local_day
@@ -21,6 +22,7 @@ from core.notes.situations import SITUATIONS, situation_named
 from core.reply import Choice, Reply
 from core.reports import asking
 from core.reports.ailing import ailing, ailing_line, all_ailing
+from core.reports.cages import cages_reply, settings_reply
 from core.reports.card import card
 from core.reports.compare import compare
 from core.reports.counts import counted
@@ -212,7 +214,13 @@ def _feed(asked: Asked) -> Reply:
 
 
 def _count(asked: Asked) -> Reply:
+    if (cage := cage_asked(asked.said)) is not None:
+        return cages_reply(asked.barn, cage)
     if asked.who is None:
+        scope = asked.query.scope
+        if herd_asked(asked.said) is not None:
+            listed_ones = herd_document(asked.herd, asked.today)
+            return listed_ones.of(scope) if scope in {"bucks", "does", "grow-outs"} else listed_ones.reply()
         told = counted(asked.barn, asked.query.scope, asked.query.breed)
         whole = asked.query.scope in {None, "all"} and asked.query.breed is None and HERD.search(asked.said)
         return herd_document(asked.herd, asked.today).reply() if whole else told
@@ -285,7 +293,9 @@ def _picture(asked: Asked) -> Reply:
 
 
 def _help(asked: Asked) -> Reply:
-    """What can be said, or what can be said of one thing: `help weights`."""
+    """What can be said, or what can be said of one thing: `help weights`; the settings as they are."""
+    if settings_asked(asked.said):
+        return settings_reply(asked.herd)
     situation = situation_named(asked.said)
     if situation is None:
         return Reply(HELP)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
 from typing import Any
@@ -11,7 +11,7 @@ from core.herd.questions import age_days
 from core.herd.state import Animal, Herd
 from core.reply import Reply
 from core.reports.coat import genotype_document
-from core.reports.counts import counts
+from core.reports.counts import counted, counts
 from core.reports.evidence import Evidence, evidence
 from core.reports.family import diversity_lines
 from core.reports.merit import Trait
@@ -34,11 +34,23 @@ class HerdDocument:
         """The herd, an animal a line, grown ones first."""
         barn = self.barn
         told = counts(barn.herd, barn.today)
-        order = {"senior": 0, "junior": 1, "grow-out": 2, "kit": 3}
-        lines = [
-            _line(barn, one) for one in sorted(barn.living, key=lambda one: (order[barn.stages[one.key]], one.sex or "", one.breed or ""))
+        return Reply((f"{told.line()}.", *self._lines(barn.living), *diversity_lines(barn)))
+
+    def of(self, scope: str) -> Reply:
+        """The bucks, the does or the grow-outs, an animal a line."""
+        barn = self.barn
+        young = scope == "grow-outs"
+        found = [
+            one
+            for one in barn.living
+            if (barn.stages[one.key] == "grow-out" if young else barn.stages[one.key] in {"junior", "senior"} and f"{one.sex}s" == scope)
         ]
-        return Reply((f"{told.line()}.", *lines, *diversity_lines(barn)))
+        return Reply((*counted(barn, scope, None).lines, *self._lines(found)))
+
+    def _lines(self, animals: Iterable[Animal]) -> list[str]:
+        barn, order = self.barn, {"senior": 0, "junior": 1, "grow-out": 2, "kit": 3}
+        in_order = sorted(animals, key=lambda one: (order[barn.stages[one.key]], one.sex or "", one.breed or ""))
+        return [_line(barn, one) for one in in_order]
 
 
 def herd_document(herd: Herd, today: date) -> HerdDocument:

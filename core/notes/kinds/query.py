@@ -34,6 +34,9 @@ class Query:
 
 
 EXAMPLES: tuple[Example, ...] = (
+    Example("list my rabbits", ({"about": "count", "scope": "all"},)),
+    Example("what are my settings", ({"about": "help"},)),
+    Example("who is in cage 3", ({"about": "count"},)),
     Example("how many litters did Juno have so far?", ({"about": "litters", "who": "14"},)),
     Example("what does the book say about 9", ({"about": "card", "who": "9"},)),
     Example("what reminders are there", ({"about": "due"},)),
