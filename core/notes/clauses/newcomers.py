@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from calendar import monthrange
+from datetime import date
 from typing import Final
 
 from core.notes.clauses.amounts import cents
@@ -9,12 +11,64 @@ from core.notes.clauses.clause import Clause
 from core.notes.clauses.with_animals import LOOKS
 from core.notes.slots.common_words import COMMON
 from core.notes.slots.dates import Days, days_from
-from core.notes.slots.items import Item
+from core.notes.slots.items import Item, breed_said
 
 #: Behind these a name or tag is a parent's, on the book or not.
 PARENT_WORDS: Final = frozenset({"sire", "dam", "sired by"})
+BETWEEN_PARENTS: Final = frozenset({"and", "&", "x", "by", "+", "sired by"})
 #: Between `born` and the day.
 BEFORE_BIRTH: Final = frozenset({".", "in", "on", "around", "uh", "um", "er", "about", "like"})
+
+
+#: What tells of a new animal without a word that says it is new.
+TELLS_LOOKS: Final = frozenset({"breed_name", "color", "buck_word", "doe_word", "born_word", "sire", "dam_word", "name_word", "tag"})
+AGES: Final = frozenset({"old", "older", "younger", "new", "another", "other", "same", "that", "this", "his", "her"})
+SMALL_WORDS: Final = frozenset(
+    {"is", "a", "is a", "my", "our", "an", "is an", "is my", "and", "the", "of", "was", "on", "in", "x", "tag", "about"}
+)
+
+
+def described_newcomer(c: Clause) -> list[Item] | None:
+    """`N4 olive nz red doe born 3/12`, `mabel C4 cal doe`: the words of the name, perhaps none; None where it tells of no new animal, or of more than one.
+
+    A code that nobody has, with a sex, and a breed or birth; every word must tell of it, since a code may be a cage as well.
+    """
+    parents = {id(item) for item in parents_told(c)[1]}
+    codes = [i for i in c.explicit() if id(c.items[i]) not in parents and unknown_tag(c, i)]
+    told = any(breed_said(item) for item in c.items) or (c.has("born_word") and bool(c.dates()))
+    if len(codes) != 1 or not told or sex_told(c, codes[0]) is None or _of_a_cage(c, codes[0]):
+        return None
+    told_already = parents | c.used
+    rest = [i for i, item in enumerate(c.items) if not _tells_looks(item) and id(item) not in told_already and i != codes[0]]
+    names = [i for i in rest if c.items[i].sort == "word" and not c.items[i].marks and c.said(i).isalpha()]
+    if rest != names or len(names) > 1 or (names and not _names_it(c, names[0], codes[0])):
+        return None
+    return [c.items[i] for i in names]
+
+
+def _tells_looks(item: Item) -> bool:
+    plain = item.sort in {"mark", "date", "span", "break"} or item.said in SMALL_WORDS or item.said in LOOKS
+    return plain or bool(item.marks & TELLS_LOOKS)
+
+
+def unknown_tag(c: Clause, i: int) -> str | None:
+    """The tag said at a place, letters and a number, where nobody has it."""
+    mention = c.mention(i)
+    unknown = mention is not None and not mention.tags and any(sign.isdigit() for sign in mention.said)
+    return mention.said.upper() if mention is not None and unknown else None
+
+
+def _of_a_cage(c: Clause, code: int) -> bool:
+    """Whether somebody lives in a cage of that name, or it is said as one."""
+    said = unknown_tag(c, code)
+    return c.has("cage_word", "into") or any((animal.cage or "").upper() == said for animal in c.scene.words.living())
+
+
+def _names_it(c: Clause, name: int, code: int) -> bool:
+    """Whether the word stands where a name does: right behind the tag, or at the head if it is no everyday one."""
+    if name == code + 1:
+        return c.said(name) not in AGES
+    return name == c.opening() and (c.said(name) not in COMMON or c.said(name).capitalize() in c.scene.text.split())
 
 
 def sex_told(c: Clause, place: int | None) -> str | None:
@@ -37,22 +91,44 @@ def tag_place(c: Clause) -> int | None:
 
 
 def parents_told(c: Clause) -> tuple[dict[str, str], list[Item]]:
-    """Its parents' tags or names, by field: `sire 3, dam 14`, `out of Juno`."""
+    """Its parents' tags or names, by field: `sire 3, dam 14`, `out of Juno`, `out of 14 and 3`."""
+    pair = _pair_told(c)
+    if pair is not None:
+        return pair
     found: dict[str, str] = {}
     used: list[Item] = []
     for mark, name in (("sire", "sire"), ("dam_word", "dam")):
         for i in c.each(mark):
             place = c.past_fillers(i + 1, 1)
-            mention = c.mention(place)
-            if mention and (mention.tags or c.said(i) in PARENT_WORDS):
-                found[name] = mention.tag or mention.said.upper()
-                used += [c.items[i], *c.pick(place).items]
-                break
-            if c.said(i) in PARENT_WORDS and _plain_name(c, place):
-                found[name] = c.said(place).title()
-                used += [c.items[i], c.items[place]]
+            tag = _parent(c, place, named=c.said(i) in PARENT_WORDS)
+            if tag is not None:
+                found[name] = tag
+                used += [c.items[i], *(c.pick(place).items if c.mention(place) else [c.items[place]])]
                 break
     return found, used
+
+
+def _parent(c: Clause, place: int, *, named: bool) -> str | None:
+    """The parent told at a place: one on the book, or where it is `named` so, from elsewhere."""
+    mention = c.mention(place)
+    if mention and (mention.tags or named):
+        return mention.tag or mention.said.upper()
+    return c.said(place).title() if named and place < len(c.items) and _plain_name(c, place) else None
+
+
+def _pair_told(c: Clause) -> tuple[dict[str, str], list[Item]] | None:
+    """`out of 14 and 3`, `out of Poppy x Waffles`: both parents; the dam first, unless the book knows better."""
+    for i in c.each("out_of"):
+        if i + 3 >= len(c.items) or c.said(i + 2) not in BETWEEN_PARENTS:
+            continue
+        one, other = _parent(c, i + 1, named=True), _parent(c, i + 3, named=True)
+        if one is None or other is None or c.counted(i + 1):
+            continue
+        sexes = [animal.sex if (animal := c.known(place)) else None for place in (i + 1, i + 3)]
+        turned = sexes[0] == "buck" or sexes[1] == "doe"
+        found = {"dam": other, "sire": one} if turned else {"dam": one, "sire": other}
+        return found, c.items[i : i + 4]
+    return None
 
 
 def _plain_name(c: Clause, place: int) -> bool:
@@ -75,13 +151,23 @@ def birth_told(c: Clause) -> tuple[Days | None, list[Item]]:
         if place < len(c.items) and c.items[place].sort == "date":
             return c.resolved(c.items[place].value, "born"), [c.items[place], c.items[i]]
     ages = c.sorted_as("span")
-    if ages:
-        count, period = c.items[ages[0]].value
-        days = count * {"day": 1, "week": 7}.get(period, 0)
-        if days:
-            return Days(days_from(c.today, -days)), [c.items[ages[0]]]
-        return None, [c.items[ages[0]]]
-    return None, []
+    if not ages:
+        return None, []
+    count, period = c.items[ages[0]].value
+    return _by_age(count, period, c.today), [c.items[ages[0]]]
+
+
+def _by_age(count: int, period: str, today: date) -> Days | None:
+    """The birth day that an age leads back to: `8 weeks old`, `2 years old`."""
+    if period in {"day", "week"}:
+        return Days(days_from(today, -count * {"day": 1, "week": 7}[period]))
+    if period not in {"month", "year"}:
+        return None
+    months = today.year * 12 + today.month - 1 - count * {"month": 1, "year": 12}[period]  # not a figure: months in a year
+    if months < 12:  # not a figure: the calendar's first year
+        return Days(None)
+    year, month = months // 12, months % 12 + 1  # not a figure: months in a year
+    return Days(date(year, month, min(today.day, monthrange(year, month)[1])))
 
 
 def price_paid(c: Clause) -> tuple[int | None, list[Item]]:
@@ -117,8 +203,11 @@ def name_told(c: Clause, place: int | None) -> tuple[str | None, list[Item]]:
             return c.said(after + 1).title(), [c.items[i], c.items[after + 1]]  # "named the opal doe Ivy"
     if place is None:
         return None, []
+    described = described_newcomer(c)
+    if described:
+        return described[0].said.title(), described
     bracketed = _name_in_brackets(c, place)
-    return bracketed if bracketed[0] or not c.has("new") else _name_behind_tag(c, place)
+    return bracketed if bracketed[0] or not (c.has("new") or described is not None) else _name_behind_tag(c, place)
 
 
 def _name_in_brackets(c: Clause, place: int) -> tuple[str | None, list[Item]]:
@@ -134,6 +223,12 @@ def _name_in_brackets(c: Clause, place: int) -> tuple[str | None, list[Item]]:
 def _newly_named(c: Clause, i: int) -> bool:
     """Whether a word with its capital stands there that is nothing else."""
     return i < len(c.items) and c.items[i].sort == "word" and not c.items[i].marks and c.said(i).capitalize() in c.scene.text.split()
+
+
+def name_behind(c: Clause, place: int) -> Item | None:
+    """The word right behind a tag in a list that can only be a name: nothing else in a note, and no everyday word without its capital."""
+    item = c.items[place + 1] if place + 1 < len(c.items) else None
+    return item if item is not None and _plain_name(c, place + 1) else None
 
 
 def _name_behind_tag(c: Clause, place: int) -> tuple[str | None, list[Item]]:

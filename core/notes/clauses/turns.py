@@ -70,7 +70,11 @@ def _used(c: Clause, found: Found) -> list[int]:
 
 def _of_kin(c: Clause, found: Found) -> None:
     """`R22's dam died`: whose kin it is doesn't say which animal; the book's likeliest stands among the choices."""
-    if found.need is not None or not (owners := [i for i in c.places("animal") if c.items[i].unit == "possessive"]):
+    if (
+        found.need is not None
+        or found.fact.kind == "animal"
+        or not (owners := [i for i in c.places("animal") if c.items[i].unit == "possessive"])
+    ):
         return
     used = _used(c, found)
     for i in owners:

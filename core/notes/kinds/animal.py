@@ -19,8 +19,17 @@ from core.herd.settings import breed_name, target_weight
 from core.herd.state import Animal, Herd
 from core.notes.checking import not_born, not_yet, worst, wrong_sex
 from core.notes.clauses.clause import Clause
-from core.notes.clauses.newcomers import birth_told, name_told, parents_told, price_paid, sex_told, tag_place
-from core.notes.clauses.scene import Found, Need, first_need, when
+from core.notes.clauses.newcomers import (
+    birth_told,
+    described_newcomer,
+    name_behind,
+    name_told,
+    parents_told,
+    price_paid,
+    sex_told,
+    tag_place,
+)
+from core.notes.clauses.scene import Found, Need, first_need, unknown_animal, when
 from core.notes.clauses.typed import as_typed
 from core.notes.fact import Cents, Sex, Tag
 from core.notes.kind import Example, Kind
@@ -105,6 +114,8 @@ CUES: Final = {
     "gift": "given | gift | free | gifted | gave us | gave me",
 }  # fmt: skip
 
+#: The answer for a birth day that nobody knows.
+LEFT_OUT: Final = "leave it out"
 SEX_SAID: Final = 5  # not a figure: items: `turns out R22 is a doe`
 
 
@@ -120,7 +131,8 @@ def read(c: Clause) -> None:
         _new(c, row)
         return
     if new is None and not _newcomer(c):
-        _detail(c)
+        if not _parents_only(c):
+            _detail(c)
         return
     if new is not None and _bought_off_us(c, new):
         return
@@ -143,9 +155,15 @@ def _row_of_new(c: Clause) -> list[int]:
         return []
     unknown = [i for i in (*c.sorted_as("num"), *c.explicit()) if c.known(i) is None and not c.counted(i) and not _priced(c, i)]
     row = [i for i in sorted(unknown) if c.mention(i) is not None]
-    listed = len(row) > 1 and all(all(item.said in {",", "and", "&"} for item in c.items[a + 1 : b]) for a, b in pairwise(row))
+    listed = len(row) > 1 and all(all(item.said in {",", "and", "&"} for item in _behind_name(c, a, b)) for a, b in pairwise(row))
     told = [c.whole(i) for i in c.sorted_as("num") if c.counted(i)]
     return row if listed and (told == [len(row)] or c.said(row[0] - 1) in {"does", "bucks"}) else []
+
+
+def _behind_name(c: Clause, tag: int, end: int) -> list[Item]:
+    """What stands between a tag with its name, if it has one, and the next: `new does L2 poppy and L3 tulip`."""
+    named = tag + 1 < end and name_behind(c, tag) is not None
+    return c.items[tag + 1 + named : end]
 
 
 def _priced(c: Clause, i: int) -> bool:
@@ -162,7 +180,9 @@ def _bought_off_us(c: Clause, cue: int) -> bool:
 
 
 def _newcomer(c: Clause) -> bool:
-    """`animal 40: born 5/2/2026, doe, Mini Rex`: a tag that nobody has, with its birth and its breed or sex."""
+    """`animal 40: born 5/2/2026, doe, Mini Rex`, `N4 red satin doe`: a tag that nobody has, with what a new animal is known by."""
+    if described_newcomer(c) is not None:
+        return True
     if not c.has("born_word"):
         return False
     opening = c.opening() or 0
@@ -189,7 +209,7 @@ def _new(c: Clause, row: Sequence[int] = ()) -> None:
     c.used.update(id(item) for item in (*born_items, *price_items))
     place = row[0] if row else tag_place(c)
     sex = sex_told(c, place)
-    name, name_items = name_told(c, place)
+    name, name_items = name_told(c, place) if not row else (None, [])
     values: dict[str, object] = {
         **parents,
         "sex": sex,
@@ -242,8 +262,32 @@ def _founds(c: Clause, places: Sequence[int | None], values: dict[str, object], 
             founds.append(Found(AnimalNoted, {**values, "tag": None}, used, unknown))
         else:
             mention = c.mention(place) or Mention((), "")
-            founds.append(Found(AnimalNoted, {**values, "tag": mention.tag or mention.said.upper()}, [*used, *c.pick(place).items], need))
+            told = {**values, "tag": mention.tag or mention.said.upper()}
+            if len(places) > 1 and (name := name_behind(c, place)) is not None:
+                told["name"] = name.said.title()
+            founds.append(Found(AnimalNoted, told, [*used, *c.pick(place).items], need))
     return founds
+
+
+def _parents_only(c: Clause) -> bool:
+    """`C4 out of C2 and C1`, `33's sire is 3`, `33 sire 3 dam 14`: an animal, its parents, and nothing else."""
+    if not c.has("sire", "dam_word"):
+        return False
+    parents, used = parents_told(c)
+    child = c.opening()
+    if not parents or child is None or c.mention(child) is None or c.items[child] in used or c.taken(child):
+        return False
+    rest = [item for item in c.items if item not in used and item is not c.items[child] and item.sort not in {"mark", "break"}]
+    if any(item.said not in BETWEEN_PARENTS for item in rest) or c.counted(child):
+        return False
+    pick = c.pick(child)
+    need = None if pick.tag is not None else unknown_animal(pick.mention, "tag", c.scene.words)
+    c.take(Found(AnimalNoted, {"tag": pick.tag, **parents}, [*pick.items, *used, *rest], need, pick.mention))
+    return True
+
+
+#: What may stand between an animal and its parents.
+BETWEEN_PARENTS: Final = frozenset({"is", "was", "and", "the", "'s", "s", "is the", "comes", "came"})
 
 
 def _detail(c: Clause) -> None:
@@ -287,10 +331,15 @@ def _without_denied(c: Clause) -> int:
 
 
 def _no_birth_day(c: Clause, born: Days | None) -> Need | None:
-    """The question about a birth day that can't be."""
+    """The question about a birth day that can't be; where its month is told, with the first of the month to choose."""
     if born is None or (born.on is not None and born.on <= c.today):
         return None
-    return Need("when", "born", "When was it born? I can't make a day of it that fits.")
+    told = next((item.value for item in c.items if item.sort == "date" and item.value.shape == "month"), None)
+    first = c.resolved(told, "born").on if told is not None and born.on is None else None
+    if first is None or first > c.today:
+        return Need("when", "born", "When was it born? I can't make a day of it that fits. For example: 4 march 2025.", (LEFT_OUT,))
+    day = f"{first.day} {first:%B %Y}"
+    return Need("when", "born", f"Which day was it born? Say yes for {day}, send another day, or leave it out.", (day, LEFT_OUT))
 
 
 def _only_looks(c: Clause, place: int) -> bool:
@@ -393,7 +442,7 @@ def reply(fact: AnimalNoted, before: Herd, after: Herd) -> tuple[str, ...]:
     old = before.find(fact.tag)
     how = "changed" if old is not None and old.living else "on the book"
     parents = parts(fact.sire and f"sire {fact.sire}", fact.dam and f"dam {fact.dam}")
-    born = f"born {words.full_day(animal.born)}" if animal.born else None
+    born = f"born {words.full_day(animal.born)}{_by_its_age(fact, after)}" if animal.born else None
     price = f"paid {money(after, animal.price)}" if animal.price is not None else None
     told = parts(animal.name, animal.breed, animal.color, born, parents, animal.origin and animal.origin.replace("_", " "), price)
     litter = after.litters.get(animal.litter or "")
@@ -401,6 +450,18 @@ def reply(fact: AnimalNoted, before: Herd, after: Herd) -> tuple[str, ...]:
     new_ones = [tag for tag in (fact.sire, fact.dam) if tag and before.find(tag) is None]
     outside = (f"{words.listed(new_ones)} wasn't on the book: kept as an ancestor from elsewhere.",) if new_ones else ()
     return (words.sentence(f"{called(after, fact.tag)} {how}" + (f": {told}" if told else "")), *of, *outside, *_no_standard(fact, before))
+
+
+def _by_its_age(fact: AnimalNoted, herd: Herd) -> str:
+    """Beside a birth day just so many months ago, which may have been counted back from an age."""
+    if fact.born is None or herd.day is None or fact.born.day != herd.day.day:
+        return ""
+    months = (herd.day.year - fact.born.year) * 12 + herd.day.month - fact.born.month  # not a figure: months in a year
+    if months < 1:
+        return ""
+    years, rest = divmod(months, 12)  # not a figure: months in a year
+    age = words.count(months, "month") if rest else words.count(years, "year")
+    return f" ({age} ago to the day; about, if told by its age)"
 
 
 def _no_standard(fact: AnimalNoted, before: Herd) -> tuple[str, ...]:

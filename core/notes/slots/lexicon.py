@@ -111,6 +111,10 @@ SHORTEST_CHANGE = 5  # letters: a letter missing, added or changed
 SHORTEST_TWO = 8  # letters: two slips
 
 
+#: Names that rabbits are given and that look like slips of barn words: Poppy is not poopy.
+CALLED_SO: Final = frozenset({"poppy", "maple", "pepper", "bella", "stella", "benny", "socks"})
+
+
 class Lexicon:
     """All phrases of all kinds, and every word in them."""
 
@@ -136,6 +140,7 @@ class Lexicon:
             self.words
             | BESIDE_NUMBER.keys()
             | COMMON
+            | CALLED_SO
             | NUMBER_WORDS.keys()
             | POSSESSIVE.keys()
             | ORDINALS.keys()

@@ -42,6 +42,10 @@ NO = frozenset(
     .strip()
     .split(", ")
 )
+#: A birth day that nobody knows: the animal is taken without it.
+UNKNOWN = frozenset(
+    {"leave it out", "don't know", "dont know", "i don't know", "i dont know", "idk", "unknown", "no idea", "not sure", "skip"}
+)
 _LEAD = re.compile(
     r"^(?:(?:oh|um+|uh+|er|sorry|well|i think|i guess|it was|it is|it's|its|that was|that's|thats|was|is|were|there were|there are|"
     r"she had|she has|(?:(?:he|she|they|i|we) )?(?:means?|meant)|he|she|with|to|by|from|of|about|the|a|just|only|doe|buck|tag|number|no\.|called|it|make it|make that)\b[\s,:]*)+",
@@ -90,6 +94,10 @@ def answered(ask: Ask, text: str, herd: Herd, today: date, reads: Reads) -> Mean
     said = plain(text)
     if draft.wanted == "confirm" or said in NO:
         return _yes_or_no(draft, said, text, today, reads)
+    if _wants_birthday(draft):
+        said = plain(ask.choices[0]) if said in YES and ask.choices else said
+        if said in UNKNOWN:
+            return completed(draft, {}, today)
     if ask.why == "confirm" and said in YES:
         return completed(draft, {draft.wanted: ask.choices[0]}, today)  # "did you say R22 or 22?": the likeliest
     value = _value(draft, ask, said, herd, today)
@@ -99,6 +107,11 @@ def answered(ask: Ask, text: str, herd: Herd, today: date, reads: Reads) -> Mean
     if not counted and _is_full_note(reads(text)):
         return None
     return carried(draft, text, today, reads)
+
+
+def _wants_birthday(draft: Draft) -> bool:
+    """Whether a day is asked for: `born` of an animal; of a litter it is how many were born."""
+    return draft.kind == "animal" and draft.wanted == "born"
 
 
 def affirms(said: str) -> bool:
@@ -131,9 +144,10 @@ def _value(draft: Draft, ask: Ask, said: str, herd: Herd, today: date) -> Json:
     """The bare thing asked for; None where the answer is something else."""
     if draft.wanted in ANIMALS:
         return animal_said(herd, said)
-    if draft.wanted in WHOLE:
+    birthday = _wants_birthday(draft)
+    if draft.wanted in WHOLE and not birthday:
         return whole_number(_bare(said))
-    if draft.wanted in ("on", "until"):
+    if draft.wanted in ("on", "until") or birthday:
         plans = draft.wanted == "until" or draft.kind in ("remind", "planned")
         day = day_alone(said, herd, today, "plan" if plans else "past") or day_alone(_bare(said), herd, today, "plan" if plans else "past")
         return day.isoformat() if day else None

@@ -71,7 +71,7 @@ def test_the_words_and_what_they_were_taken_for() -> None:
         ("weighed 31 4 lb 6 oz", "4 lb 6 oz", "1984 g"),
         ("31 4-6", "4-6", "4 6"),
         ("sold zed R99 for $40", "$40", "40.00"),
-        ("bred R99 to 5", "r99", "unknown: R99"),
+        ("bred R99 to 5", "R99", "unknown: R99"),
         ("culled last friday R22", "last friday", "weekday last"),
         ("33 is black", "black", "black"),
     ],

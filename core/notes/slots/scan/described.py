@@ -31,7 +31,7 @@ class Described(Scanned):
         while 1 < back < len(self.items) and self.items[back - 1].said in SIZES:
             back -= 1
         led = back and self.items[back - 1].said in {"the", "that", "our", "my", "my only", "this"}
-        if back == len(self.items) or not (led or self._heads(back)):
+        if back == len(self.items) or not (led or self._heads(back)) or self._said_of_newcomer(back):
             return False
         if self._key(self.at + 1) in {"from", "out"} and color is None:
             return False
@@ -58,6 +58,13 @@ class Described(Scanned):
                 kids = tuple(tag for tag in tags if parent is not None and self.herd.is_child(tag, parent))
                 return (kids, at + len(lead) + 1) if len(kids) == 1 else None
         return None
+
+    def _said_of_newcomer(self, back: int) -> bool:
+        """`Bruno is my californian buck`: what somebody that the book does not know is, and no animal of it."""
+        if back <= 2 or self.items[back - 1].said not in {"my", "our"} or self.items[back - 2].said != "is":
+            return False
+        who = self.items[back - 3]
+        return who.sort == "code" or (who.sort == "word" and not who.marks)
 
     def _heads(self, back: int) -> bool:
         """`red doe sat on a kit`: a description at the head of a message, and what befell her right behind it."""

@@ -216,7 +216,7 @@ class Tagged(Described):
                 others = (heard.tag,) if heard and heard.living else ()
                 self._animal((known.tag,) if known else (), lettered[1], exact=not others, others=others)
                 if not known:
-                    self.items[-1].value = Mention((), lettered[0])
+                    self.items[-1].value, self.items[-1].said = Mention((), lettered[0]), lettered[0]
                 return True
         following = self.at + 1
         if token.capital and self._key(following) == "-" and self.tokens[following].glued:
@@ -241,6 +241,7 @@ class Tagged(Described):
             return self._phrase(token.key)  # "put her inB2"
         else:
             self._add("code", following + 1, (token.key + number.key).upper())
+            self.items[-1].said = self.items[-1].value
         return True
 
     def _split_off(self, token: Token, letters: int) -> None:

@@ -55,7 +55,7 @@ NOTES = [
     note("new doe 40 mini rex born 3/4/27", ask="when"),
     note("new doe 40 mini rex born 2/30/26", ask="when"),
     note("new doe 40 mini rex 8 weeks old", fact("animal", tag="40", sex="doe", breed="Mini Rex", born="2026-09-30")),
-    note("new doe 40 mini rex 8 months old", fact("animal", tag="40", sex="doe", breed="Mini Rex")),
+    note("new doe 40 mini rex 8 months old", fact("animal", tag="40", sex="doe", breed="Mini Rex", born="2026-03-25")),
     note("new doe 40 mini rex out of her old line", fact("animal", tag="40", sex="doe", breed="Mini Rex")),
     note("new doe 40 mini rex sire Duke dam Rosie", fact("animal", tag="40", sex="doe", breed="Mini Rex", sire="Duke", dam="Rosie")),
     note("new doe 40 mini rex sire B12 dam 14", fact("animal", tag="40", sex="doe", breed="Mini Rex", sire="B12", dam="14")),
