@@ -13,6 +13,7 @@ from telegram.error import BadRequest, TelegramError
 from bot.pictures.maker import photo_folder
 from bot.telegram import words
 from bot.telegram.counter import Counter
+from bot.telegram.leaving import leave
 from bot.telegram.lists import Lists
 from bot.telegram.sender import keyboard
 from bot.telegram.updates import Update
@@ -90,8 +91,8 @@ class Desk:
             await self._export(act, wanted, button=key)
             await self._take_buttons_away(act)
             return
-        if (leave := wanted_leaving(pressed.says)) is not None:
-            await self._leave(act, leave, button=key)
+        if wanted_leaving(pressed.says) is not None:
+            await self.leave(act, pressed.says, key)
             await self._take_buttons_away(act)
             return
         if (wanted_list := listed(pressed.says)) is not None:
@@ -192,17 +193,13 @@ class Desk:
         who = act.member or Member(act.update.account, act.update.name, "")
         await self.counter.ask(self.counter.app.export_update, act.kept, who, wanted, self.counter.now(), button=button)
 
-    async def leave(self, act: Act) -> None:
-        """The farm is to be deleted, or to stay after all."""
-        await self._leave(act, leaving(act) or "ask")
-
-    async def _leave(self, act: Act, what: str, button: str | None = None) -> None:
-        """That is an owner's to say, and in a chat of their own: the last archive goes with the answer."""
+    async def leave(self, act: Act, pressed: str = "", button: str | None = None) -> None:
+        """The farm is to be deleted, or to stay. That is an owner's to say, in a chat of their own: the last archive goes with the answer."""
         if act.update.group:
             await self._done(act.kept, Reply((ONLY_IN_PRIVATE,)))
             return
-        who = act.member or Member(act.update.account, act.update.name, "")
-        await self.counter.ask(self.counter.app.leaving_update, act.kept, who, what, self.counter.now(), button=button)
+        who, what = act.member or Member(act.update.account, act.update.name, ""), wanted_leaving(pressed) or leaving(act)
+        await leave(self.counter, act.kept, who, what or "ask", button)
 
     async def move(self, act: Act) -> None:
         """The group goes on under another number."""

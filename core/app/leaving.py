@@ -13,6 +13,7 @@ from typing import Final
 
 from sqlalchemy import Connection
 
+from core.app.photos import folder_of, lay_down
 from core.app.room import Room
 from core.app.taking_away import handed_over
 from core.problem import Problem
@@ -52,6 +53,12 @@ class Leaving(Room):
         with self._engine.begin() as connection:
             return leaving.stays(connection, self._farm)
 
+    def keep_last(self, content: bytes, spare: Path, now: datetime) -> str:
+        """Lay a last archive down that nobody named a place for: beside the book, or in the spare place where that is in no file. The file's name."""
+        name = f"farm-{self._farm}-{now:%Y-%m-%d}.zip"
+        lay_down(folder_of(self._engine.url, "last-archives") or spare, name, content)
+        return name
+
     def delete(self, now: datetime, notes: int, folder: Path) -> Problem | None:
         """Delete the farm for good, with its photos; None once it is gone.
 
@@ -78,11 +85,15 @@ class Leaving(Room):
 
 @dataclass(frozen=True, slots=True)
 class Leave:
-    """What an owner wishes about it in a chat (`ask`, `go` or `stay`), when, and in which timezone the farm lives."""
+    """What an owner wishes about it in a chat (`ask`, `go` or `stay`), when, and in which timezone the farm lives.
+
+    kept  the name of the last archive on the machine, where it was just laid down
+    """
 
     what: str
     at: datetime
     home: tzinfo
+    kept: str = ""
 
 
 def wanted_leaving(text: str) -> str | None:
@@ -100,7 +111,8 @@ def done_about_leaving(connection: Connection, farm: int, wish: Leave) -> Reply:
         return _sure(name)
     last = handed_over("archive", owner=True)
     told = _over(name) if goes_at <= wish.at else _waits(name, told_when(goes_at, wish.home))
-    return Reply((*told, f"The last archive comes with this. {last.text}"), (_KEEP,), last.attached)
+    lies = f", and lies on the bot's machine as {wish.kept}" if wish.kept else ""
+    return Reply((*told, f"The last archive comes with this{lies}. {last.text}"), (_KEEP,), last.attached)
 
 
 def told_when(at: datetime, home: tzinfo) -> str:

@@ -16,7 +16,6 @@ from core.app.room import Room
 from core.app.taking_away import handed_over
 from core.notes.listen import Heard
 from core.notes.reading import Message, ReplyTo
-from core.notes.replay import zone
 from core.notes.talk.about_note import NOTE
 from core.reply import Choice, Reply
 from core.store import buttons, intake, journal, outgoing, people, whose
@@ -103,13 +102,11 @@ class Post(Room):
             self._be_done(connection, update, reply, now, button)
         return reply
 
-    def leaving_update(self, update: Update, who: people.Member, what: str, now: datetime, *, button: str | None = None) -> Reply:
+    def leaving_update(self, update: Update, who: people.Member, wish: Leave, *, button: str | None = None) -> Reply:
         """Do what an owner wishes about deleting the farm, and tell what came of it: with the letter that the last archive goes with, or not at all."""
-        home = zone(self._hearing.book().herd.settings.timezone)
         with self._begin() as connection:
-            owner = who.role == OWNER
-            reply = done_about_leaving(connection, self._farm, Leave(what, now, home)) if owner else Reply((OWNERS_ONLY,))
-            self._be_done(connection, update, reply, now, button)
+            reply = done_about_leaving(connection, self._farm, wish) if who.role == OWNER else Reply((OWNERS_ONLY,))
+            self._be_done(connection, update, reply, wish.at, button)
         return reply
 
     def farm_update(self, update: Update, who: people.Member, farm: str, now: datetime, *, group: bool) -> Reply:

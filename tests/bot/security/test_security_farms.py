@@ -20,6 +20,7 @@ SECRETS = ("Californian", "badger", "Thistle", "9 lb 3 oz")
 ASKED = [
     "card of 77", "digest", "/digest", "due", "who is due", "keep", "keep 77", "herd", "help", "people", "/people", "who is on the farm",
     "/farm", "/farm Hill", "/farm@barn_notes_bot hill", "export csv", "/export", "export journal", "undo", "77 died", "7 not 6",
+    "delete my farm", "yes, delete my farm", "keep my farm",
     "done", "picture of the litters", "pedigree of 77", "which doe", "invite helper", "leave the box in", "remove Ann from the people",
     "tag,breed,sex\n77,Mini Rex,doe\n78,Mini Rex,buck\n79,Mini Rex,doe", "@barn_notes_bot card of 77",
 ]  # fmt: skip
@@ -73,6 +74,7 @@ def _files_and_groups(barns: Served) -> None:
 
 def test_every_row_of_the_table_finds_nothing_of_another_farm(barns: Served, url: str, monkeypatch: Any, tmp_path: Path) -> None:
     """Words, commands, buttons, answers, edits, files, photos and groups: none reads or changes the other's book."""
+    monkeypatch.setenv("HAYNOTE_DATA", str(tmp_path))
     standin, used = barns.standin, set()
 
     def spied(row: Handler) -> Handler:

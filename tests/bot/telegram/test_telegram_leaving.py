@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 from core.app.leaving import WAITING
 from core.app.members import OWNERS_ONLY
 from core.app.taking_away import ONLY_IN_PRIVATE
@@ -19,7 +21,9 @@ def test_an_owner_asks_confirms_and_takes_it_back(barn: Served, standin: StandIn
     standin.press("Ann", asked, "Yes, delete it")
     marked = standin.wait_answer("Ann", after=asked["message_id"])
     assert barn.app.goes_at() == barn.now() + WAITING
-    assert "journal.jsonl" in dict(parts(file_of(standin, marked)))
+    (laid,) = Path(f"{barn.book}.last-archives").iterdir()
+    assert dict(parts(laid.read_bytes())) == dict(parts(file_of(standin, marked)))
+    assert f"lies on the bot's machine as {laid.name}" in marked["caption"]
     assert "may be deleted from" in marked["caption"]
     assert barn.notes() == before
     noted = sent(barn, standin, "14 weighed 4-6")
@@ -30,7 +34,7 @@ def test_an_owner_asks_confirms_and_takes_it_back(barn: Served, standin: StandIn
 
 
 def test_nobody_else_and_nowhere_else(barn: Served, standin: StandIn) -> None:
-    """Helpers, lookers and groups read one line, and the farm is as it was."""
+    """Helpers, lookers and groups read one line, the farm is as it was, and no archive is made."""
     barn.ask("Bo", invited(barn, "helper"))
     barn.ask("Lu", invited(barn, "looker"))
     for person in ("Bo", "Lu"):
@@ -39,4 +43,5 @@ def test_nobody_else_and_nowhere_else(barn: Served, standin: StandIn) -> None:
     standin.group("Barn", "Ann")
     assert standin.wait_answer(standin.say("Ann", "/delete everything", chat="Barn"))["text"] == ONLY_IN_PRIVATE
     assert barn.app.goes_at() is None
+    assert not Path(f"{barn.book}.last-archives").exists()
     assert barn.notes() == ["new doe 14", "new buck 3"]
