@@ -70,6 +70,14 @@ HERD = re.compile(r"^(?!.*\b(how many|count|total)\b).*\bherd\b", re.IGNORECASE)
 #: What asks for somebody to breed, and what asks about a mating that was.
 WHOM = re.compile(r"\b(who|whom|which|next)\b", re.IGNORECASE)
 BRED_TO = re.compile(r"^(?!.*\b(should|can|could|would)\b).*\bbred\b", re.IGNORECASE)
+#: What asks for the plan and not for one animal; what asks whether a chore of every day was done.
+GOES = re.compile(
+    r"\bwho\b.*\b(keep|cull|sell|butcher|go)\b|\bwhy not (keep|cull|sell|butcher)\b.*\b(kits|all|every\w+|them|grow-?outs|bucks|does)\b",
+    re.IGNORECASE,
+)
+NONE_YET = "None of them is old enough to say: they are judged from weaning."
+KITS = re.compile(r"\b(kits|grow-?outs)\b", re.IGNORECASE)
+FED = re.compile(r"^(did|have) (i|we|anybody|anyone|somebody|someone) (feed|fed)\b", re.IGNORECASE)
 #: What may be a tag.
 TAG = re.compile(r"\b[A-Za-z]{0,2}-?\d+\b")
 #: A number that is none: a size of paper, a count of days or generations.
@@ -171,6 +179,10 @@ def _keep(asked: Asked) -> Reply:
 
 
 def _why(asked: Asked) -> Reply:
+    if asked.who is None and GOES.search(asked.said):
+        scope = "grow-outs" if KITS.search(asked.said) else asked.query.scope
+        told = keep_or_cull(asked.herd, asked.today).only(scope=scope, breed=asked.query.breed)
+        return _stranger(asked) or (told.reply() if told.verdicts else Reply((NONE_YET,)))
     return why(asked.herd, asked.today, asked.who, asked.entries).reply() if asked.who else _needs(asked, "why 14")
 
 
@@ -208,6 +220,9 @@ def _compare(asked: Asked) -> Reply:
 
 
 def _feed(asked: Asked) -> Reply:
+    if FED.search(asked.said):
+        told = "Whether they were fed stands on the book only where somebody noted it. What each eats a day: feed"
+        return Reply((told,), (Choice("The last notes", "journal"), Choice("Feed", "feed")))
     if asked.who:
         return feed_of(asked.herd, asked.today, asked.who)
     return with_picture(feed(asked.herd, asked.today).reply(), "picture of the winter feed")

@@ -17,6 +17,7 @@ from core.reply import Choice, Reply
 from core.reports.bucks import growth_merit, on_kits, same_breed
 from core.reports.evidence import Evidence, evidence
 from core.reports.herd_document import animal_document
+from core.reports.keep_or_cull import advised
 from core.reports.litter_size import size_of
 from core.reports.wording import age, grams, how_sure, more_or_less, short
 from core.words import count, listed, share
@@ -50,7 +51,13 @@ class Comparison:
         lines += [line for one in (self.one, self.other) for line in self._own(one)]
         if self.grows_better is None and self.raises_better is None:
             lines.append("Too little is known of both to say who is better: weigh their kits at 10 weeks and note their litters.")
+            lines += self._planned()
         return Reply(tuple(lines), tuple(Choice(f"Card of {one.tag}", one.tag) for one in (self.one, self.other)))
+
+    def _planned(self) -> list[str]:
+        """What the plan makes of each, with its first reason: that ranks them until more is known."""
+        told = [one for key in (self.one.key, self.other.key) for one in advised(self.barn).verdicts if one.key == key]
+        return [f"By the plan: {one.verdict} {one.called}. {one.reasons[0].text}" for one in told]
 
     def _ahead(self, chance: float) -> tuple[Animal, Animal, float]:
         """The likelier of the two, the other, and how likely; the one asked about first where only rounding sets them apart."""

@@ -48,15 +48,22 @@ class Due:
         """The chores day by day, as many as a phone shows; all of them where the whole list is wanted."""
         if not self.chores:
             return Reply((self._nothing(),))
-        late = len(self.overdue)
-        head = f"{count(len(self.chores), 'chore')} until {when(self.until, self.today)}" + (f", {late} overdue." if late else ".")
         coming = [chore for chore in self.chores if chore.on >= self.today]
         shown = [*self.overdue[-max(LATE_TOLD, LINES - len(coming)) :], *coming][:LINES]
         shown = list(self.chores) if whole else shown
         lines = [chore_line(chore, self.today) for chore in shown]
         more = len(self.chores) - len(shown)
         rest = (f"And {more} more. To see them all: {ALL}",) if more else ()
-        return Reply((head, *lines, *rest, *self.cautions()))
+        return Reply((self._head(), *lines, *rest, *self.cautions()))
+
+    def _head(self) -> str:
+        """How many there are until which day, and how many of them are late."""
+        late = len(self.overdue)
+        if self.until > self.today:
+            return f"{count(len(self.chores), 'chore')} until {when(self.until, self.today)}" + (f", {late} overdue." if late else ".")
+        if late == len(self.chores):
+            return f"{count(late, 'chore')} overdue, none for today."
+        return f"{count(len(self.chores) - late, 'chore')} today" + (f", {late} overdue." if late else ".")
 
     def _nothing(self) -> str:
         """That nothing is due, and until when."""

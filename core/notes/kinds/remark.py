@@ -14,6 +14,7 @@ from core.notes.checking import not_yet
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.telling import dated, noted, own_words, said, shortened, whom
+from core.notes.unanswered import is_asked, unanswered
 from core.problem import Problem
 
 
@@ -69,10 +70,13 @@ def apply(fact: Remark, herd: Herd) -> Herd:
 
 
 def reply(fact: Remark, _before: Herd, after: Herd) -> tuple[str, ...]:
-    """Kept as it was typed; where it sounds like a vet's matter, that is said."""
+    """Kept as it was typed, a question with those that are answered; where it sounds like a vet's matter, that is said."""
     who = f" for {whom(after, fact.who)}" if fact.who is not None else ""
     urgent = fact.who is not None and any(re.search(rf"\b{re.escape(flag)}\b", fact.text.lower()) for flag in health.RED_FLAGS)
-    line = dated(f"Kept as a remark{who}: {shortened(fact.text)}", fact.on, after)
+    if is_asked(fact.text):
+        line = unanswered(fact.text, shortened(fact.text), after, fact.who)
+    else:
+        line = dated(f"Kept as a remark{who}: {shortened(fact.text)}", fact.on, after)
     return (line, health.CALL_A_VET) if urgent else (line,)
 
 

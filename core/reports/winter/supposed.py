@@ -85,6 +85,8 @@ _VERBS: Final[Mapping[str, re.Pattern[str]]] = {
         ("cull", "go|goes|going|gone|cull|culls|culled|culling|butcher|butchered|die|dies|died|lose|lost|rid|leave|leaves|left|eat|ate"),
     )
 }
+_EVERYBODY: Final = re.compile(r"\b(?:everybody|everyone|nobody|no one|none of them|all of them|them all|all)\b", re.IGNORECASE)
+_NOBODY: Final = re.compile(r"\b(?:nobody|no one|none)\b", re.IGNORECASE)
 _WORD: Final = re.compile(r"[\w-]+")
 _APART: Final = re.compile(r"\s*(?:[,;?]|\band\b|\bbut\b)\s*", re.IGNORECASE)
 
@@ -124,6 +126,9 @@ def _plans(barn: Evidence, query: Query, text: str) -> list[Fact]:
             found |= dict.fromkeys(_named(barn, part), last)
             if query.scope == "grow-outs" and here:
                 found |= {one.tag: here for one in barn.living if barn.stages[one.key] == "grow-out"}
+    if not found and last is not None and _EVERYBODY.search(text):
+        what = "keep" if _NOBODY.search(text) else last
+        found = {one.tag: what for one in barn.living if barn.stages[one.key] != "kit"}
     if not found and last is not None:
         found = {tag: last for tag in (query.who, query.with_) if tag}
     return [Planned(who=tag, what=what) for tag, what in found.items()]

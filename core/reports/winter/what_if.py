@@ -10,6 +10,7 @@ from core.handbook import health
 from core.herd.settings import Settings
 from core.notes.fact import Fact
 from core.notes.kinds import KIND_OF
+from core.notes.kinds.plan import Planned
 from core.notes.kinds.query import Query
 from core.notes.replay import apply
 from core.problem import Problem
@@ -72,10 +73,16 @@ class Supposition:
         told = [f"{_names(go)} would go"] if go else []
         told += [f"{_names(stay)} would stay"] if stay else []
         if not told:
-            return "Who stays and who goes would not change."
+            return f"{self._already()}Who stays and who goes would not change."
         as_now = len(then) - len(go)
         rest = f"; the other {as_now} that go by the plan go all the same" if as_now else ""
         return f"{'; '.join(told)}{rest}."
+
+    def _already(self) -> str:
+        """Who was supposed to go and goes by the plan as it stands."""
+        gone = {fact.who for fact in self.facts if isinstance(fact, Planned) and fact.what in {"cull", "sell"}}
+        goes = [one.called for one in self.now.verdicts if one.going and one.tag in gone]
+        return f"By the plan as it stands {_names(goes)} {'go' if len(goes) > 1 else 'goes'} already. " if goes else ""
 
     def _going(self, plan: KeepOrCull) -> list[str]:
         return [one.called for one in plan.verdicts if one.going]

@@ -121,7 +121,7 @@ def test_question_without_its_animal(about: str, example: str) -> None:
 
 def test_due_until_a_day_and_of_one() -> None:
     """`until` sets how far, an animal whose."""
-    assert ask(farm(), "due", until=TODAY).lines[0] == "2 chores until today, 2 overdue."
+    assert ask(farm(), "due", until=TODAY).lines[0] == "2 chores overdue, none for today."
     assert all("14" in line for line in ask(farm(), "due", who="14").lines[1:])
     assert ask(farm(), "due", until=TODAY - timedelta(3)).lines
 
@@ -377,3 +377,17 @@ def test_no_words_for_what_nobody_should_say() -> None:
     barn = farm()
     for about in ALL:
         assert "should die" not in ask(barn, about, who="14").text
+
+
+def test_a_question_about_all_of_them_gets_the_plan() -> None:
+    """Who is to go and why, and why not keep the kits: the plan, or that none is old enough."""
+    assert typed(farm(), "who should I cull and why", "why").lines[0].startswith("Keep ")
+    assert "4 kits of 14" in typed(farm(), "why not keep the kits", "why").text
+    assert typed(Barn().doe("1"), "why not keep the kits", "why").lines == (
+        "None of them is old enough to say: they are judged from weaning.",
+    )
+
+
+def test_whether_they_were_fed() -> None:
+    """The book knows it only from a note."""
+    assert "only where somebody noted it" in typed(farm(), "did I feed them", "feed", who="14").text

@@ -45,7 +45,9 @@ def test_reply_says_what_is_late_and_when_the_rest_is() -> None:
     assert lines[0] == "3 chores until Wed 9 Dec, 1 overdue."
     assert lines[1].startswith("Late, Mon 23 Nov: Palpate doe 14")
     assert lines[2].startswith("Today: Palpate doe 15")
-    assert due(bred(12).herd, TODAY, 0).reply().lines[0] == "1 chore until today."
+    assert due(bred(12).herd, TODAY, 0).reply().lines[0] == "1 chore today."
+    assert due(bred(12, 14).herd, TODAY, 0).reply().lines[0] == "1 chore today, 1 overdue."
+    assert due(bred(14).herd, TODAY, 0).reply().lines[0] == "1 chore overdue, none for today."
 
 
 def test_doe_in_her_window_is_not_late() -> None:

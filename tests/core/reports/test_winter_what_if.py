@@ -167,7 +167,16 @@ def test_a_wish_that_can_t_be_is_told_first() -> None:
 def test_what_is_not_understood() -> None:
     """The words that would work, or what is wrong with what was said."""
     assert told("what if the sky falls") == HOW_TO
-    assert told("what if the coi is 40000 %")[0].startswith("Highest coi can't be 400.")
+    assert told("what if the coi is 40000 %")[0].startswith("Highest COI can't be 400.")
+
+
+def test_everybody_or_nobody() -> None:
+    """All past weaning; that nobody goes keeps them all; who goes already is told."""
+    assert {one["what"] for one in asked("what if we keep everybody")} == {one["what"] for one in asked("what if nobody goes")} == {"keep"}
+    assert {one["who"] for one in asked("what if I sell them all")} == {"14", "9", "12", "3", "7", "50", "31"}
+    both = farm().say("planned", who="9", what="sell").say("planned", who="12", what="sell")
+    assert "goes already" in told("what if I sell 9", both)[0]
+    assert "go already" in told("what if I sell 9 and 12", both)[0]
 
 
 def test_many_at_once() -> None:
