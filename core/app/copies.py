@@ -6,10 +6,9 @@ from collections.abc import Callable, Hashable, Iterable
 from datetime import date
 from pathlib import Path
 
-from sqlalchemy import URL, Engine
-
 from core.app.looking_after import backup
 from core.problem import Problem
+from core.store.names import URL, Engine
 
 #: So many copies are kept: of the last days, of the last weeks and of the last months that have one.
 DAYS = 7

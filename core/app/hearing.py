@@ -8,8 +8,6 @@ from contextlib import contextmanager
 from dataclasses import replace
 from datetime import datetime
 
-from sqlalchemy import Connection, Engine
-
 from core.app.doing import done, summed_up, told_to_do
 from core.app.reckoning import Reckon, here
 from core.herd.state import Herd
@@ -20,6 +18,7 @@ from core.notes.reading import Message
 from core.notes.replay import Book, book
 from core.reply import Reply
 from core.store import journal
+from core.store.names import Connection, Engine
 
 #: So few new notes are taken into the warm herd one by one; for more it is worked out anew.
 FEW = 20

@@ -12,8 +12,6 @@ from contextlib import AbstractContextManager, contextmanager
 from datetime import datetime, timedelta
 from typing import Any
 
-from sqlalchemy import Engine
-
 from core.app import copies, looking_after
 from core.app.book import App
 from core.app.post import HintOf
@@ -21,6 +19,7 @@ from core.app.reckoning import Reckon, here
 from core.problem import Problem
 from core.store import intake, looking, outgoing, people, serving, signs, whose
 from core.store.intake import Came, Update
+from core.store.names import Engine
 from core.store.outgoing import Outgoing
 from core.store.signs import Ear
 from core.store.whose import Hint

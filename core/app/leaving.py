@@ -11,14 +11,13 @@ from datetime import datetime, timedelta, tzinfo
 from pathlib import Path
 from typing import Final
 
-from sqlalchemy import Connection
-
 from core.app.photos import folder_of, lay_down
 from core.app.room import Room
 from core.app.taking_away import handed_over
 from core.problem import Problem
 from core.reply import Choice, Reply
 from core.store import journal, leaving, people
+from core.store.names import Connection
 from core.words import full_day
 
 #: How long a farm that somebody wants deleted stays: time to think it over, and for the others on it to hear of it.

@@ -5,8 +5,6 @@ from __future__ import annotations
 from dataclasses import asdict, dataclass, replace
 from datetime import datetime
 
-from sqlalchemy import Connection
-
 from core.herd.settings import plain_notes
 from core.notes.listen import Heard
 from core.notes.reading import Ask, ReplyTo
@@ -14,6 +12,7 @@ from core.notes.talk.about_note import FIX, about, stands
 from core.reply import Attached, Choice, Reply
 from core.store import buttons, outgoing
 from core.store.buttons import Button
+from core.store.names import Connection
 from core.store.outgoing import Parcel
 
 #: Fields of a fact that count kits or animals; those that may be none; and the largest number to press: more is typed.

@@ -6,13 +6,12 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
-from sqlalchemy import URL, Connection, Engine
-
 from core.herd.state import Herd
 from core.notes.journal import Note
 from core.notes.replay import book
 from core.problem import Problem
 from core.store import checking, copying, intake, journal, outgoing, people, photos
+from core.store.names import URL, Connection, Engine
 
 #: A check that found nothing wrong has nothing to say.
 ADVICE = "Copy the file before anything else. Then restore the last backup into a new book, or export what can still be read."

@@ -6,11 +6,10 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
 
-from sqlalchemy import Connection
-
 from core.app.room import Room
 from core.reply import Reply
 from core.store import people
+from core.store.names import Connection
 from core.store.people import Member
 from core.words import listed
 

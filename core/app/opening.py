@@ -8,15 +8,13 @@ from shutil import copyfile
 from tempfile import TemporaryDirectory
 from typing import TYPE_CHECKING
 
-from sqlalchemy import Engine, make_url
-from sqlalchemy.exc import ArgumentError, DBAPIError, NoSuchModuleError
-
 from core.app.book import App
 from core.app.troubles import trouble
 from core.problem import Problem
 from core.store.copying import is_book
 from core.store.engine import engine
 from core.store.migrate import UnknownFormError, bring_up
+from core.store.names import ArgumentError, DBAPIError, Engine, NoSuchModuleError, make_url
 from core.store.people import add_farm, farm_names, farm_number
 from core.store.photos import Photo
 from core.words import listed

@@ -10,8 +10,6 @@ from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from sqlalchemy import URL
-
 from core.app.hearing import Turn
 from core.app.letters import answer_of, letter_of, put
 from core.app.room import Room
@@ -22,6 +20,7 @@ from core.problem import Problem
 from core.reply import Attached, Choice, Reply
 from core.store import intake, people
 from core.store import photos as kept
+from core.store.names import URL
 from core.store.photos import Photo
 from core.words import count, full_day
 

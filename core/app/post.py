@@ -7,8 +7,6 @@ from contextlib import AbstractContextManager
 from datetime import datetime
 from typing import Any
 
-from sqlalchemy import Connection
-
 from core.app.leaving import Leave, done_about_leaving
 from core.app.letters import answer_of, letter_of, put
 from core.app.members import LOOKS_ONLY, OWNER, OWNERS_ONLY, REFUSED, Knock, Wish, admitted, done_about_people, farms_of
@@ -21,6 +19,7 @@ from core.reply import Choice, Reply
 from core.store import buttons, intake, journal, outgoing, people, whose
 from core.store.buttons import Button, Press, Pressed
 from core.store.intake import Came, Update
+from core.store.names import Connection
 from core.store.outgoing import Outgoing
 from core.store.whose import Hint
 

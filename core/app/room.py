@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from sqlalchemy import Engine
-
 from core.app.hearing import Hearing
 from core.app.reckoning import Reckon
+from core.store.names import Engine
 
 
 class Room:

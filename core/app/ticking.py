@@ -10,8 +10,6 @@ import hashlib
 from collections.abc import Sequence
 from datetime import date, datetime, timedelta
 
-from sqlalchemy import Connection
-
 from core.app.letters import Letter, Offer, numbers, put
 from core.app.reckoning import Reckon, here
 from core.herd import settings
@@ -22,6 +20,7 @@ from core.notes.reading import ReplyTo
 from core.notes.replay import zone
 from core.reply import Choice
 from core.store import looking, outgoing, people
+from core.store.names import Connection
 
 #: A reminder missed while the machine was off still goes out so many days later; what is older stands in the digest.
 CATCH_UP_DAYS = 7
