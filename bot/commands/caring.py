@@ -135,7 +135,7 @@ def backup(file: Path, as_json: bool, book: str | None, farm: str | None) -> Non
 @book_options
 def restore(file: Path, as_json: bool, book: str | None, farm: str | None) -> None:
     """Take a backup, an exported journal, or an archive into a new book: all of it or nothing."""
-    from bot.tables.csvs import unzipped  # noqa: PLC0415 - few restore
+    from bot.tables.zips import unzipped  # noqa: PLC0415 - few restore
 
     app = opened(book, farm, as_json=as_json)
     spare = data_folder() / "photos"

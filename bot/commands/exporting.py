@@ -82,7 +82,7 @@ def write_files(app: App, what: str, to: Path) -> None:
         return
     files: Mapping[str, bytes] = app.export_csv()
     if to.suffix.lower() == ".zip":
-        from bot.tables.csvs import zipped  # noqa: PLC0415
+        from bot.tables.zips import zipped  # noqa: PLC0415
 
         whole(to, zipped(files))
     else:

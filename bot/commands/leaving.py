@@ -32,7 +32,7 @@ def delete(last: Path | None, stay: bool, now: str | None, book: str | None, far
     Until then all goes on as ever, and --stay takes it back. Copies and backups of the book are files of yours: delete those yourself.
     """
     from bot.pictures.maker import photo_folder  # noqa: PLC0415 - few leave
-    from bot.tables.csvs import zipped  # noqa: PLC0415
+    from bot.tables.zips import zipped  # noqa: PLC0415
 
     if stay == (last is not None):
         raise click.UsageError("say --last FILE, where the last archive goes, or --stay")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from bot.pictures.ink import BROWN, INK, LOOK, MAIN, OTHER, SMALL, TEXT, THICK, WIDTH
+from bot.pictures.look import BROWN, INK, LOOK, MAIN, OTHER, SMALL, TEXT, THICK, WIDTH
 from bot.pictures.sheet import EDGE, Sheet
 from core.app.pictures import Days
 

@@ -6,8 +6,8 @@ from collections.abc import Callable
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from bot.pictures.ink import DOTS, SMALL, SMALLEST, set_up
 from bot.pictures.letters import drawable
+from bot.pictures.look import DOTS, SMALL, SMALLEST, set_up
 
 if TYPE_CHECKING:
     from matplotlib.backends.backend_agg import RendererAgg

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from bot.pictures.fitting import wide
-from bot.pictures.ink import BROWN, INK, LOOK, MAIN, OTHER, SMALL, SOFT, TEXT, THICK, THIN, WIDTH
 from bot.pictures.letters import drawable
+from bot.pictures.look import BROWN, INK, LOOK, MAIN, OTHER, SMALL, SOFT, TEXT, THICK, THIN, WIDTH
 from bot.pictures.sheet import EDGE, Sheet
 
 if TYPE_CHECKING:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from bot.papers import fonts
-from bot.pictures.ink import set_up
+from bot.pictures.look import set_up
 
 #: What stands for a letter that no font has.
 NO_LETTER = "\u25af"

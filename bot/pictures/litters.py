@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from bot.pictures.ink import INK, LOOK, MAIN, OTHER, SMALL, TEXT, WIDTH
+from bot.pictures.look import INK, LOOK, MAIN, OTHER, SMALL, TEXT, WIDTH
 from bot.pictures.sheet import EDGE, Sheet
 from core.app.pictures import Litters
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from bot.pictures.fitting import fitted, line_tall
-from bot.pictures.ink import INK, LOOK, MAIN, PALE, SMALL, SOFT, TEXT, WIDTH
+from bot.pictures.look import INK, LOOK, MAIN, PALE, SMALL, SOFT, TEXT, WIDTH
 from bot.pictures.sheet import EDGE, Sheet
 
 if TYPE_CHECKING:

@@ -6,7 +6,7 @@ import io
 from typing import TYPE_CHECKING, Any
 
 from bot.pictures.fitting import fitted, line_tall
-from bot.pictures.ink import DOTS, HEAD, INK, PALE, SMALL, SOFT, TEXT, WIDTH, set_up
+from bot.pictures.look import DOTS, HEAD, INK, PALE, SMALL, SOFT, TEXT, WIDTH, set_up
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes

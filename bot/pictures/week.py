@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from bot.pictures.fitting import fitted, line_tall
-from bot.pictures.ink import INK, LOOK, PALE, SMALL, SOFT, TEXT, WIDTH
+from bot.pictures.look import INK, LOOK, PALE, SMALL, SOFT, TEXT, WIDTH
 from bot.pictures.sheet import EDGE, Sheet
 
 if TYPE_CHECKING:

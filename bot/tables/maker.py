@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from bot.attachments import Maker
 from bot.pictures.maker import photo_folder
-from bot.tables.csvs import zipped
+from bot.tables.zips import zipped
 
 if TYPE_CHECKING:
     from core.app import App

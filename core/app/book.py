@@ -20,7 +20,7 @@ from core.app.reading import Reader
 from core.app.speaking import Speaking
 from core.app.telling import Told
 from core.app.ticking import look, put_due
-from core.notes.export import export_notes
+from core.notes.as_notes import export_notes
 from core.notes.reading import Message
 from core.notes.replay import Book, local_day, zone
 from core.problem import Problem
@@ -176,7 +176,7 @@ class App(Speaking, Post, People, Archiving, MovingOut, MovingIn, Bringing, Leav
 
     def restore_file(self, path: Path, spare: Path | None = None) -> int | Problem:
         """The same from a file: a journal, or a backup of a whole book, with the photos beside it. `spare`: where photos lie of a book in no file."""
-        from core.app.copies import PHOTOS  # noqa: PLC0415 - few restore
+        from core.app.daily_copies import PHOTOS  # noqa: PLC0415 - few restore
         from core.app.opening import held_in  # noqa: PLC0415 - opening knows this class
 
         held = held_in(path, self.name)
@@ -197,9 +197,9 @@ class App(Speaking, Post, People, Archiving, MovingOut, MovingIn, Bringing, Leav
 
     def copy_of_the_day(self, now: datetime) -> Problem | None:
         """Today's copy beside the book, made by the first call of the day; None where it is there, or why it is not."""
-        from core.app import copies  # noqa: PLC0415 - only a server makes them
+        from core.app import daily_copies  # noqa: PLC0415 - only a server makes them
 
-        return copies.copy_of_the_day(self._engine, now.astimezone(self.timezone()).date())
+        return daily_copies.copy_of_the_day(self._engine, now.astimezone(self.timezone()).date())
 
     def check(self) -> tuple[Problem, ...]:
         """What is wrong with the book; empty where it is sound."""

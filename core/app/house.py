@@ -12,7 +12,7 @@ from contextlib import AbstractContextManager, contextmanager
 from datetime import datetime, timedelta
 from typing import Any
 
-from core.app import copies, looking_after
+from core.app import daily_copies, looking_after
 from core.app.book import App
 from core.app.post import HintOf
 from core.app.reckoning import Reckon, here
@@ -131,7 +131,7 @@ class House:
 
     def copy_of_the_day(self, now: datetime) -> Problem | None:
         """Today's copy beside the book; None where it is there, or why it is not."""
-        return copies.copy_of_the_day(self._engine, now.date())
+        return daily_copies.copy_of_the_day(self._engine, now.date())
 
     # the programs that work on it
 

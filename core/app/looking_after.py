@@ -100,7 +100,7 @@ def status(connection: Connection, farm: int, name: str) -> dict[str, Any]:
 
 def last_copy(url: URL) -> str | None:
     """The day of the newest copy that the server made by itself; None where there is none."""
-    from core.app.copies import days_of  # noqa: PLC0415 - copies are made by this module
+    from core.app.daily_copies import days_of  # noqa: PLC0415 - copies are made by this module
 
     days = days_of(url)
     return days[-1].isoformat() if days else None

@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 from bot.papers.calendar import ics
 from core.app.carrying import journal_lines, notes_of
 from core.app.taking_away import FORMS
-from core.notes.export import TALK, export_notes
+from core.notes.as_notes import TALK, export_notes
 from core.notes.journal import Note
 from core.notes.layout.dated_lines import DatedLine, dated_lines
 from core.notes.listen import listen

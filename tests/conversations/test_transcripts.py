@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from core.notes.export import TALK, export_notes
+from core.notes.as_notes import TALK, export_notes
 from core.notes.layout.dated_lines import DatedLine, dated_lines
 from core.notes.listen import listen, printed
 from core.notes.replay import book

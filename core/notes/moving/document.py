@@ -7,7 +7,7 @@ import sys
 from datetime import UTC
 from typing import Any, Final
 
-from core.notes.export import TALK
+from core.notes.as_notes import TALK
 from core.notes.fact import Fact, field_names, to_json, value_to_json
 from core.notes.kind import Kind
 from core.notes.kinds import KINDS

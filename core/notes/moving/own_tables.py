@@ -14,7 +14,7 @@ from typing import Final
 
 from core.herd.litters import alive_now, live_born
 from core.herd.state import Animal, Herd, Litter
-from core.notes.export import TALK
+from core.notes.as_notes import TALK
 from core.notes.fact import field_names
 from core.notes.journal import Entry, Note
 from core.notes.kinds import KINDS

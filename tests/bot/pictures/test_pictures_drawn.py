@@ -136,7 +136,7 @@ def test_heads_stay_large() -> None:
 
 def test_grey_print_tells_the_lines_apart() -> None:
     """The colors of a picture differ in lightness as well."""
-    from bot.pictures.ink import MAIN, OTHER
+    from bot.pictures.look import MAIN, OTHER
 
     def lightness(color: str) -> float:
         red, green, blue = (int(color[at : at + 2], 16) for at in (1, 3, 5))

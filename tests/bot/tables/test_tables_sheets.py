@@ -10,8 +10,8 @@ from pathlib import Path
 import pytest
 
 from bot.tables import sheets
-from bot.tables.csvs import zipped
 from bot.tables.sheets import NoSheetsError, sheets_in, sheets_of
+from bot.tables.zips import zipped
 from tests.workbooks import workbook
 
 

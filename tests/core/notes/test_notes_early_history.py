@@ -5,7 +5,7 @@ from __future__ import annotations
 from datetime import UTC, datetime, timedelta
 
 from core.herd.state import Herd
-from core.notes.export import export_notes
+from core.notes.as_notes import export_notes
 from core.notes.kinds.query import Query
 from core.notes.listen import Heard, listen
 from core.notes.reading import Message

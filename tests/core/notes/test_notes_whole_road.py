@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.notes.export import TALK, export_notes
+from core.notes.as_notes import TALK, export_notes
 from core.notes.layout.dated_lines import DatedLine, dated_lines
 from core.notes.listen import listen
 from core.notes.reading import Message, ReplyTo

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from core.notes.export import export_notes
+from core.notes.as_notes import export_notes
 from core.notes.listen import listen
 from core.notes.reading import Ask, Draft, Message, Reading
 from core.notes.replay import book

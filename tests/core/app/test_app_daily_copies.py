@@ -10,7 +10,7 @@ import pytest
 from sqlalchemy import make_url
 
 from core.app.book import App
-from core.app.copies import days_of, folder_of, worth_keeping
+from core.app.daily_copies import days_of, folder_of, worth_keeping
 from core.store.copying import troubles
 from tests.core.app.conftest import AT, Say, opened
 
