@@ -11,14 +11,18 @@ from core.notes.clauses.denied import of_an_earlier_time
 from core.notes.clauses.scene import Found, Need, Scene, unknown_animal
 from core.notes.clauses.unplaced import animal_about
 from core.notes.grammar import FIGURES, OPENS
+from core.notes.kinds.moving import Moved
 from core.notes.kinds.weighing import Weighed
 from core.notes.reading import Ask, Draft, Reading
 from core.notes.slots.animals import Mention
 from core.notes.slots.common_words import COMMON
-from core.notes.slots.items import Item
+from core.notes.slots.items import Item, pair_grams
+from core.notes.telling import called
+from core.words import weight
 
 TERSE: Final = 12  # not a figure: items: a note so short is told in the barn's own shorthand
 TERSE_PLAIN: Final = 3
+LIKELY: Final = 3  # not a figure: items: an animal and two more
 
 
 def nothing_read(clauses: Sequence[Clause], scene: Scene, text: str) -> Reading:
@@ -31,6 +35,8 @@ def nothing_read(clauses: Sequence[Clause], scene: Scene, text: str) -> Reading:
     animals = [item for item in items if item.sort in {"animal", "code"}]
     who = next((who for clause in clauses if (who := animal_about(clause))), None)
     mention = next((mention for clause in clauses if (mention := _first_mention(clause))), None)
+    if len(clauses) == 1 and (likely := _likely(clauses[0])) is not None:
+        return likely
     if not words and (figures or animals):
         return _what(items, who, scene)
     if len(clauses) == 1 and (asked := _weight_of_a_stranger(clauses[0])) is not None:
@@ -51,6 +57,30 @@ def nothing_read(clauses: Sequence[Clause], scene: Scene, text: str) -> Reading:
         need = Need("which_animal", "who", f"Which one do you mean by \u201c{mention.said}\u201d?", mention.tags[:5])
         return Reading((), Ask(need.why, need.text, need.choices, Draft("remark", {"text": text, "on": today.isoformat()}, "who")))
     return kept_as_remark(text, today, who)
+
+
+def _likely(clause: Clause) -> Reading | None:
+    """`biscuit 9 12`, `clover in 4`: what it most likely says, to be said yes to."""
+    told = [i for i, item in enumerate(clause.items) if item.sort not in {"mark", "break"}]
+    animal = clause.known(told[0]) if len(told) == LIKELY else None
+    last = clause.whole(told[-1]) if animal is not None and animal.living else None
+    if animal is None or last is None:
+        return None
+    first, named = clause.whole(told[1]), called(clause.herd, animal.tag)
+    if first is not None and clause.items[told[0]].sort == "num":
+        return None  # "16 3 2" may tell of a litter as well
+    if first is not None and clause.herd.settings.weight_units == "lb" and (grams := pair_grams(first, last)):
+        found = Found(Weighed, {"who": animal.tag, "grams": grams, "on": clause.today})
+        return _asked(found, f"{named}: {weight(grams)}? Say yes, or send the whole note.")
+    if clause.said(told[1]) in {"in", "to", "is in", "now in"} and clause.known(told[-1]) is None:
+        found = Found(Moved, {"who": animal.tag, "cage": str(last), "on": clause.today})
+        return _asked(found, f"{named}: in cage {last} now? Say yes, or send the whole note.")
+    return None
+
+
+def _asked(found: Found, text: str) -> Reading:
+    need = Need("what", "confirm", text, ("yes", "no"))
+    return Reading((), ask_for(found, need, ()), "", found.values["who"])
 
 
 def _weight_of_a_stranger(clause: Clause) -> Reading | None:

@@ -25,7 +25,16 @@ SITUATIONS: Final = (
     Situation(
         "animals and cages",
         ("animal", "moved"),
-        ("new doe 40 mini rex opal born 3/4", "15 is named Ivy", "14 to cage B3"),
+        (
+            "new doe 40 mini rex opal born 3/4",
+            "N4 Olive red satin doe, 8 months old",
+            "bought doe 41 satin for 45",
+            "new buck 43 mini rex out of 14 and 3",
+            "new does 44 Tulip and 45 Fern, mini lop",
+            "33 sire 3 dam 14",
+            "15 is named Ivy",
+            "14 to cage B3",
+        ),
     ),
     Situation(
         "breeding",

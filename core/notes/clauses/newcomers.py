@@ -8,14 +8,12 @@ from typing import Final
 
 from core.notes.clauses.amounts import cents
 from core.notes.clauses.clause import Clause
+from core.notes.clauses.parentage import parents_told, plain_name
 from core.notes.clauses.with_animals import LOOKS
 from core.notes.slots.common_words import COMMON
 from core.notes.slots.dates import Days, days_from
 from core.notes.slots.items import Item, breed_said
 
-#: Behind these a name or tag is a parent's, on the book or not.
-PARENT_WORDS: Final = frozenset({"sire", "dam", "sired by"})
-BETWEEN_PARENTS: Final = frozenset({"and", "&", "x", "by", "+", "sired by"})
 #: Between `born` and the day.
 BEFORE_BIRTH: Final = frozenset({".", "in", "on", "around", "uh", "um", "er", "about", "like"})
 
@@ -90,55 +88,6 @@ def tag_place(c: Clause) -> int | None:
     return next(iter(led or numbers), None)
 
 
-def parents_told(c: Clause) -> tuple[dict[str, str], list[Item]]:
-    """Its parents' tags or names, by field: `sire 3, dam 14`, `out of Juno`, `out of 14 and 3`."""
-    pair = _pair_told(c)
-    if pair is not None:
-        return pair
-    found: dict[str, str] = {}
-    used: list[Item] = []
-    for mark, name in (("sire", "sire"), ("dam_word", "dam")):
-        for i in c.each(mark):
-            place = c.past_fillers(i + 1, 1)
-            tag = _parent(c, place, named=c.said(i) in PARENT_WORDS)
-            if tag is not None:
-                found[name] = tag
-                used += [c.items[i], *(c.pick(place).items if c.mention(place) else [c.items[place]])]
-                break
-    return found, used
-
-
-def _parent(c: Clause, place: int, *, named: bool) -> str | None:
-    """The parent told at a place: one on the book, or where it is `named` so, from elsewhere."""
-    mention = c.mention(place)
-    if mention and (mention.tags or named):
-        return mention.tag or mention.said.upper()
-    return c.said(place).title() if named and place < len(c.items) and _plain_name(c, place) else None
-
-
-def _pair_told(c: Clause) -> tuple[dict[str, str], list[Item]] | None:
-    """`out of 14 and 3`, `out of Poppy x Waffles`: both parents; the dam first, unless the book knows better."""
-    for i in c.each("out_of"):
-        if i + 3 >= len(c.items) or c.said(i + 2) not in BETWEEN_PARENTS:
-            continue
-        one, other = _parent(c, i + 1, named=True), _parent(c, i + 3, named=True)
-        if one is None or other is None or c.counted(i + 1):
-            continue
-        sexes = [animal.sex if (animal := c.known(place)) else None for place in (i + 1, i + 3)]
-        turned = sexes[0] == "buck" or sexes[1] == "doe"
-        found = {"dam": other, "sire": one} if turned else {"dam": one, "sire": other}
-        return found, c.items[i : i + 4]
-    return None
-
-
-def _plain_name(c: Clause, place: int) -> bool:
-    """Whether a word that does nothing else in a note stands there, an everyday one with its capital: the name of a parent from elsewhere."""
-    said = c.said(place)
-    if not said.isalpha() or c.items[place].sort != "word" or c.items[place].marks:
-        return False
-    return said not in COMMON or said.capitalize() in c.scene.text.split()
-
-
 def birth_told(c: Clause) -> tuple[Days | None, list[Item]]:
     """The day behind `born`, or by its age; a month alone is no day, and is asked about."""
     for i in c.each("born_word", "born"):
@@ -202,7 +151,8 @@ def name_told(c: Clause, place: int | None) -> tuple[str | None, list[Item]]:
         if after == place and c.items[after].sort == "animal" and _newly_named(c, after + 1):
             return c.said(after + 1).title(), [c.items[i], c.items[after + 1]]  # "named the opal doe Ivy"
     if place is None:
-        return None, []
+        sexed = c.first("doe_word", "buck_word") if c.has("new") else None
+        return _name_behind_tag(c, sexed) if sexed is not None else (None, [])  # "new doe Dotty, mini lop"
     described = described_newcomer(c)
     if described:
         return described[0].said.title(), described
@@ -228,7 +178,7 @@ def _newly_named(c: Clause, i: int) -> bool:
 def name_behind(c: Clause, place: int) -> Item | None:
     """The word right behind a tag in a list that can only be a name: nothing else in a note, and no everyday word without its capital."""
     item = c.items[place + 1] if place + 1 < len(c.items) else None
-    return item if item is not None and _plain_name(c, place + 1) else None
+    return item if item is not None and plain_name(c, place + 1) else None
 
 
 def _name_behind_tag(c: Clause, place: int) -> tuple[str | None, list[Item]]:

@@ -24,11 +24,11 @@ from core.notes.clauses.newcomers import (
     described_newcomer,
     name_behind,
     name_told,
-    parents_told,
     price_paid,
     sex_told,
     tag_place,
 )
+from core.notes.clauses.parentage import parents_told
 from core.notes.clauses.scene import Found, Need, first_need, unknown_animal, when
 from core.notes.clauses.typed import as_typed
 from core.notes.fact import Cents, Sex, Tag
@@ -448,17 +448,16 @@ def reply(fact: AnimalNoted, before: Herd, after: Herd) -> tuple[str, ...]:
     litter = after.litters.get(animal.litter or "")
     of = (f"One of {by_key(after, litter.dam)}'s litter of {words.full_day(litter.born_on)}.",) if litter else ()
     new_ones = [tag for tag in (fact.sire, fact.dam) if tag and before.find(tag) is None]
-    outside = (f"{words.listed(new_ones)} wasn't on the book: kept as an ancestor from elsewhere.",) if new_ones else ()
+    which = "wasn't on the book: kept as an ancestor" if len(new_ones) == 1 else "weren't on the book: kept as ancestors"
+    outside = (f"{words.listed(new_ones)} {which} from elsewhere.",) if new_ones else ()
     return (words.sentence(f"{called(after, fact.tag)} {how}" + (f": {told}" if told else "")), *of, *outside, *_no_standard(fact, before))
 
 
 def _by_its_age(fact: AnimalNoted, herd: Herd) -> str:
     """Beside a birth day just so many months ago, which may have been counted back from an age."""
-    if fact.born is None or herd.day is None or fact.born.day != herd.day.day:
+    if fact.born is None or herd.day is None or fact.born.day != herd.day.day or fact.born >= herd.day:
         return ""
     months = (herd.day.year - fact.born.year) * 12 + herd.day.month - fact.born.month  # not a figure: months in a year
-    if months < 1:
-        return ""
     years, rest = divmod(months, 12)  # not a figure: months in a year
     age = words.count(months, "month") if rest else words.count(years, "year")
     return f" ({age} ago to the day; about, if told by its age)"

@@ -73,12 +73,12 @@ CUES: Final = {
 
 
 #: Sorts of items and marks that it can begin with where a figure stands, without a word of its own.
-BESIDE: Final = frozenset({"cage", "cage_word", "code"})
+BESIDE: Final = frozenset({"cage", "cage_word", "code", "num"})
 
 
 def read(c: Clause) -> None:
     """An animal and its new cage: `14 to B3`, `moved thistle over to cage c seven`."""
-    if not (c.has("move", "cage_word") or c.sorted_as("cage", "code")):
+    if _listed(c) or not (c.has("move", "cage_word") or c.sorted_as("cage", "code")):
         return
     if _each_to_its_cage(c) or _from_cage_to_cage(c) or _only_where(c):
         return
@@ -176,6 +176,44 @@ def _each_to_its_cage(c: Clause) -> bool:
     for i, j in zip(places, animals, strict=True):
         c.take(c.past(Moved, c.pick(j or 0), "who", {"cage": c.items[i].value}, [c.items[i]]))
     return True
+
+
+#: They say in a list that an animal sits there; and what parts its lines.
+THERE: Final = frozenset({"in", "is in", "now in", "is", "to", "to cage", "in cage", ">", "-", ":", "="})
+PARTED: Final = frozenset({",", ".", ";", "and", "&"})
+
+
+def _listed(c: Clause) -> bool:
+    """`14 in cage 1, 9 cage 2, 22 3`: behind the first cage that is called one, numbers are cages too; also in the sentence after such a list."""
+    places: list[tuple[int, int]] = []
+    going_on = _behind_list(c)
+    if not going_on and not c.sorted_as("cage"):
+        return False
+    who: int | None = None
+    for i, item in enumerate(c.items):
+        sits = item.sort == "cage" or (item.sort == "num" and c.whole(i) is not None and (going_on or bool(places)))
+        if who is not None and sits:
+            places.append((who, i))
+            who = None
+        elif who is None and c.known(i) is not None and not c.counted(i):
+            who = i
+        elif item.sort != "break" and item.said not in (PARTED if who is None else THERE):
+            return False
+    if who is not None or not any(c.items[cage].sort == "num" for _, cage in places):
+        return False
+    for animal, cage in places:
+        number = str(c.whole(cage)) if c.items[cage].sort == "num" else c.items[cage].value
+        c.take(c.past(Moved, c.pick(animal), "who", {"cage": number}, [c.items[cage]]))
+    return True
+
+
+def _behind_list(c: Clause) -> bool:
+    """Whether the sentence before, or the whole message before, only told who sits where."""
+    last = c.scene.context.last
+    if c.before is None:
+        return len(last) > 1 and all(isinstance(fact, Moved) and fact.cage.isdigit() for fact in last)
+    told = c.before.found
+    return bool(told) and all(found.fact is Moved and str(found.values["cage"]).isdigit() for found in told)
 
 
 def _in_order(c: Clause, named: list[int], at: int) -> bool:

@@ -55,6 +55,8 @@ _TAIL = re.compile(
     r"(?:\s+(?:kits?|babies|bunnies|ones?|of them|of em|in all|total|all told|born|please|i think|i guess|i mean|i meant|sorry|lol|days?|then|today))+$",
     re.IGNORECASE,
 )
+#: A tag alone, on the book or not.
+_TAG = re.compile(r"[a-z]{0,3}[ -]?\d{1,5}[a-z]?")
 #: Behind a yes they tell that not all is so.
 _TAKES_BACK = re.compile(r"\d|\b(?:but|not|no|except|only|though|wrong|wait|never)\b|n't\b")
 _DENIED = re.compile(r"^(?:no|nope|nah)\b[\s,.;:-]*(?:it(?:'s| is| was)|that(?:'s| is| was)|make it|i mean(?:t)?)?\s*", re.IGNORECASE)
@@ -151,6 +153,8 @@ def _value(draft: Draft, ask: Ask, said: str, herd: Herd, today: date) -> Json:
         plans = draft.wanted == "until" or draft.kind in ("remind", "planned")
         day = day_alone(said, herd, today, "plan" if plans else "past") or day_alone(_bare(said), herd, today, "plan" if plans else "past")
         return day.isoformat() if day else None
+    if draft.wanted == "tag" and _TAG.fullmatch(said):
+        return said.replace(" ", "").replace("-", "").upper()
     choices = {choice.lower(): choice for choice in ask.choices}
     return choices.get(said) if draft.wanted not in MEASURED else None
 
