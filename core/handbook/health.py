@@ -17,6 +17,7 @@ WITHDRAWAL: Final = (
 )
 WITHDRAWAL_UNKNOWN: Final = "No withdrawal time was given. Ask your vet before anyone eats this animal."
 WITHDRAWAL_RUNNING: Final = "Not to be eaten yet: the withdrawal time you noted is not over."
+DIED_BY_ITSELF: Final = "It died by itself: that is not for eating."
 SLAUGHTER: Final = "Slaughter and euthanasia are for a trained person, in a way your vet approves and local law allows."
 SELLING_MEAT: Final = "Rules for selling rabbit meat differ from place to place. Ask your department of agriculture before you sell."
 ZOONOSES: Final = (

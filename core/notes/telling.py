@@ -14,7 +14,7 @@ from core.herd.calendar import litter_chores, mating_chores
 from core.herd.chore import Chore
 from core.herd.litters import alive_now, nursed_litter, the_litter, untagged
 from core.herd.questions import days_later, events, in_withdrawal, withdrawal_untold
-from core.herd.state import Herd, Litter
+from core.herd.state import Animal, Herd, Litter
 from core.notes.fact import Fact, field_names
 
 #: Kinds whose sentence has its day, if any, inside; the others have it in front.
@@ -240,9 +240,8 @@ def withdrawal_caution(herd: Herd, tag: str | None, on: date) -> str | None:
     return f"Treated with {untold.detail.get('with')} {words.full_day(untold.on)}. {health.WITHDRAWAL_UNKNOWN}" if untold else None
 
 
-def bad_notes(herd: Herd, tag: str, what: str, on: date) -> int:
+def bad_notes(animal: Animal | None, what: str, on: date) -> int:
     """How many bad notes of a kind an animal got in the months before."""
-    animal = herd.find(tag)
     seen = events(animal, what) if animal else ()
     within = flags.BAD_NOTES_WITHIN_DAYS.value
     recent = [event.detail for event in seen if 0 <= (on - event.on).days <= within]

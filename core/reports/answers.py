@@ -39,8 +39,10 @@ from core.reports.mates import bred_to, mates, next_does
 from core.reports.pairing import pairing
 from core.reports.papers.replies import CALENDAR, calendar_reply, paper_reply, paper_wanted
 from core.reports.pictures.replies import picture_reply, with_picture
+from core.reports.sales import sales
 from core.reports.why import why
 from core.reports.winter.what_if import HOW_TO, what_if
+from core.reports.withdrawal import ASKS_TO_EAT, all_held, may_be_eaten
 from core.reports.wording import called, when
 from core.words import count
 
@@ -153,7 +155,18 @@ def _stranger(asked: Asked) -> Reply | None:
 
 
 def _card(asked: Asked) -> Reply:
+    if ASKS_TO_EAT.search(asked.said):
+        return _eaten(asked)
     return card(asked.herd, asked.today, asked.who, asked.entries).reply() if asked.who else _needs(asked, "card 14")
+
+
+def _eaten(asked: Asked) -> Reply:
+    """Whether an animal may be eaten: that first, then its card; or all that may not."""
+    if asked.who is None:
+        return _stranger(asked) or all_held(asked.barn)
+    told = card(asked.herd, asked.today, asked.who, asked.entries).reply()
+    first = may_be_eaten(asked.barn, asked.who)
+    return Reply((*first, *(line for line in told.lines if line not in first)), told.choices)
 
 
 def _due(asked: Asked) -> Reply:
@@ -287,7 +300,7 @@ def _litters(asked: Asked) -> Reply:
 
 
 def _sales(asked: Asked) -> Reply:
-    return asking.sales(asked.barn, asked.query.breed)
+    return sales(asked.barn, asked.query.breed)
 
 
 def _journal(asked: Asked) -> Reply:

@@ -1,4 +1,4 @@
-"""Answers about the herd as it stands: open does, litters, weights, sales, family, and the notes themselves."""
+"""Answers about the herd as it stands: open does, litters, weights, family, and the notes themselves."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ from core.reports.family import family_problems, parents_note
 from core.reports.flags import long_open
 from core.reports.keep_or_cull import in_breed
 from core.reports.litter_story import story
-from core.reports.wording import age, begun, called, grams, more_or_less, price, short, tag_of, when
+from core.reports.wording import age, begun, called, grams, more_or_less, short, tag_of, when
 from core.words import count
 
 #: Lines of a list that a phone takes.
@@ -166,29 +166,6 @@ def pedigree(barn: Evidence, animal: Animal, entries: Iterable[Entry] = ()) -> R
     for problem in family_problems(barn, entries)[:PROBLEMS]:
         lines += problem.lines(barn)
     return Reply((f"{called(animal)}.", *lines))
-
-
-def sales(barn: Evidence, breed: str | None) -> Reply:
-    """Who is for sale, and what was sold in the last year."""
-    settings, today = barn.herd.settings, barn.today
-    offered = [one for one in barn.living if one.listing is not None and in_breed(one.breed, breed)]
-    lines = []
-    for one in offered:
-        offer = one.listing
-        asked = f" for {price(settings, offer.price)}" if offer and offer.price is not None else ""
-        until = f" until {when(offer.until, today)}" if offer and offer.until else ""
-        late = " (past its date)" if offer and offer.until and offer.until < today else ""
-        lines.append(f"{short(one)}{asked}{until}{late}")
-    for litter in barn.herd.litters.values():
-        for _, kits, asked_cents, _until in litter.for_sale[-1:]:
-            asked = f" for {price(settings, asked_cents)}" if asked_cents is not None else ""
-            lines.append(f"{count(kits, 'kit')} of {tag_of(barn.herd, litter.dam)}{asked}")
-    sold = [one for one in barn.herd.animals.values() if one.gone and one.gone.how == "sold" and one.gone.on.year == today.year]
-    earned = sum(int(one.gone.detail.get("price") or 0) for one in sold if one.gone)
-    year = f"Sold in {today.year}: {len(sold)}, {price(settings, earned)}." if sold else f"Nothing sold in {today.year} yet."
-    if not lines:
-        return Reply(("Nobody is for sale. List one: list 32 for 60 until dec 20", year))
-    return first_lines(f"{len(lines)} for sale. {year}", lines)
 
 
 def journal(barn: Evidence, entries: Iterable[Entry], animal: Animal | None) -> Reply:

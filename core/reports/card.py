@@ -13,6 +13,8 @@ from core.herd.questions import age_days, events, stage
 from core.herd.settings import target_weight
 from core.herd.state import Animal, Herd, Litter
 from core.notes.journal import Entry
+from core.notes.kinds.condition import flesh
+from core.notes.telling import bad_notes
 from core.reply import Choice, Reply
 from core.reports.ailing import ailing, ailing_document
 from core.reports.behind import notes_behind
@@ -25,6 +27,7 @@ from core.reports.growing import heading, heading_lines
 from core.reports.herd_document import animal_document
 from core.reports.holding import Held, held, held_lines
 from core.reports.litter_story import story
+from core.reports.withdrawal import held_lines as held_from_table
 from core.reports.wording import age, called, grams, price, tag_of, when
 from core.words import count, listed
 
@@ -50,6 +53,7 @@ class Card:
         """The card as it is read on a phone."""
         lines = [
             self._who(),
+            *(held_from_table(self.animal, self.barn.today) if self.animal.living else []),
             *self._ailing(),
             *self._family(),
             *self._weights(),
@@ -157,11 +161,24 @@ class Card:
         told += [] if self.ailing else [("ailment", "sign")]
         last = [(what, each, str(each.detail.get(name) or "")) for what, name in told for each in events(one, what)[-2:]]
         lines = [f"{_SEEN[what]} {seen}".strip() + f", {when(each.on, today)}." for what, each, seen in last]
+        lines = [*self._condition(), *self._temper(), *lines]
         if one.listing:
             asked = f" for {price(self.barn.herd.settings, one.listing.price)}" if one.listing.price is not None else ""
             until = f" until {when(one.listing.until, today)}" if one.listing.until else ""
             lines.append(f"For sale{asked}{until}.")
         return lines
+
+    def _condition(self) -> list[str]:
+        scored = [(on, score) for on, score in self.animal.conditions if on <= self.barn.today]
+        on, score = max(scored, default=(None, 0.0), key=lambda one: one[0])
+        return [f"Condition {score:g}, {flesh(score)}, {when(on, self.barn.today)}."] if on else []
+
+    def _temper(self) -> list[str]:
+        """The last word on its temper; bad ones with their count in twelve months."""
+        last = events(self.animal, "temper")[-1:]
+        bad = bad_notes(self.animal, "temper", self.barn.today)
+        often = f" ({count(bad, 'bad note')} in 12 months)" if bad else ""
+        return [f"Temper: {one.detail.get('sign') or one.detail['grade']}, {when(one.on, self.barn.today)}{often}." for one in last]
 
     def _plans(self) -> list[str]:
         if not self.animal.intentions:

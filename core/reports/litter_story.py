@@ -1,11 +1,11 @@
-"""One litter in a line: born, lost and of what, alive now, nest box, weaned."""
+"""One litter in a line: born, lost and of what, alive now, nest box, weaned, who left and who is still there."""
 
 from __future__ import annotations
 
-from core.herd.litters import alive_now, live_born
+from core.herd.litters import alive_now, live_born, untagged
 from core.herd.state import Animal, Litter, Loss
 from core.reports.evidence import Evidence
-from core.reports.wording import tag_of, when
+from core.reports.wording import price, tag_of, when
 from core.words import listed
 
 
@@ -34,7 +34,21 @@ def _since(barn: Evidence, litter: Litter) -> list[str]:
         told.append(f"{litter.weaned} weaned" + (f" {when(litter.weaned_on, barn.today)}" if litter.weaned_on else ""))
     else:
         told.append(f"{alive_now(litter)} now")
-    return told + _box(barn, litter)
+    return told + _left(barn, litter) + _box(barn, litter)
+
+
+#: How kits without a tag leave.
+_LEFT = {"sold": "sold", "given_away": "given away", "culled": "butchered", "died": "died"}
+
+
+def _left(barn: Evidence, litter: Litter) -> list[str]:
+    """The kits without a tag that left, to whom and for how much; and how many of a weaned litter did not."""
+    settings, told = barn.herd.settings, []
+    for one in (each for each in litter.events if each.what in _LEFT):
+        to = f" to {one.detail['to']}" if one.detail.get("to") else ""
+        paid = f" for {price(settings, one.detail['price'])}" if one.detail.get("price") is not None else ""
+        told.append(f"{one.detail['count']} {_LEFT[one.what]}{to}{paid} {when(one.on, barn.today)}")
+    return [*told, f"{untagged(barn.herd, litter)} without a tag left"] if told and litter.weaned_on is not None else told
 
 
 def _box(barn: Evidence, litter: Litter) -> list[str]:

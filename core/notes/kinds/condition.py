@@ -174,10 +174,11 @@ def apply(fact: ConditionScored, herd: Herd) -> Herd:
 
 def reply(fact: ConditionScored, _before: Herd, after: Herd) -> tuple[str, ...]:
     """The score in words."""
-    return (dated(f"{called(after, fact.who)}: condition {fact.score:g}, {_flesh(fact.score)}", fact.on, after),)
+    return (dated(f"{called(after, fact.who)}: condition {fact.score:g}, {flesh(fact.score)}", fact.on, after),)
 
 
-def _flesh(score: float) -> str:
+def flesh(score: float) -> str:
+    """A score in a word."""
     if score < feeding.CONDITION_THIN_BELOW.value:
         return "thin"
     return "fat" if score > feeding.CONDITION_FAT_ABOVE.value else "good"

@@ -182,7 +182,7 @@ _SEEN = {
 def reply(fact: NestManners, _before: Herd, after: Herd) -> tuple[str, ...]:
     """What she did, and what may help now."""
     line = dated(f"Doe {fact.doe}: {_SEEN.get(fact.sign, fact.sign)}", fact.on, after)
-    bad = bad_notes(after, fact.doe, fact.kind, fact.on) if fact.sign != "good" else 0
+    bad = bad_notes(after.find(fact.doe), fact.kind, fact.on) if fact.sign != "good" else 0
     often = f"That is bad note {bad} in 12 months: it comes up in the digest." if bad >= flags.BAD_NEST_NOTES.value else None
     return tuple(each for each in (line, _ADVICE.get(fact.sign), often) if each)
 

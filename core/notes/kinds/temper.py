@@ -122,7 +122,7 @@ def apply(fact: TemperShown, herd: Herd) -> Herd:
 def reply(fact: TemperShown, _before: Herd, after: Herd) -> tuple[str, ...]:
     """How it behaved, and how often it was bad within a year."""
     line = dated(parts(f"{called(after, fact.who)}: {fact.grade} temper", fact.sign), fact.on, after)
-    bad = bad_notes(after, fact.who, fact.kind, fact.on) if fact.grade == "bad" else 0
+    bad = bad_notes(after.find(fact.who), fact.kind, fact.on) if fact.grade == "bad" else 0
     enough = bad >= flags.BAD_TEMPER_NOTES.value
     return (line, f"That is bad note {bad} in 12 months: it comes up in the digest.") if enough else (line,)
 
