@@ -13,6 +13,7 @@ from datetime import date, datetime
 from core.herd.litters import on_book, the_litter
 from core.herd.questions import fitting
 from core.herd.state import Animal, Herd
+from core.notes.clauses.asked_about import ASKS_TO_EAT
 from core.notes.clauses.asked_barn import cage_asked, herd_asked, settings_asked
 from core.notes.journal import Entry
 from core.notes.kinds.query import Query
@@ -42,7 +43,7 @@ from core.reports.pictures.replies import picture_reply, with_picture
 from core.reports.sales import sales
 from core.reports.why import why
 from core.reports.winter.what_if import HOW_TO, what_if
-from core.reports.withdrawal import ASKS_TO_EAT, all_held, may_be_eaten
+from core.reports.withdrawal import all_held, may_be_eaten
 from core.reports.wording import called, when
 from core.words import count
 

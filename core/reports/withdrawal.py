@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import re
 from datetime import date
-from typing import Final
 
 from core.handbook import health
 from core.herd.questions import days_later, events, in_withdrawal, withdrawal_untold
@@ -15,15 +13,6 @@ from core.reports.asking import first_lines
 from core.reports.evidence import Evidence
 from core.reports.wording import begun, called, short
 from core.words import full_day
-
-#: What asks whether an animal may be eaten, in a question that is about an animal.
-ASKS_TO_EAT: Final = re.compile(
-    r"\bwithdraw(?:al|als|l)?\b"
-    r"|\b(?:i|we|you|they|anyone|anybody|someone|somebody) (?:eat|butcher|slaughter|process)\b"
-    r"|\bbe (?:eaten|butchered|slaughtered|processed)\b"
-    r"|\b(?:safe|ok|okay|fit|fine|ready|good) to (?:eat|butcher|slaughter|process|be)\b",
-    re.IGNORECASE,
-)
 
 
 def held_lines(animal: Animal, on: date) -> list[str]:
@@ -46,7 +35,7 @@ def may_be_eaten(barn: Evidence, animal: Animal) -> tuple[str, ...]:
         held.append(f"{begun(ill.text)} {health.ASK_BEFORE}")
     if held:
         return (f"{called(animal)}: no, not by the notes.", *held, health.WITHDRAWAL)
-    return (f"{called(animal)}: yes, by the notes. {_nothing_runs(animal, on)}", health.WITHDRAWAL)
+    return (f"{called(animal)}: yes, as far as the notes go. {_nothing_runs(animal, on)}", health.WITHDRAWAL)
 
 
 def _nothing_runs(animal: Animal, on: date) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from core.notes.clauses.asked_about import ASKING
+from core.notes.clauses.asked_about import ASKING, ASKS_TO_EAT
 from core.notes.clauses.clause import Clause
 from core.notes.grammar import ENDS, FIGURES, LEAST_BEFORE, OPENS
 from core.notes.kinds import query
@@ -44,6 +44,8 @@ WEIGHTS_OF: Final = frozenset({"weights", "weights for", "wts", "weights on", "w
 HALF_ASKING: Final = frozenset({"any", "list", "who", "see"})
 #: Words without such a mark that may begin a question.
 ASKING_FIRST: Final = frozenset(ASKING) | WEIGHTS_OF | HALF_ASKING
+#: Alone they ask who may not be eaten; beside anything else they tell of a medicine.
+HELD_FROM_TABLE: Final = frozenset({"withdrawal", "withdrawals", "withdrawl"})
 #: Words that ask where nothing is said beside them.
 ASKING_ALONE: Final = frozenset({"keep", "keeping", "cull", "litter", "weigh", "weighed", "weight", "total", "count", "feed", "pellets", "sold", "mate", "x", "or", "with", "better", "winter"})  # fmt: skip
 #: Words that ask where at most one animal is named and nothing told of it.
@@ -78,6 +80,8 @@ def is_question(whole: Clause, text: str) -> bool:
     if opening is None or _names_something(whole, opening):
         return False
     first = whole.items[opening]
+    if len(whole.items) == 1 and first.said in HELD_FROM_TABLE:
+        return True
     asking = not first.marks.isdisjoint(OUTRIGHT)
     if (
         not asking
@@ -176,6 +180,8 @@ def _asked_of(whole: Clause, opening: int) -> bool:
     behind = whole.items[following + 1 : following + 2]
     if whole.said(opening) == "did" and (not behind or behind[0].sort in {"date", "mark"}) and whole.items[-1].said != "?":
         return False  # "did R22 today": what was to be done to it
+    if whole.said(following) in {"it", "anybody", "anyone"} and ASKS_TO_EAT.search(whole.text()):
+        return len(whole.items) <= PLACES_OF_QUESTION
     if whole.said(following) not in ASKED_ONES and (whole.known(following) is None or whole.items[following].unit == "possessive"):
         return False
     if whole.said(opening) in {"did", "does", "is", "has", "will"}:

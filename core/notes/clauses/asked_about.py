@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from core.herd.state import Animal
@@ -11,6 +12,12 @@ from core.notes.slots.items import breed_said
 #: Small verbs that begin a question to be answered with yes or no.
 ASKING: Final = frozenset({"is", "are", "did", "has", "was", "were", "does", "will", "have", "can", "should", "would", "could"})
 EATING: Final = frozenset({"eat", "eats", "eating", "fed", "get", "gets"})
+#: What asks whether an animal may be eaten; of kits without a tag no card tells.
+ASKS_TO_EAT: Final = re.compile(
+    r"^(?!.*\b(?:kits?|litters?|babies|bunnies|feed)\b).*(?:\bwithdraw(?:al|als|l)?\b|\b(?:i|we|you|anyone|anybody|someone|somebody) eat\b|\bbe eaten\b"
+    r"|\b(?:safe|ok|okay|fit|fine|good) to (?:be )?(?:eat|butcher|slaughter|process)\w*)",
+    re.IGNORECASE,
+)
 #: What may have befallen an animal: of anything else (`is Juno allergic to cats`) the book knows nothing.
 BEFALL: Final = frozenset(
     """kindle had wean breed palpate treat drug weigh sell cull move box die dead lose pregnant open ail tag show condition fault bite refuse miss
@@ -34,6 +41,8 @@ def asked_about(c: Clause, places: list[int]) -> str | None:
     """What is asked, by the words that can mean nothing else first; None where it is no question for the book."""
     asked = {mark.removeprefix("ask:") for item in c.items for mark in item.marks if mark.startswith("ask:")}
     sexes = {animal.sex for i in places if (animal := c.known(i))}
+    if _asks_to_eat(c, places):
+        return "card"
     if c.has("open") and c.has("question") and not places:
         asked.add("open")
     if not places and c.has("breed") and c.has("negation") and any(item.said.startswith(("who", "which")) for item in c.items[:2]):
@@ -61,6 +70,13 @@ def asked_about(c: Clause, places: list[int]) -> str | None:
     if (places or _of_her(c)) and c.said(opening) in ASKING and c.said(opening + 1) != "you":
         return _asked_outright(c)
     return "card" if (places or _of_her(c)) and c.has("question", "show_me") and len(c.items) <= 6 else None
+
+
+def _asks_to_eat(c: Clause, places: list[int]) -> bool:
+    """`is Hank safe to eat`, `can we eat 31`, `withdrawal`, `who is in withdrawal`."""
+    if c.sorted_as("span", "dose") or not ASKS_TO_EAT.search(c.text()):
+        return False
+    return bool(places) or _of_her(c) or c.has("withdrawal")
 
 
 def _asked_outright(c: Clause) -> str | None:

@@ -5,9 +5,10 @@ from __future__ import annotations
 import pytest
 
 from core.handbook import health
+from core.notes.clauses.asked_about import ASKS_TO_EAT
 from core.notes.kinds.query import Query
 from core.reports.answers import answered
-from core.reports.withdrawal import ASKS_TO_EAT, may_be_eaten
+from core.reports.withdrawal import may_be_eaten
 from tests.core.reports.test_card import of
 from tests.farm import TODAY, ago
 from tests.herds import Barn
@@ -39,9 +40,9 @@ def test_untold_withdrawal_sends_to_the_vet() -> None:
 
 def test_yes_says_by_what() -> None:
     """Over, with the day it ended; or no medicine on the book; the caution all the same."""
-    assert "yes, by the notes. The withdrawal time you noted ended Mon 23 Nov 2026." in told(treated(5))
+    assert "yes, as far as the notes go. The withdrawal time you noted ended Mon 23 Nov 2026." in told(treated(5))
     never = told(Barn().buck("9"))
-    assert never.startswith("Buck 9: yes, by the notes. No medicine is on the book")
+    assert never.startswith("Buck 9: yes, as far as the notes go. No medicine is on the book")
     assert never.endswith(health.WITHDRAWAL)
 
 
@@ -52,7 +53,7 @@ def test_ill_or_dead_by_itself_is_no() -> None:
     assert "no, not by the notes" in told(treated(28).say("culled", who="9"))
 
 
-@pytest.mark.parametrize("said", ["can i eat hank", "is hank safe to eat", "withdrawal on hank", "when can hank be butchered"])
+@pytest.mark.parametrize("said", ["can i eat hank", "is hank safe to eat", "withdrawal on hank", "when can hank be eaten"])
 def test_question_of_eating_is_answered_before_the_card(said: str) -> None:
     """The answer first, then the card, each line once."""
     lines = answered(Query(about="card", who="9"), treated(28).herd, TODAY, (), said).lines
@@ -72,7 +73,18 @@ def test_withdrawal_alone_lists_all_that_wait() -> None:
     assert "77 is not on the book" in answered(Query(about="card"), Barn().buck("3").herd, TODAY, (), "withdrawal on 77").text
 
 
-@pytest.mark.parametrize("said", ["can hank eat carrots", "what does hank eat", "is hank eating", "hank"])
+@pytest.mark.parametrize(
+    "said",
+    [
+        "can hank eat carrots",
+        "what does hank eat",
+        "is hank eating",
+        "is hank ok to be bred",
+        "how much do they eat",
+        "can we eat hank's kits",
+        "hank",
+    ],
+)
 def test_what_it_eats_is_another_question(said: str) -> None:
     """Eating and being eaten."""
     assert not ASKS_TO_EAT.search(said)
