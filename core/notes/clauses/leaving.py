@@ -33,7 +33,7 @@ def leaving(c: Clause, fact: type[Fact], cue: int | None, *, to: bool, money: bo
     if to and (recipient := _recipient(c)):
         values["to"] = recipient
     if (kits := _kits_leave(c, fact, values, used)) is not None:
-        return [c.take(kits)]
+        return [c.take(_all_paid(c, kits))]
     picks = _picks(c, cue)
     if money and cue is not None and not c.explicit() and _something_else(c, cue):
         picks = [pick for pick in picks if not any(c.said(i - 1) in PRICE_LEADS for i, item in enumerate(c.items) if item in pick.items)]
@@ -55,6 +55,14 @@ def _kits_leave(c: Clause, fact: type[Fact], values: dict[str, Any], used: list[
         return _some_leave(c, fact, some, values, used)
     kits = _kits(c)
     return None if kits is None else _litter_leaves(c, fact, kits, values, used[:])
+
+
+def _all_paid(c: Clause, kits: Found) -> Found:
+    """`sold 2 of 16's kits, 20 each`: a sale brings the money of all of them; an offer keeps the price of each."""
+    price, count = kits.values.get("price"), kits.values.get("count")
+    if kits.fact.kind == "sold" and c.has("each") and price is not None and count:
+        kits.values["price"] = Cents(price * count)
+    return kits
 
 
 def _spoken_of(c: Clause) -> list[Pick]:

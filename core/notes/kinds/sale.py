@@ -1,4 +1,4 @@
-"""An animal, or untagged kits, are sold."""
+"""An animal, or untagged kits, are sold. The price of kits is that of all of them, however it was said: so sales add up."""
 
 from __future__ import annotations
 
@@ -51,7 +51,7 @@ EXAMPLES: tuple[Example, ...] = (
     ),
     Example("sold Thistle's crew for 90", ({"on": "2026-11-25", "litter_of": "16", "count": 5, "price": "90.00"},)),
     Example("sold 31 $55", ({"on": "2026-11-25", "who": "31", "price": "55.00"},)),
-    Example("sold 2 of 16's kits for 20 each", ({"on": "2026-11-25", "litter_of": "16", "count": 2, "price": "20.00"},)),
+    Example("sold 2 of 16's kits for 20 each", ({"on": "2026-11-25", "litter_of": "16", "count": 2, "price": "40.00"},)),
     Example("Flint sold for 80 to a 4-H family", ({"on": "2026-11-25", "who": "3", "price": "80.00", "to": "a 4-h family"},)),
     Example(
         "sold R21 and R22 yesterday, $40 each",
@@ -151,7 +151,8 @@ def apply(fact: Sold, herd: Herd) -> Herd:
 def reply(fact: Sold, before: Herd, after: Herd) -> tuple[str, ...]:
     """Who was sold for what to whom; a warning inside a withdrawal time."""
     who = whom(before, fact.who) if fact.who is not None else of_kits(None, fact.litter_of, fact.count)
-    price = f" for {money(after, fact.price)}" if fact.price is not None else ""
+    several = " in all" if (fact.count or 0) > 1 else ""
+    price = f" for {money(after, fact.price)}{several}" if fact.price is not None else ""
     line = dated(f"Sold {who}{price}{f' to {fact.to}' if fact.to else ''}", fact.on, after)
     caution = withdrawal_caution(before, fact.who, fact.on)
     return tuple(

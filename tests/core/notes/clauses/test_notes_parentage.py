@@ -12,7 +12,7 @@ SAID: list[Note] = [
     note("R21 d/o Juno 5-3", ask="what"),
     note("d/o Clover 5-3", ask="what"),
     unrecorded("the s/w corner of the barn leaks"),
-    note("sold 2 o/o 16 $20 ea", fact("sold", litter_of="16", count=2, price="20.00")),
+    note("sold 2 o/o 16 $20 ea", fact("sold", litter_of="16", count=2, price="40.00")),
 ]
 
 
