@@ -11,6 +11,7 @@ from core.herd.state import Animal, Herd
 from core.notes.kinds.setting import SettingChanged
 from core.notes.kinds.setting import reply as echoed
 from core.reply import Reply
+from core.reports.asking import LINES
 from core.reports.evidence import Evidence
 from core.reports.wording import short
 from core.words import count, listed
@@ -32,7 +33,8 @@ def cages_reply(barn: Evidence, cage: str) -> Reply:
         for name, ones in sorted(inside.items(), key=lambda each: _by_number(each[0]))
     ]
     nowhere = [short(one) for one in barn.living if not one.cage]
-    homeless = [f"In no cage as far as the notes tell: {', '.join(nowhere)}. Tell me: 14 to cage B3"] if nowhere else []
+    more = f" and {len(nowhere) - LINES} more" if len(nowhere) > LINES else ""
+    homeless = [f"In no cage as far as the notes tell: {', '.join(nowhere[:LINES])}{more}. Tell me: 14 to cage B3"] if nowhere else []
     return Reply((_head(settings.cages(barn.herd.settings), len(inside)), *told, *homeless))
 
 
@@ -45,6 +47,8 @@ def _inside(barn: Evidence) -> dict[str, list[Animal]]:
 
 
 def _head(cages: int | None, taken: int) -> str:
+    if not taken:
+        return "The notes tell of nobody's cage yet."
     if cages is None:
         return f"{count(taken, 'cage')} with somebody in. How many are there? Tell me: setting cages is 12"
     if taken > cages:

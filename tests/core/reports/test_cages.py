@@ -22,6 +22,12 @@ def test_who_is_in_which_cage() -> None:
     assert lines[3].startswith("In no cage as far as the notes tell: 15, 31.")
     assert "by your settings" in ask(farm().set("cages", 1), "count", said="cages").lines[0]
     assert "How many are there?" in ask(farm(), "count", said="cages").lines[0]
+    crowd = Barn()
+    for tag in range(1, 15):
+        crowd.doe(str(tag))
+    lines = ask(crowd, "count", said="cages").lines
+    assert lines[0] == "The notes tell of nobody's cage yet."
+    assert ", 12 and 2 more." in lines[1]
     housed = Barn().doe("1").say("moved", who="1", cage="barn", on=ago(1))
     assert ask(housed, "count", said="cages").lines[1:] == ("barn: 1",)
 
