@@ -5,6 +5,7 @@ from __future__ import annotations
 from datetime import date
 
 from core import words
+from core.handbook import reproduction
 from core.herd.litters import alive_now, nursed_litter, the_litter, untagged
 from core.herd.state import Animal, Herd, Litter
 from core.problem import Problem, first
@@ -94,7 +95,8 @@ def too_many(herd: Herd, litter: Litter | None, doe: str, count: int, on: date, 
         remedy = f'First note the kindling: "{doe} kindled 6 on 3/4".'
         return Problem("impossible", f"Doe {doe} has no litter on the book, so {count} can't be {done}.", (), remedy)
     right = f"{doe} has {words.count(count, 'kit')}"
-    remedy = f'Send the right number, or first put the count right: "{right}".'
+    believable = count <= reproduction.LARGEST_LITTER.value
+    remedy = f'Send the right number, or first put the count right: "{right}".' if believable else "Send the right number."
     return Problem("impossible", f"Doe {doe} has {words.count(known, 'kit')} on the book, so {count} can't be {done}.", (), remedy)
 
 

@@ -190,7 +190,7 @@ def _subject_of_draft(ask: Ask | None) -> str | None:
 def _reply(before: Book, after: Book, note: Note, meaning: Meaning, answer_query: AnswerQuery) -> Reply:
     """Each fact's own lines, what was noticed, the answer to a question of the person's, and our question at the end."""
     lines: list[str] = []
-    choices: list[Choice] = []
+    choices = [Choice(each, each) for each in meaning.choices]
     attached: list[Attached] = []
     today = local_day(note.at, before.herd)
     herd = _without_reversed(before, note).on_day(today)

@@ -15,6 +15,7 @@ class Meaning:
 
     sure     a person has confirmed it: what would be asked as `confirm` or `duplicate` is taken
     settled  checked already; nothing more is asked about its facts
+    choices  words to send next, where nothing is asked
     notices  lines for the reply beside those of the facts
     """
 
@@ -26,6 +27,7 @@ class Meaning:
     notices: tuple[str, ...] = ()
     sure: bool = False
     settled: bool = False
+    choices: tuple[str, ...] = ()
 
 
 def meaning_of(reading: Reading) -> Meaning:

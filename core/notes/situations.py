@@ -133,6 +133,7 @@ SITUATIONS: Final = (
 
 
 def situation_named(words: str) -> Situation | None:
-    """The situation whose name begins with one of the words: `help weights`, `help sale`; None where there is none."""
+    """The situation whose name has one of the words, or whose kind is one: `help weights`, `help sale`, `how do i undo`; None where there is none."""
     said = {word.strip("?.!,") for word in words.lower().split()}
-    return next((one for one in SITUATIONS if said & {word for word in one.name.split() if word != "and"}), None)
+    by_name = next((one for one in SITUATIONS if said & {word for word in one.name.split() if word != "and"}), None)
+    return by_name or next((one for one in SITUATIONS if said & {*one.kinds}), None)

@@ -49,7 +49,10 @@ def whole_message(whole: Clause, text: str) -> Reading | None:
 
 def _read_amends(whole: Clause, text: str, *, short: bool) -> None:
     """`undo`, `no, 15 not 14`, `didn't sell him after all`, and a day alone right after a note."""
-    if whole.has("undo") and short and _undoes(whole):
+    if short and undoing.asks_of_undoing(whole):
+        how = whole.said(whole.opening() or 0).startswith("how")
+        whole.take(Found(query.Query, {"about": "help" if how else "journal"}, list(whole.items)))
+    elif whole.has("undo") and short and _undoes(whole):
         undoing.read(whole)
     elif short and whole.scene.context.last and "after all" in text.lower() and whole.says(NOT_DONE):
         undoing.taken_back(whole)

@@ -81,6 +81,8 @@ GOES = re.compile(
 NONE_YET = "None of them is old enough to say: they are judged from weaning."
 KITS = re.compile(r"\b(kits|grow-?outs)\b", re.IGNORECASE)
 FED = re.compile(r"^(did|have) (i|we|anybody|anyone|somebody|someone) (feed|fed)\b", re.IGNORECASE)
+#: What asks for what was taken back, and not for the notes that stand.
+UNDOING = re.compile(r"\b(undo|undid|undone|take back|delete|erase)", re.IGNORECASE)
 #: What may be a tag.
 TAG = re.compile(r"\b[A-Za-z]{0,2}-?\d+\b")
 #: A number that is none: a size of paper, a count of days or generations.
@@ -112,6 +114,8 @@ class Asked:
 def answer(query: Query, book: Book, at: datetime) -> Reply:
     """The answer to a question that was sent at that time."""
     said = book.notes[-1].text if book.notes and query in book.notes[-1].facts else ""
+    if query.about == "journal" and UNDOING.search(said):
+        return asking.taken_back(book.notes)
     return answered(query, book.herd, local_day(at, book.herd), book.standing(), said)
 
 

@@ -9,7 +9,7 @@ from core.herd.litters import alive_now, litters_of, litters_sired, nursed_litte
 from core.herd.matings import open_mating
 from core.herd.settings import target_weight
 from core.herd.state import Animal, Litter
-from core.notes.journal import Entry
+from core.notes.journal import Entry, Note
 from core.reply import Choice, Reply
 from core.reports.behind import names
 from core.reports.bucks import growth_merit
@@ -166,6 +166,15 @@ def pedigree(barn: Evidence, animal: Animal, entries: Iterable[Entry] = ()) -> R
     for problem in family_problems(barn, entries)[:PROBLEMS]:
         lines += problem.lines(barn)
     return Reply((f"{called(animal)}.", *lines))
+
+
+def taken_back(notes: Iterable[Note]) -> Reply:
+    """What the last undo took back, in the words that told it then."""
+    undoing = [note for note in notes if note.reverses and note.facts and note.facts[0].kind == "undo"]
+    if not undoing:
+        return Reply(("Nothing was taken back yet.",))
+    last = undoing[-1]
+    return Reply((*last.reply.split("\n"), f"That was \u201c{' '.join(last.text.split())}\u201d. To have it back, send the note again."))
 
 
 def journal(barn: Evidence, entries: Iterable[Entry], animal: Animal | None) -> Reply:

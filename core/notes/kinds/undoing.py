@@ -12,6 +12,7 @@ from core.notes.clauses.scene import Found, Need, unknown_animal
 from core.notes.fact import Tag
 from core.notes.kind import Example, Kind
 from core.notes.slots.animals import Mention
+from core.notes.slots.items import Item
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,6 +64,21 @@ ABOUT: Final = {
     "gift": "given_away", "giving": "given_away", "died": "died", "culled": "culled", "given_away": "given_away", "shot": "treated", "listing": "for_sale", "ration": "ration", "color": "color", "temper": "temper", "count": "kit_count", "miss": "missed", "weighed": "weighed",
 }  # fmt: skip
 
+#: What the weather is called; elsewhere in a message it may be what the kits died of.
+WEATHER: Final = frozenset({"weather", "cold", "snap", "frost", "freeze", "heat", "heatwave", "storm"})
+#: What a kind is called where it is offered to be taken back; any other by its own name.
+NOUNS: Final = {
+    "weighed": "weight", "kindled": "kindling", "bred": "breeding", "sold": "sale", "kits_lost": "loss", "weaned": "weaning", "moved": "move",
+    "fostered": "fostering", "palpated": "palpation", "missed": "miss", "culled": "cull", "died": "death", "planned": "plan", "remind": "reminder",
+    "treated": "treatment", "tagged": "tattoo", "given_away": "gift", "for_sale": "listing", "kit_count": "count", "nest_box": "box", "scored": "score",
+    "shown": "show", "litter_colors": "colors", "feed_bought": "feed",
+}  # fmt: skip
+
+
+def noun(kind: str) -> str:
+    """A kind of note as a person names it when it is taken back."""
+    return NOUNS.get(kind, kind)
+
 
 def taken_back(c: Clause) -> None:
     """`we didn't breed fifteen after all`."""
@@ -76,6 +92,8 @@ def read(c: Clause) -> None:
     if cue is None or (cue and "negation" in c.items[cue - 1].marks):
         return
     about = next((ABOUT[word] for item in c.items for word in item.said.split() if word in ABOUT), None)
+    if about is None and any(word in WEATHER for item in named_behind(c, cue) for word in item.said.lower().split()):
+        about = "weather"
     places = c.explicit() or [i for i in c.sorted_as("num") if c.known(i)]
     if _of_a_thing(c, cue):
         return
@@ -91,6 +109,31 @@ def read(c: Clause) -> None:
         text = f"I can't place \u201c{loose[0].said}\u201d in that. What shall I take back? For example: \u201cundo\u201d, or \u201cundo the weight on 31\u201d."
         need = Need("which_number" if loose[0].sort == "num" else "what", "", text)
     c.take(Found(Undo, values, list(c.items), need))
+
+
+def asks_of_undoing(c: Clause) -> bool:
+    """`how do i undo`, `what did i just undo`: asked, and nothing taken back by it."""
+    cue, opening = c.first("undo"), c.opening()
+    if cue is None or opening is None or opening >= cue or any(item.sort == "mark" for item in c.items[opening:cue]):
+        return False
+    said = " ".join(item.said.lower() for item in c.items[opening:cue]).split()
+    return said[0] == "did" or (said[0] in ASKING_OF and not AUXILIARIES.isdisjoint(said))
+
+
+#: They begin a question about undoing, with one of the others behind them.
+ASKING_OF: Final = frozenset({"how", "what", "why", "when", "which", "who"})
+AUXILIARIES: Final = frozenset({"do", "did", "does", "to", "can", "could", "was", "were", "is", "have", "has", "would", "should"})
+
+
+def named_behind(c: Clause, cue: int) -> list[Item]:
+    """The items behind the undo that name what is taken back, up to the end of the phrase; small words left out."""
+    told: list[Item] = []
+    for item in c.items[cue + 1 :]:
+        if item.sort == "break" or item.said.lower() in ENDS or (told and item.said.lower() == "that"):
+            break
+        if item.sort != "mark" and item.said.lower() not in SMALL | BETWEEN and not (item.spoken and item.value == 1):
+            told.append(item)
+    return told
 
 
 def _of_a_thing(c: Clause, cue: int) -> bool:
@@ -117,6 +160,43 @@ def _of_a_thing(c: Clause, cue: int) -> bool:
 SMALL: Final = frozenset(
     """dat tht last one it note notes entry entries message messages please ok oh oops no wait sorry i we was wrong just sent said typed wrote thing again
     what everything all both previous first second latest record records""".split()  # noqa: SIM905 - a table of words
+)
+
+#: Small words inside the phrase that names it, and what ends that phrase.
+BETWEEN: Final = frozenset("the my our this that a an on of for from to in at with about by and 's said thing things bit stuff".split())  # noqa: SIM905 - a table of words
+ENDS: Final = frozenset(
+    [
+        ",",
+        ".",
+        ";",
+        "!",
+        "?",
+        "-",
+        "(",
+        "because",
+        "cause",
+        "cuz",
+        "coz",
+        "since",
+        "as",
+        "i",
+        "i'm",
+        "im",
+        "i've",
+        "ive",
+        "it",
+        "it's",
+        "its",
+        "was",
+        "wasn't",
+        "he",
+        "she",
+        "they",
+        "you",
+        "we",
+        "not",
+        "but",
+    ]
 )
 
 

@@ -22,6 +22,7 @@ from core.notes.replay import TOLD, Book, local_day
 from core.notes.talk.answer import day_within
 from core.notes.talk.correction_fields import WRONG, amended, field_for, holds, is_priced, senses
 from core.notes.talk.doubt import draft_of, echo, problem_with
+from core.notes.talk.named import Named, fits, named, offered
 from core.notes.talk.recall import animals_of, last_entries, standing_notes, subject_of
 from core.words import pounds_and_ounces
 
@@ -35,22 +36,39 @@ _LOOK_BACK = 10  # notes of that person among which "15 not 14" looks for the 14
 
 
 def undone(book: Book, message: Message, undo: Undo, asked: Note | None) -> Meaning:
-    """What an undo takes back: a question just asked, else this person's last standing note that fits."""
-    if asked is not None and asked.ask and undo.who is None and undo.about is None and _is_last_of(book, message.author, asked):
+    """What an undo takes back: a question just asked, else this person's last standing note that fits all it names."""
+    wanted = named(message.text, undo, book.herd, local_day(message.at, book.herd))
+    bare = undo.who is None and undo.about is None and not wanted.anything
+    if asked is not None and asked.ask and bare and _is_last_of(book, message.author, asked):
         kept = takes_back(asked)
         lines = (f"Dropped: “{_short(asked.text)}”.", *(gone(book, fact) for fact in asked.facts))
         return Meaning((undo,), None, "", asked.subject, kept if asked.facts else (), lines, settled=True)
     for entries in standing_notes(book, author=message.author):
-        fitting = [entry for entry in entries if _fits(undo, entry.fact)]
+        fitting = [entry for entry in entries if _fits(undo, entry.fact) and fits(entry.fact, wanted, book.herd)]
         if fitting:
-            lines = tuple(gone(book, entry.fact) for entry in fitting[:_SHOWN])
-            if len(fitting) > _SHOWN:
-                lines = (*lines, f"And {len(fitting) - _SHOWN} more of the same note.")
-            whole = len(fitting) == len(entries)
-            targets = takes_back(fitting[0].note) if whole else tuple(entry.target for entry in fitting)
-            restored = _restored(book, fitting[0].note)
-            return Meaning((undo,), None, "", subject_of(fitting[0].fact), targets, lines + restored, settled=True)
-    return Meaning((undo,), None, "", undo.who, (), (_nothing_to_undo(undo),), settled=True)
+            return _taken_back(book, undo, entries, fitting)
+    return _nothing_fits(book, message, undo, wanted)
+
+
+def _taken_back(book: Book, undo: Undo, entries: Sequence[Entry], fitting: Sequence[Entry]) -> Meaning:
+    """The facts of one note that an undo fits, or the whole of it."""
+    lines = tuple(gone(book, entry.fact) for entry in fitting[:_SHOWN])
+    if len(fitting) > _SHOWN:
+        lines = (*lines, f"And {len(fitting) - _SHOWN} more of the same note.")
+    whole = len(fitting) == len(entries)
+    targets = takes_back(fitting[0].note) if whole else tuple(entry.target for entry in fitting)
+    restored = _restored(book, fitting[0].note)
+    return Meaning((undo,), None, "", subject_of(fitting[0].fact), targets, lines + restored, settled=True)
+
+
+def _nothing_fits(book: Book, message: Message, undo: Undo, wanted: Named) -> Meaning:
+    """Nothing is taken back; the last notes are shown with the words that take them back."""
+    last = offered(standing_notes(book, author=message.author), book.herd)
+    if not last:
+        return Meaning((undo,), None, "", undo.who, (), (_nothing_to_undo(undo),), settled=True)
+    head = f"None of your notes fits “{wanted.said}”, so nothing is taken back. To take back one of the last:"
+    lines = (f"“{way}”: {what}" for way, what in last.items())
+    return Meaning((undo,), None, "", undo.who, (), (head, *lines), settled=True, choices=tuple(last))
 
 
 def _is_last_of(book: Book, author: str, note: Note) -> bool:

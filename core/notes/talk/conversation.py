@@ -30,6 +30,7 @@ from core.notes.talk.birth_correction import birth_numbers
 from core.notes.talk.chore_replies import chore_reply
 from core.notes.talk.correction_fields import birth_agreed, field_for
 from core.notes.talk.dotted import dot_told
+from core.notes.talk.not_so import denied_leaving
 from core.notes.talk.put_right import put_right, unmarked
 from core.notes.talk.recall import KINDLING_NOW, PASSING, context_after, context_of, last_entries, open_question, question_of, subject_of
 
@@ -72,7 +73,7 @@ def understood(book: Book, message: Message, reader: Reader) -> Meaning:
     if message.reply_to is not None and message.reply_to.chore != NOTE:
         return _resolved(talk, chore_reply(talk.herd, message.reply_to, message.text, local_time(message.at, book.herd), talk.reads))
     last = last_entries(book, message)
-    taken_back = _kindling_after_all(book, message, last)
+    taken_back = _kindling_after_all(book, message, last) or denied_leaving(book, message, last)
     if taken_back is not None:
         return taken_back
     asked = open_question(book, message)

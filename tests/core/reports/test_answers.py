@@ -11,8 +11,9 @@ from typing import Any
 
 import pytest
 
-from core.notes.journal import Note
+from core.notes.journal import Note, Target
 from core.notes.kinds.query import Query
+from core.notes.kinds.undoing import Undo
 from core.notes.replay import book
 from core.reply import Reply
 from core.reports.answers import ANSWERS, answer, answered
@@ -20,6 +21,8 @@ from core.reports.herd_document import herd_document
 from tests.core.reports.notes import entry
 from tests.farm import TODAY, ago
 from tests.herds import Barn, two_sires
+
+NOW = datetime(TODAY.year, TODAY.month, TODAY.day, 12, tzinfo=UTC)
 
 
 def farm() -> Barn:
@@ -91,6 +94,17 @@ def test_answer_takes_the_book_and_the_time() -> None:
     at = datetime(2026, 12, 1, 2, tzinfo=UTC)
     start = farm().set("timezone", "America/Chicago").herd
     assert answer(Query(about="winter"), book(start), at).lines[0].startswith("Winter from tomorrow")
+
+
+def test_what_was_taken_back_is_told_when_asked() -> None:
+    """`what did i just undo`: the last undo's own words, and how to have it back; before any undo that there was none."""
+    asked, start = Query(about="journal"), farm().herd
+    question = Note(9, "what did i undo", NOW, "me", facts=(asked,))
+    told = Note(1, "31 4-0", NOW, "me")
+    undo = Note(2, "undo", NOW, "me", facts=(Undo(),), reverses=(Target(1),), reply="Taken back: 31: 4 lb.")
+    assert answer(asked, book(start, (told, question)), NOW).lines == ("Nothing was taken back yet.",)
+    lines = answer(asked, book(start, (told, undo, question)), NOW).lines
+    assert lines == ("Taken back: 31: 4 lb.", "That was \u201cundo\u201d. To have it back, send the note again.")
 
 
 def test_unknown_animal_says_what_to_ask() -> None:
