@@ -16,8 +16,6 @@ from core.notes.slots.items import Item, breed_said
 
 #: Between `born` and the day.
 BEFORE_BIRTH: Final = frozenset({".", "in", "on", "around", "uh", "um", "er", "about", "like"})
-
-
 #: What tells of a new animal without a word that says it is new.
 TELLS_LOOKS: Final = frozenset({"breed_name", "color", "buck_word", "doe_word", "born_word", "sire", "dam_word", "name_word", "tag"})
 AGES: Final = frozenset({"old", "older", "younger", "new", "another", "other", "same", "that", "this", "his", "her"})
