@@ -19,6 +19,7 @@ WITHDRAWAL_UNKNOWN: Final = "No withdrawal time was given. Ask your vet before a
 WITHDRAWAL_RUNNING: Final = "Not to be eaten yet: the withdrawal time you noted is not over."
 DIED_BY_ITSELF: Final = "It died by itself: that is not for eating."
 SLAUGHTER: Final = "Slaughter and euthanasia are for a trained person, in a way your vet approves and local law allows."
+TOO_YOUNG_TO_GO: Final = "They are {age} old: kits need their mother's milk until they are weaned. Let them go after that."
 SELLING_MEAT: Final = "Rules for selling rabbit meat differ from place to place. Ask your department of agriculture before you sell."
 ZOONOSES: Final = (
     "Some rabbit illnesses pass to people. Wear gloves, wash your hands, keep bites and scratches clean, and see a doctor if you fall ill."

@@ -7,6 +7,7 @@ from datetime import date
 from typing import ClassVar, Final
 
 from core import words
+from core.handbook import health, reproduction
 from core.herd.changes import gone, left
 from core.herd.litters import the_litter
 from core.herd.state import Herd
@@ -155,9 +156,19 @@ def reply(fact: Sold, before: Herd, after: Herd) -> tuple[str, ...]:
     price = f" for {money(after, fact.price)}{several}" if fact.price is not None else ""
     line = dated(f"Sold {who}{price}{f' to {fact.to}' if fact.to else ''}", fact.on, after)
     caution = withdrawal_caution(before, fact.who, fact.on)
-    return tuple(
-        each for each in (line, kits_after(fact.litter_of, before, after, fact.on), motherless(before, fact.who, fact.on), caution) if each
-    )
+    kits = kits_after(fact.litter_of, before, after, fact.on)
+    told = (line, kits, _too_young(fact, before), motherless(before, fact.who, fact.on), caution)
+    return tuple(each for each in told if each)
+
+
+def _too_young(fact: Sold, before: Herd) -> str | None:
+    """What is said of kits that nobody would wean yet: told, not asked, for they may be sold to go later."""
+    doe = before.find(fact.litter_of or "")
+    litter = the_litter(before, doe.key, fact.on) if doe else None
+    if litter is None or litter.weaned_on is not None:
+        return None
+    age = (fact.on - litter.born_on).days
+    return health.TOO_YOUNG_TO_GO.format(age=words.count(age, "day")) if age < reproduction.ASK_WEAN_DAY.value else None
 
 
 WRITTEN = (

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from datetime import timedelta
 
+from core.notes.kinds import KIND_OF
 from core.reports.litter_story import story
 from core.reports.sales import sales
-from tests.farm import TODAY, ago
+from tests.farm import TODAY, ago, fact, tell
 from tests.herds import Barn
 
 
@@ -43,3 +44,13 @@ def test_litter_tells_who_left_and_how_many_did_not() -> None:
     assert told.endswith("2 sold to a neighbor for $40.00 yesterday, 1 butchered today, 3 without a tag left")
     nest = Barn().buck("3").doe("9").litter("9", "3", 30, 8).say("given_away", litter_of="9", count=1)
     assert story(nest.seen, nest.find("9"), next(iter(nest.herd.litters.values()))).endswith("7 now, 1 given away today")
+
+
+def test_kits_sold_out_of_the_nest_get_a_word() -> None:
+    """Sold younger than anybody weans: it is recorded, and said; older or weaned ones get none."""
+    young = Barn().buck("3").doe("9").litter("9", "3", 5, 8).herd
+    lines = KIND_OF["sold"].reply(fact("sold", litter_of="9", count=2), young, tell(young, "sold", litter_of="9", count=2))
+    assert lines[2] == "They are 5 days old: kits need their mother's milk until they are weaned. Let them go after that."
+    for herd in (Barn().buck("3").doe("9").litter("9", "3", 30, 8).herd, weaned().herd):
+        after = tell(herd, "sold", litter_of="9", count=2)
+        assert len(KIND_OF["sold"].reply(fact("sold", litter_of="9", count=2), herd, after)) == 2
