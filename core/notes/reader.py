@@ -179,6 +179,8 @@ def _lines_apart(message: Message, text: str, herd: Herd, context: Context) -> R
     if len(rest) == len(lines) or sum(apart) == 1 == sum(1 for line in lines if line.strip()):
         return None
     told = read(replace(message, text="\n".join(rest)), herd, context, parted=True)
+    if all(fact.kind == "query" for fact in told.facts) and "".join(rest).strip(" :").lower() in {"setting", "settings"}:
+        told = Reading()  # the head of a list of them, and no question
     facts = tuple(fact for reading, alone in zip(readings, apart, strict=True) if alone for fact in reading.facts)
     return replace(told, facts=(*told.facts, *facts))
 
