@@ -21,7 +21,7 @@ from core.notes.talk.recall import REPLAY, animals_of, subject_of
 from core.problem import WHY, Problem
 
 #: Kinds that may be told twice without a question.
-REPEATABLE = frozenset({"query", "undo", "correct", "remark", "remind", "setting"})
+REPEATABLE = frozenset({"query", "undo", "correct", "remark", "remind"})
 
 #: Kinds that change nothing but the animal they tell of.
 OF_ITS_OWN = frozenset({"weighed", "condition", "temper", "scored", "fault", "shown"})
@@ -153,7 +153,7 @@ def echo(fact: Fact, herd: Herd) -> str:
 
 
 #: Kinds that say how things are, and can't happen a second time.
-_LASTING = frozenset({"animal", "ration", "color", "planned", "for_sale", "moved", "died", "tagged"})
+_LASTING = frozenset({"setting", "animal", "ration", "color", "planned", "for_sale", "moved", "died", "tagged"})
 
 
 def _said_before(fact: Fact, herd: Herd) -> Problem:
