@@ -284,15 +284,13 @@ def reply(fact: Bred, before: Herd, after: Herd) -> tuple[str, ...]:
     again = (f"Her breeding of {words.day(earlier.on)} counts as not taken.",) if earlier and ended else ()
     same = _same_service(fact, before, doe.key)
     ahead = to_come(chores_of_mating(after, doe.key, fact.on), after.day)
-    return tuple(each for each in (line, _too_close(fact, after), *stranger, *again, same, ahead) if each)
+    return tuple(each for each in (line, _too_close(fact, doe.key, after), *stranger, *again, same, ahead) if each)
 
 
-def _too_close(fact: Bred, after: Herd) -> str | None:
+def _too_close(fact: Bred, doe: str, after: Herd) -> str | None:
     """The warning where their kits would be more inbred than the farm wants; it is told, and nothing is held back."""
-    buck, doe = after.find(fact.buck), after.find(fact.doe)
-    if buck is None or doe is None:
-        return None
-    inbred, most = inbreeding_of_kits(after, buck.key, doe.key), highest_coi(after.settings)
+    buck, most = after.find(fact.buck), highest_coi(after.settings)
+    inbred = inbreeding_of_kits(after, buck.key, doe) if buck is not None else 0.0
     if inbred < most:
         return None
     return f"Close kin: their kits would be {inbred * 100:.1f} % inbred, and you want to be warned from {most * 100:.1f} % on."
