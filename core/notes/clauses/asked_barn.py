@@ -39,6 +39,15 @@ SETTINGS: Final = re.compile(
     rf"(?:(?:show me|show|list|see|give me|tell me|let me see|can i see|whats|what are|how are) )?{_ALL}settings(?: set| now)?"
 )
 
+#: The words that such a question can begin with: any other message is passed by at once.
+FIRST: Final = frozenset(
+    {
+        "list", "show", "give", "tell", "let", "can", "could", "see", "display", "pull", "send", "name", "a", "the", "all", "of", "my", "our",
+        "me", "us", "out", "rabbits", "bunnies", "animals", "who", "whom", "what", "which", "whos", "whats", "any", "how", "are", "is", "anybody",
+        "anyone", "where", "cages", "cage", "empty", "free", "settings",
+    }
+)  # fmt: skip
+LONGEST: Final = 120  # not a figure: letters: such a question is short
 SCOPES: Final = {"bucks": "bucks", "does": "does", "growouts": "grow-outs", "grow-outs": "grow-outs", "growers": "grow-outs"}
 KITS: Final = frozenset({"kits", "babies"})
 
@@ -51,14 +60,12 @@ def plainly(text: str) -> str:
 
 def herd_asked(text: str) -> str | None:
     """The word for those to be listed, `all` where none is said; None where no list of the herd is asked for."""
-    found = next((match for pattern in HERD if (match := pattern.fullmatch(plainly(text)))), None)
-    return None if found is None else found.groupdict().get("who") or "all"
+    return _herd(plainly(text))
 
 
 def cage_asked(text: str) -> str | None:
     """The cage that is asked about, nothing where all are; None where no cage is."""
-    found = next((match for pattern in CAGES if (match := pattern.fullmatch(plainly(text)))), None)
-    return None if found is None else (found.groupdict().get("cage") or "").replace(" ", "").replace("-", "")
+    return _cage(plainly(text))
 
 
 def settings_asked(text: str) -> bool:
@@ -68,11 +75,26 @@ def settings_asked(text: str) -> bool:
 
 def barn_asked(text: str) -> dict[str, object] | None:
     """The fields of the question about the barn; None where it is none."""
-    if settings_asked(text):
+    if len(text) > LONGEST:
+        return None
+    said = plainly(text)
+    if said.partition(" ")[0] not in FIRST:
+        return None
+    if SETTINGS.fullmatch(said):
         return {"about": "help"}
-    if cage_asked(text) is not None:
+    if _cage(said) is not None:
         return {"about": "count"}
-    who = herd_asked(text)
+    who = _herd(said)
     if who is None:
         return None
     return {"about": "litters"} if who in KITS else {"about": "count", "scope": SCOPES.get(who, "all")}
+
+
+def _herd(said: str) -> str | None:
+    found = next((match for pattern in HERD if (match := pattern.fullmatch(said))), None)
+    return None if found is None else found.groupdict().get("who") or "all"
+
+
+def _cage(said: str) -> str | None:
+    found = next((match for pattern in CAGES if (match := pattern.fullmatch(said))), None)
+    return None if found is None else (found.groupdict().get("cage") or "").replace(" ", "").replace("-", "")
