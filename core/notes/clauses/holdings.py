@@ -100,7 +100,7 @@ class Holdings:
 
     def _buck_number(self, items: list[Item]) -> bool:
         """Whether a bare number that begins a piece is only a buck's: behind a birth it counts kits."""
-        first = next((item for item in items if item.said not in SMALL and item.sort != "break"), None)
+        first = next((item for item in items if item.said not in SMALL and item.sort not in {"break", "mark"}), None)
         if first is None or first.sort != "num":
             return False
         animal = Clause([first], self.scene).known(0)
