@@ -59,7 +59,7 @@ CUES: Final = {
     "buy": "sold me | sold us | bought a | picked up a | got a | grabbed a | bought | buy | picked up | purchased | purchase | bot | got | feed purchase | brought home | paid | loaded up | stocked up | buying | grabbed | brought",
     "bag": "bag of feed | a bag of feed | bags of feed | sack of feed | sacks of feed | bag | bags | sack | sacks",
     "feed_place": "feed store | feed mill | feed shop | feed lady | feed man | feed guy | feed truck | feed co op",
-    "not_feed": "straw | hay | bale | bales | salt | lick | shavings | bedding | treats | water | bottle | bottles | waterer | cage | cages | wire | corn | oats",
+    "not_feed": "sunflower | sunflowers | sunflower seeds | carrot | carrots | apple | apples | banana | barley | pumpkin | straw | hay | bale | bales | salt | lick | shavings | bedding | treats | water | bottle | bottles | waterer | cage | cages | wire | corn | oats",
 }  # fmt: skip
 
 
